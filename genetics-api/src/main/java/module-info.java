@@ -1,0 +1,15 @@
+/** Inheritance rules as data, and the engines that compute their consequences exactly. */
+@org.jspecify.annotations.NullMarked
+module org.geneticsrules.api {
+    requires com.google.common;
+    requires static transitive org.jspecify;
+    requires static tools.jackson.core;
+    requires static tools.jackson.databind;
+
+    exports org.geneticsrules.document;
+    exports org.geneticsrules.evidence;
+    exports org.geneticsrules.model;
+    exports org.geneticsrules.probability;
+    exports org.geneticsrules.problem;
+    exports org.geneticsrules.trait;
+}
