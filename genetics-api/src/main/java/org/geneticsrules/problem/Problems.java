@@ -1,0 +1,100 @@
+package org.geneticsrules.problem;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+
+/** Collects the problems of one stage, so that all are reported together. Not thread-safe. */
+public final class Problems {
+
+    private final Stage stage;
+    private final List<Problem> found = new ArrayList<>();
+
+    /**
+     * Starts a collection.
+     *
+     * @param stage the stage whose problems it collects
+     */
+    public Problems(Stage stage) {
+        this.stage = stage;
+    }
+
+    /**
+     * Adds a problem.
+     *
+     * @param code a stable word for programs
+     * @param pointer where, as a JSON Pointer
+     * @param message what is wrong
+     */
+    public void add(String code, String pointer, String message) {
+        found.add(Problem.of(stage, code, pointer, message));
+    }
+
+    /**
+     * Adds a problem with what was expected.
+     *
+     * @param code a stable word for programs
+     * @param pointer where, as a JSON Pointer
+     * @param message what is wrong
+     * @param expected what was expected instead
+     */
+    public void add(String code, String pointer, String message, String expected) {
+        found.add(Problem.of(stage, code, pointer, message).expecting(expected));
+    }
+
+    /**
+     * Adds the problem that a name refers to nothing, with all known names if they are few and the nearest one.
+     *
+     * @param code a stable word for programs
+     * @param pointer where, as a JSON Pointer
+     * @param what what kind of thing was named, as in {@code allele of locus C}
+     * @param name the name that is not known
+     * @param known the names that are
+     */
+    public void unknown(String code, String pointer, String what, String name, Collection<String> known) {
+        found.add(unknown(stage, code, pointer, what, name, known));
+    }
+
+    /**
+     * Returns the problem that a name refers to nothing.
+     *
+     * @param stage the stage of checking
+     * @param code a stable word for programs
+     * @param pointer where, as a JSON Pointer
+     * @param what what kind of thing was named
+     * @param name the name that is not known
+     * @param known the names that are
+     * @return the problem, naming up to twelve known names and the nearest
+     */
+    public static Problem unknown(
+            Stage stage, String code, String pointer, String what, String name, Collection<String> known) {
+        Problem problem = Problem.of(stage, code, pointer, "unknown " + what + " \"" + name + "\"");
+        Optional<String> nearest = Nearest.to(name, known);
+        if (!known.isEmpty() && known.size() <= 12) {
+            problem = problem.expecting("one of " + String.join(", ", known));
+        }
+        return problem.near(nearest);
+    }
+
+    /**
+     * Returns what was found so far.
+     *
+     * @return the problems in the order found
+     */
+    public List<Problem> list() {
+        return Collections.unmodifiableList(new ArrayList<>(found));
+    }
+
+    /**
+     * Ends the stage.
+     *
+     * @throws ProblemsException if any problem was found
+     */
+    public void throwIfAny() {
+        if (!found.isEmpty()) {
+            throw new ProblemsException(found);
+        }
+    }
+}
