@@ -1,0 +1,233 @@
+package org.geneticsrules.trait;
+
+import com.google.common.collect.ImmutableMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.geneticsrules.document.Canonical;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+
+/**
+ * The traits that rival models, names and records share.
+ *
+ * <pre>{@code
+ * Catalogue catalogue = Catalogue.builder("example.traits", "1.0.0")
+ *         .trait("seed form", "round", "wrinkled")
+ *         .build();
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Catalogue {
+
+    private final String id;
+    private final String version;
+    private final Optional<String> title;
+    private final Optional<Taxon> taxon;
+    private final ImmutableMap<String, Trait> traits;
+    private final String sha256;
+
+    private Catalogue(Builder builder) {
+        this.id = builder.id;
+        this.version = builder.version;
+        this.title = builder.title;
+        this.taxon = builder.taxon;
+        this.traits = ImmutableMap.copyOf(builder.traits);
+        this.sha256 = Canonical.sha256(CatalogueDocument.of(this));
+    }
+
+    /**
+     * Starts a catalogue.
+     *
+     * @param id its id
+     * @param version its version
+     * @return an empty builder
+     */
+    public static Builder builder(String id, String version) {
+        return new Builder(id, version);
+    }
+
+    /**
+     * Returns the id.
+     *
+     * @return the id, for example {@code example.traits}
+     */
+    public String id() {
+        return id;
+    }
+
+    /**
+     * Returns the version.
+     *
+     * @return the version
+     */
+    public String version() {
+        return version;
+    }
+
+    /**
+     * Returns the title.
+     *
+     * @return the title, if one is stated
+     */
+    public Optional<String> title() {
+        return title;
+    }
+
+    /**
+     * Returns the organism it is about.
+     *
+     * @return the taxon, if one is stated
+     */
+    public Optional<Taxon> taxon() {
+        return taxon;
+    }
+
+    /**
+     * Returns the full reference to this catalogue.
+     *
+     * @return id, version and hash of the canonical form
+     */
+    public Reference reference() {
+        return new Reference(id, version, Optional.of(sha256));
+    }
+
+    /**
+     * Returns the traits.
+     *
+     * @return traits by id in declared order, unmodifiable
+     */
+    public Map<String, Trait> traits() {
+        return traits;
+    }
+
+    /**
+     * Finds a trait.
+     *
+     * @param trait its id
+     * @return the trait, or empty if the catalogue has none of this id
+     */
+    public Optional<Trait> trait(String trait) {
+        return Optional.ofNullable(traits.get(trait));
+    }
+
+    /**
+     * Compares a description with the catalogue.
+     *
+     * @param phenotype a full or partial phenotype
+     * @return the same phenotype, in catalogue order
+     * @throws ProblemsException if it names an unknown trait or state, with the nearest known
+     */
+    public Phenotype check(Phenotype phenotype) {
+        Problems problems = new Problems(Stage.REFERENCES);
+        phenotype.asMap().forEach((name, state) -> {
+            Trait trait = traits.get(name);
+            if (trait == null) {
+                problems.unknown("unknown-trait", "", "trait", name, traits.keySet());
+            } else if (!trait.states().contains(state)) {
+                problems.unknown("unknown-state", "", "state of " + name, state, trait.states());
+            }
+        });
+        problems.throwIfAny();
+        Map<String, String> ordered = new LinkedHashMap<>();
+        for (String trait : traits.keySet()) {
+            phenotype.state(trait).ifPresent(state -> ordered.put(trait, state));
+        }
+        return Phenotype.from(ordered);
+    }
+
+    /** Returns {@code id version}. */
+    @Override
+    public String toString() {
+        return id + " " + version;
+    }
+
+    /** Puts a catalogue together. Not thread-safe. */
+    public static final class Builder {
+        private final String id;
+        private final String version;
+        private Optional<String> title = Optional.empty();
+        private Optional<Taxon> taxon = Optional.empty();
+        private final Map<String, Trait> traits = new LinkedHashMap<>();
+
+        private Builder(String id, String version) {
+            this.id = id;
+            this.version = version;
+        }
+
+        /**
+         * States the title.
+         *
+         * @param text the title
+         * @return this
+         */
+        public Builder title(String text) {
+            title = Optional.of(text);
+            return this;
+        }
+
+        /**
+         * States the organism.
+         *
+         * @param about the taxon
+         * @return this
+         */
+        public Builder taxon(Taxon about) {
+            taxon = Optional.of(about);
+            return this;
+        }
+
+        /**
+         * Adds an unordered trait.
+         *
+         * @param trait its id
+         * @param states its states in display order
+         * @return this
+         */
+        public Builder trait(String trait, String... states) {
+            return trait(Trait.of(trait, states));
+        }
+
+        /**
+         * Adds a trait.
+         *
+         * @param trait the trait
+         * @return this
+         * @throws IllegalArgumentException if a trait of this id was added already
+         */
+        public Builder trait(Trait trait) {
+            if (traits.putIfAbsent(trait.id(), trait) != null) {
+                throw new IllegalArgumentException("the trait \"" + trait.id() + "\" was added already");
+            }
+            return this;
+        }
+
+        /**
+         * Checks and returns the catalogue.
+         *
+         * @return the catalogue
+         * @throws ProblemsException if a name is not made of plain words, a trait has no state, or a state is stated twice
+         */
+        public Catalogue build() {
+            Problems problems = new Problems(Stage.SHAPE);
+            traits.forEach((name, trait) -> {
+                String pointer = Pointer.of("traits", name);
+                PlainWords.check(name, "trait", pointer, problems);
+                if (trait.states().isEmpty()) {
+                    problems.add(
+                            "no-states", pointer, "the trait \"" + name + "\" has no states", "at least one state");
+                }
+                trait.states().forEach(state -> PlainWords.check(state, "state", pointer + "/states", problems));
+                if (trait.states().stream().distinct().count() < trait.states().size()) {
+                    problems.add("duplicate-state", pointer + "/states", "a state of \"" + name + "\" is stated twice");
+                }
+            });
+            problems.throwIfAny();
+            return new Catalogue(this);
+        }
+    }
+}
