@@ -1,0 +1,260 @@
+package org.geneticsrules.model;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Taxon;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Puts a model together in Java; a file is read into the same builder, so both are checked alike.
+ *
+ * <pre>{@code
+ * Model pea = Model.builder("example.pea", "1.0.0", catalogue)
+ *         .locus("R", locus -> locus.alleles("R", "r").dominant("R", "r").shows("R", "round").shows("r", "wrinkled"))
+ *         .trait("seed form", rule -> rule.when(Condition.where("R", "round"), "round").otherwise("wrinkled"))
+ *         .build();
+ * }</pre>
+ *
+ * <p>Not thread-safe.
+ */
+public final class ModelBuilder {
+
+    final String id;
+    final String version;
+    final Catalogue catalogue;
+    Optional<String> title = Optional.empty();
+    Optional<Taxon> taxon = Optional.empty();
+    Optional<String> licence = Optional.empty();
+    Optional<Reference> catalogueReference = Optional.empty();
+    final Map<String, Evidence> evidence = new LinkedHashMap<>();
+    final Map<String, LocusBuilder> loci = new LinkedHashMap<>();
+    final Map<String, TraitBuilder> traits = new LinkedHashMap<>();
+    final Map<String, Mask> masks = new LinkedHashMap<>();
+    final Map<String, PopulationBuilder> populations = new LinkedHashMap<>();
+    final Map<String, String> notModelled = new LinkedHashMap<>();
+    final List<String> repeated = new ArrayList<>();
+
+    ModelBuilder(String id, String version, Catalogue catalogue) {
+        this.id = id;
+        this.version = version;
+        this.catalogue = catalogue;
+    }
+
+    /**
+     * States the title.
+     *
+     * @param text the title
+     * @return this
+     */
+    public ModelBuilder title(String text) {
+        title = Optional.of(text);
+        return this;
+    }
+
+    /**
+     * States the organism.
+     *
+     * @param about the taxon
+     * @return this
+     */
+    public ModelBuilder taxon(Taxon about) {
+        taxon = Optional.of(about);
+        return this;
+    }
+
+    /**
+     * States the licence of the model's text.
+     *
+     * @param spdx an SPDX licence identifier, for example {@code Apache-2.0}
+     * @return this
+     */
+    public ModelBuilder licence(String spdx) {
+        licence = Optional.of(spdx);
+        return this;
+    }
+
+    /**
+     * States which catalogue the model was written against; the model is refused if it is given another.
+     *
+     * @param reference id, version and perhaps hash of the catalogue
+     * @return this
+     */
+    public ModelBuilder writtenFor(Reference reference) {
+        catalogueReference = Optional.of(reference);
+        return this;
+    }
+
+    /**
+     * Adds evidence that statements can refer to.
+     *
+     * @param support the evidence
+     * @return this
+     */
+    public ModelBuilder evidence(Evidence support) {
+        once("evidence", support.id(), evidence.put(support.id(), support));
+        return this;
+    }
+
+    /**
+     * Adds a locus.
+     *
+     * @param locus its id
+     * @param describe fills in the description
+     * @return this
+     */
+    public ModelBuilder locus(String locus, Consumer<LocusBuilder> describe) {
+        LocusBuilder builder = new LocusBuilder(locus);
+        describe.accept(builder);
+        once("locus", locus, loci.put(locus, builder));
+        return this;
+    }
+
+    /**
+     * Adds the rule of a trait.
+     *
+     * @param trait id of the trait
+     * @param describe fills in the description
+     * @return this
+     */
+    public ModelBuilder trait(String trait, Consumer<TraitBuilder> describe) {
+        TraitBuilder builder = new TraitBuilder(trait);
+        describe.accept(builder);
+        once("trait", trait, traits.put(trait, builder));
+        return this;
+    }
+
+    /**
+     * Adds a mask.
+     *
+     * @param mask the mask
+     * @return this
+     */
+    public ModelBuilder mask(Mask mask) {
+        once("mask", mask.id(), masks.put(mask.id(), mask));
+        return this;
+    }
+
+    /**
+     * Adds a population.
+     *
+     * @param population its id
+     * @param describe fills in the description
+     * @return this
+     */
+    public ModelBuilder population(String population, Consumer<PopulationBuilder> describe) {
+        PopulationBuilder builder = new PopulationBuilder(population);
+        describe.accept(builder);
+        once("population", population, populations.put(population, builder));
+        return this;
+    }
+
+    /**
+     * States why the model makes no claim about a trait of the catalogue.
+     *
+     * @param trait id of the trait
+     * @param reason the reason, in a sentence
+     * @return this
+     */
+    public ModelBuilder notModelled(String trait, String reason) {
+        notModelled.put(trait, reason);
+        return this;
+    }
+
+    /**
+     * Checks what was stated and returns the model.
+     *
+     * @return the model
+     * @throws ProblemsException with every problem of the first stage of checking that found any
+     */
+    public Model build() {
+        Problems shape = new Problems(Stage.SHAPE);
+        repeated.forEach(what -> shape.add("duplicate-id", "", what + " is stated twice"));
+        NameChecks.shape(this, shape);
+        shape.throwIfAny();
+        Problems references = new Problems(Stage.REFERENCES);
+        new ReferenceChecks(this, references).run();
+        references.throwIfAny();
+        Problems meaning = new Problems(Stage.MEANING);
+        Map<String, Locus> decided = new LinkedHashMap<>();
+        SymbolIndex symbols = SymbolIndex.of(loci);
+        loci.forEach((name, locus) ->
+                decided.put(name, new Locus(locus, new DominanceTable(locus, symbols).decide(meaning))));
+        Map<String, Population> founders = new LinkedHashMap<>();
+        populations.forEach((name, population) -> population.build(meaning).ifPresent(p -> founders.put(name, p)));
+        MeaningChecks.circles(this, meaning);
+        meaning.throwIfAny();
+        Model model = new Model(this, decided, founders, symbols);
+        new MeaningChecks(model, meaning).run();
+        meaning.throwIfAny();
+        return model;
+    }
+
+    private void once(String kind, String name, @Nullable Object before) {
+        if (before != null) {
+            repeated.add(kind + " \"" + name + "\"");
+        }
+    }
+
+    /** Describes a population while a model is being built. Not thread-safe. */
+    public static final class PopulationBuilder {
+        final String id;
+        Optional<String> title = Optional.empty();
+        final Map<String, Map<String, Probability>> frequencies = new LinkedHashMap<>();
+        Optional<String> evidence = Optional.empty();
+
+        PopulationBuilder(String id) {
+            this.id = id;
+        }
+
+        /**
+         * States words for the population.
+         *
+         * @param text the title
+         * @return this
+         */
+        public PopulationBuilder title(String text) {
+            title = Optional.of(text);
+            return this;
+        }
+
+        /**
+         * States the frequency of an allele.
+         *
+         * @param locus id of the locus
+         * @param allele id of the allele
+         * @param frequency its share of the alleles at that locus
+         * @return this
+         */
+        public PopulationBuilder frequency(String locus, String allele, Probability frequency) {
+            frequencies.computeIfAbsent(locus, name -> new LinkedHashMap<>()).put(allele, frequency);
+            return this;
+        }
+
+        /**
+         * States the evidence.
+         *
+         * @param support id of the evidence
+         * @return this
+         */
+        public PopulationBuilder evidence(String support) {
+            evidence = Optional.of(support);
+            return this;
+        }
+
+        private Optional<Population> build(Problems problems) {
+            return MeaningChecks.frequencies(this, problems)
+                    .map(distributions -> new Population(id, title, distributions, evidence));
+        }
+    }
+}

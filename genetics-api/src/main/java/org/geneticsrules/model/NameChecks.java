@@ -1,0 +1,107 @@
+package org.geneticsrules.model;
+
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.trait.PlainWords;
+
+/** Checks the spelling of names and that nothing is named twice or left empty. */
+final class NameChecks {
+
+    /** A letter, then letters, digits, apostrophe, asterisk or point, then perhaps a superscript after a caret. */
+    static final Pattern SYMBOL = Pattern.compile("\\p{L}[\\p{L}\\p{N}'*.]{0,30}(\\^[\\p{L}\\p{N}'*.+-]{1,30})?");
+
+    private NameChecks() {}
+
+    static void shape(ModelBuilder model, Problems problems) {
+        for (LocusBuilder locus : model.loci.values()) {
+            String pointer = Pointer.of("loci", locus.id);
+            PlainWords.check(locus.id, "locus", pointer, problems);
+            locus.symbol.ifPresent(symbol -> symbol(symbol, pointer + "/symbol", problems));
+            alleles(locus, pointer, problems);
+            expressions(locus, pointer, problems);
+        }
+        for (TraitBuilder trait : model.traits.values()) {
+            String pointer = Pointer.of("traits", trait.trait);
+            PlainWords.check(trait.trait, "trait", pointer, problems);
+            trait.innerStates.ifPresent(states -> {
+                states.forEach(state -> PlainWords.check(state, "state", pointer + "/states", problems));
+                unique(states, "state", pointer + "/states", problems);
+            });
+            unique(trait.cases.stream().map(Case::id).toList(), "case", pointer + "/cases", problems);
+            trait.cases.forEach(
+                    rule -> PlainWords.check(rule.id(), "case", pointer + Pointer.of("cases", rule.id()), problems));
+            if (model.loci.containsKey(trait.trait)) {
+                problems.add(
+                        "ambiguous-name",
+                        pointer,
+                        "\"" + trait.trait
+                                + "\" names both a locus and a trait, so conditions could not tell them apart");
+            }
+        }
+        model.masks.keySet().forEach(mask -> PlainWords.check(mask, "mask", Pointer.of("masks", mask), problems));
+        model.populations
+                .keySet()
+                .forEach(name -> PlainWords.check(name, "population", Pointer.of("populations", name), problems));
+    }
+
+    private static void alleles(LocusBuilder locus, String pointer, Problems problems) {
+        String list = pointer + "/alleles";
+        if (locus.alleles.isEmpty()) {
+            problems.add("no-alleles", list, "locus " + locus.id + " has no alleles", "at least one allele");
+        }
+        locus.repeatedAlleles.forEach(allele -> problems.add(
+                "duplicate-allele", list, "allele " + allele + " of locus " + locus.id + " is declared twice"));
+        Map<String, String> owner = new LinkedHashMap<>();
+        for (Allele allele : locus.alleles.values()) {
+            for (String spelling : allele.spellings()) {
+                symbol(spelling, list, problems);
+                String other = owner.putIfAbsent(spelling, allele.id());
+                if (other != null) {
+                    problems.add(
+                            "ambiguous-allele",
+                            list,
+                            "\"" + spelling + "\" means both allele " + other + " and allele " + allele.id()
+                                    + " of locus " + locus.id);
+                }
+            }
+        }
+    }
+
+    private static void expressions(LocusBuilder locus, String pointer, Problems problems) {
+        List<String> expressions = locus.expressions();
+        if (expressions.isEmpty()) {
+            problems.add(
+                    "no-expressions",
+                    pointer + "/expressions",
+                    "locus " + locus.id + " has no expressions",
+                    "at least one");
+        }
+        expressions.forEach(name -> PlainWords.check(name, "expression", pointer + "/expressions", problems));
+        unique(expressions, "expression", pointer + "/expressions", problems);
+    }
+
+    private static void unique(List<String> names, String what, String pointer, Problems problems) {
+        Set<String> seen = new LinkedHashSet<>();
+        names.stream()
+                .filter(name -> !seen.add(name))
+                .distinct()
+                .forEach(name -> problems.add(
+                        "duplicate-" + what, pointer, "the " + what + " \"" + name + "\" is stated twice"));
+    }
+
+    private static void symbol(String text, String pointer, Problems problems) {
+        if (!SYMBOL.matcher(text).matches()) {
+            problems.add(
+                    "bad-symbol",
+                    pointer,
+                    "\"" + text + "\" cannot be a symbol in genotype text",
+                    "a letter, then letters, digits, ' * or ., perhaps followed by ^ and a superscript");
+        }
+    }
+}
