@@ -1,5 +1,6 @@
 package org.geneticsrules.model;
 
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -17,12 +18,26 @@ public final class AllelePair {
     private final Allele second;
     private final String text;
 
+    /** Position among the pairs of its locus, and of its alleles among those of its locus. */
+    final int index;
+
+    final int firstPosition;
+    final int secondPosition;
+
     /** Makes a pair whose text starts with the locus if its symbols alone would not say which locus is meant. */
-    AllelePair(String locus, Allele first, Allele second, String prefix) {
+    AllelePair(String locus, List<Allele> alleles, int first, int second, String prefix) {
         this.locus = locus;
-        this.first = first;
-        this.second = second;
-        this.text = prefix + first.symbol() + "/" + second.symbol();
+        this.first = alleles.get(first);
+        this.second = alleles.get(second);
+        this.text = prefix + this.first.symbol() + "/" + this.second.symbol();
+        this.index = index(first, second, alleles.size());
+        this.firstPosition = first;
+        this.secondPosition = second;
+    }
+
+    /** Pairs are numbered by the first allele, then by the second: 00, 01, .. 0k, 11, 12, .. */
+    static int index(int first, int second, int alleles) {
+        return first * alleles - first * (first - 1) / 2 + second - first;
     }
 
     /**

@@ -50,7 +50,7 @@ final class DominanceTable {
         List<Allele> alleles = new ArrayList<>(locus.alleles.values());
         for (int i = 0; i < alleles.size(); i++) {
             for (int j = i; j < alleles.size(); j++) {
-                AllelePair pair = pair(alleles.get(i), alleles.get(j));
+                AllelePair pair = new AllelePair(locus.id, alleles, i, j, prefix(alleles.get(i), alleles.get(j)));
                 Decision decision = i == j ? homozygote(pair, problems) : heterozygote(pair, problems);
                 if (decision != null) {
                     decisions.put(pair, decision);
@@ -60,8 +60,8 @@ final class DominanceTable {
         return decisions;
     }
 
-    private AllelePair pair(Allele one, Allele other) {
-        return new AllelePair(locus.id, one, other, symbols.prefix(locus.id, one.symbol(), other.symbol()));
+    private String prefix(Allele one, Allele other) {
+        return symbols.prefix(locus.id, one.symbol(), other.symbol());
     }
 
     private void index(Problems problems) {

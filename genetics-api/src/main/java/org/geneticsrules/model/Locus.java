@@ -27,6 +27,7 @@ public final class Locus {
     private final ImmutableList<ShowsStatement> shows;
     private final Optional<String> evidence;
     private final ImmutableMap<AllelePair, DominanceTable.Decision> decisions;
+    private final int[] expressionPositions;
 
     Locus(LocusBuilder builder, Map<AllelePair, DominanceTable.Decision> decisions) {
         this.id = builder.id;
@@ -39,6 +40,9 @@ public final class Locus {
         this.shows = ImmutableList.copyOf(builder.shows);
         this.evidence = builder.evidence;
         this.decisions = ImmutableMap.copyOf(decisions);
+        this.expressionPositions = this.decisions.values().stream()
+                .mapToInt(decision -> expressions.indexOf(decision.expression()))
+                .toArray();
     }
 
     /**
@@ -140,11 +144,49 @@ public final class Locus {
      * @throws IllegalArgumentException if the locus has no such allele
      */
     public AllelePair pair(String one, String other) {
-        int a = position(one);
-        int b = position(other);
-        int low = Math.min(a, b);
-        int skipped = low * alleles.size() - low * (low - 1) / 2; // pairs whose first allele is declared earlier
-        return pairs().get(skipped + Math.abs(a - b));
+        return pair(position(one), position(other));
+    }
+
+    /**
+     * Returns a genotype of this locus by the positions of its alleles, for engines that count.
+     *
+     * @param one position of an allele in {@link #alleles()}, from 0
+     * @param other position of an allele
+     * @return the pair, in declared order
+     * @throws IndexOutOfBoundsException if the locus has fewer alleles
+     */
+    public AllelePair pair(int one, int other) {
+        return pairs().get(AllelePair.index(Math.min(one, other), Math.max(one, other), alleles.size()));
+    }
+
+    /**
+     * Returns the positions of a pair's alleles.
+     *
+     * @param pair a pair of this locus
+     * @return two positions in {@link #alleles()}, the smaller first
+     * @throws IllegalArgumentException if the pair belongs to another locus
+     */
+    public int[] positions(AllelePair pair) {
+        require(pair);
+        return new int[] {pair.firstPosition, pair.secondPosition};
+    }
+
+    /**
+     * Returns the position of what a pair shows as.
+     *
+     * @param pair a pair of this locus
+     * @return a position in {@link #expressions()}
+     * @throws IllegalArgumentException if the pair belongs to another locus
+     */
+    public int expressionPosition(AllelePair pair) {
+        require(pair);
+        return expressionPositions[pair.index];
+    }
+
+    private void require(AllelePair pair) {
+        if (pair.index >= expressionPositions.length || !pairs().get(pair.index).equals(pair)) {
+            throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs());
+        }
     }
 
     /**
@@ -155,7 +197,7 @@ public final class Locus {
      * @throws IllegalArgumentException if the pair belongs to another locus
      */
     public String expression(AllelePair pair) {
-        return decision(pair).expression();
+        return expressions.get(expressionPosition(pair));
     }
 
     /**
@@ -166,15 +208,8 @@ public final class Locus {
      * @throws IllegalArgumentException if the pair belongs to another locus
      */
     public List<String> decidedBy(AllelePair pair) {
-        return decision(pair).pointers();
-    }
-
-    private DominanceTable.Decision decision(AllelePair pair) {
-        DominanceTable.Decision decision = decisions.get(pair);
-        if (decision == null) {
-            throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs());
-        }
-        return decision;
+        require(pair);
+        return decisions.values().asList().get(pair.index).pointers();
     }
 
     private int position(String allele) {

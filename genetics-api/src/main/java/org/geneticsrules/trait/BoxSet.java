@@ -167,6 +167,10 @@ public final class BoxSet {
         return total;
     }
 
+    ImmutableList<BitSet[]> boxList() {
+        return boxes;
+    }
+
     private static boolean holds(BitSet[] box, int[] values) {
         for (int v = 0; v < values.length; v++) {
             if (!box[v].get(values[v])) {

@@ -3,6 +3,7 @@ package org.geneticsrules.trait;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -99,6 +100,25 @@ public final class BoxSpace {
         BitSet[] box = full();
         box[index] = bits;
         return new BoxSet(this, ImmutableList.<BitSet[]>of(box));
+    }
+
+    /**
+     * Returns the set made of boxes that are known not to overlap.
+     *
+     * @param boxes disjoint conditions over variables of this space
+     * @return their union, kept box by box
+     * @throws IllegalArgumentException if a condition names another variable
+     */
+    public BoxSet ofDisjoint(Collection<Condition> boxes) {
+        ImmutableList.Builder<BitSet[]> kept = ImmutableList.builder();
+        for (Condition condition : boxes) {
+            BoxSet box = everything();
+            for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
+                box = box.and(where(variable.getKey(), variable.getValue()));
+            }
+            kept.addAll(box.boxList());
+        }
+        return new BoxSet(this, kept.build());
     }
 
     private BitSet[] full() {

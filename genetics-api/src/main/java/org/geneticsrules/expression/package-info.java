@@ -1,0 +1,28 @@
+/**
+ * From genotype to phenotype and back: a model made ready for questions.
+ *
+ * <p>A {@link org.geneticsrules.expression.CompiledModel} answers in two ways that are tested against each other.
+ *
+ * <p><b>One genotype</b> is interpreted step by step, so that every step can be told:
+ *
+ * <ol>
+ *   <li>dominance gives the expression of each locus;
+ *   <li>of each trait's cases the one that holds gives its own state;
+ *   <li>the masks that are active are found from expressions and own states;
+ *   <li>of the active masks that cover a trait, those that lie under no other active one give its shown state.
+ * </ol>
+ *
+ * <p>A condition that reads a trait for which the model makes no claim is <i>unknown</i>, unless another of its variables already
+ * makes it fail. A trait whose cases do not hold but one of which is unknown is not modelled, and so is a trait that a mask of
+ * unknown activity covers. A mask that shows one constant state shows it even where the state beneath is not modelled.
+ *
+ * <p><b>All genotypes at once</b> are held in a {@link org.geneticsrules.expression.PhenotypeDiagram}: a decision diagram that tests
+ * one locus after another, shares equal parts, skips loci that make no difference, and ends in the distinct phenotypes. Where one
+ * locus masks many traits, it is tested early and the rest of the diagram is skipped; that is why a question costs as much as there
+ * are things to tell apart, not as much as there are genotypes. The same diagram is read forwards to weigh phenotypes and backwards
+ * to turn a phenotype into the disjoint boxes of expressions that show it.
+ */
+@NullMarked
+package org.geneticsrules.expression;
+
+import org.jspecify.annotations.NullMarked;
