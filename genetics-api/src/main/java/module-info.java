@@ -6,8 +6,10 @@ module org.geneticsrules.api {
     requires static tools.jackson.core;
     requires static tools.jackson.databind;
 
+    exports org.geneticsrules.cross;
     exports org.geneticsrules.document;
     exports org.geneticsrules.evidence;
+    exports org.geneticsrules.expression;
     exports org.geneticsrules.model;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
