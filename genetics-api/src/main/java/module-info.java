@@ -9,6 +9,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.cross;
     exports org.geneticsrules.document;
     exports org.geneticsrules.evidence;
+    exports org.geneticsrules.explanation;
     exports org.geneticsrules.expression;
     exports org.geneticsrules.model;
     exports org.geneticsrules.probability;

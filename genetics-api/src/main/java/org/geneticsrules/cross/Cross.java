@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.PhenotypeDiagram;
 import org.geneticsrules.model.AllelePair;
@@ -196,6 +197,26 @@ public final class Cross {
      */
     public PunnettSquare square(Collection<String> loci) {
         return PunnettSquare.of(compiled.model(), sire, dam, loci);
+    }
+
+    /**
+     * Returns the reasons behind {@link #phenotypes(Collection)}, from the same diagram.
+     *
+     * @param traits the traits asked for
+     * @return what the parents pass on, the ways to each phenotype, what stays hidden and which statements all this rests on
+     * @throws IllegalArgumentException if a trait is unknown or a parent's genotype does not cover a locus read
+     * @throws TooLargeException if there are too many ways to list
+     */
+    public MatingExplanation explain(Collection<String> traits) {
+        return UncertainCross.of(compiled, known(sire, "sire", traits), known(dam, "dam", traits))
+                .explain(traits)
+                .orElseThrow();
+    }
+
+    private Parent known(Genotype parent, String role, Collection<String> traits) {
+        Model model = compiled.model();
+        compiled.lociRead(traits).forEach(locus -> pair(parent, model.locus(locus), role));
+        return Parent.of(model, parent);
     }
 
     private long[][] weights(PhenotypeDiagram diagram) {

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.PhenotypeDiagram;
 import org.geneticsrules.probability.Distribution;
@@ -181,6 +182,25 @@ public final class UncertainCross {
         return chance(description, seen).map(chances -> chances.flatMap(chance -> Binomial.of(chance, kits)));
     }
 
+    /**
+     * Returns the reasons behind {@link #probable}, from the same diagram.
+     *
+     * @param traits the traits asked for
+     * @return what the parents pass on, the ways to each phenotype, what stays hidden and which statements all this rests on; empty
+     *     where {@link #probable} is
+     * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
+     * @throws TooLargeException if there are too many ways to list
+     */
+    public Optional<MatingExplanation> explain(Collection<String> traits) {
+        Set<String> read = compiled.lociRead(traits);
+        requireFrequencies(read);
+        List<ParentBox> sires = ParentBox.weighted(compiled.model(), sire, read);
+        List<ParentBox> dams = ParentBox.weighted(compiled.model(), dam, read);
+        return sires.isEmpty() || dams.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Explainer(compiled, traits, sires, dams).explain());
+    }
+
     private static Distribution<Boolean> trial(Probability chance) {
         Map<Boolean, Probability> outcomes = new LinkedHashMap<>();
         outcomes.put(true, chance);
@@ -196,14 +216,18 @@ public final class UncertainCross {
     }
 
     private ParentPairs weighted(Set<String> read) {
-        Problems problems = new Problems(Stage.MEANING);
-        requireFrequencies("sire", sire, read, problems);
-        requireFrequencies("dam", dam, read, problems);
-        problems.throwIfAny();
+        requireFrequencies(read);
         return new ParentPairs(
                 compiled.model(),
                 ParentBox.weighted(compiled.model(), sire, read),
                 ParentBox.weighted(compiled.model(), dam, read));
+    }
+
+    private void requireFrequencies(Set<String> read) {
+        Problems problems = new Problems(Stage.MEANING);
+        requireFrequencies("sire", sire, read, problems);
+        requireFrequencies("dam", dam, read, problems);
+        problems.throwIfAny();
     }
 
     private void requireFrequencies(String role, Parent parent, Set<String> read, Problems problems) {

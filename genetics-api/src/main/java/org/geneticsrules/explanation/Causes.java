@@ -1,0 +1,144 @@
+package org.geneticsrules.explanation;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Expressed;
+import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Case;
+import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.TraitRule;
+
+/**
+ * Finds out why genotypes of one locus look the same: pairs with one expression by dominance; pairs with different expressions because
+ * a mask covers the difference, or because the rules give the same state either way. Stateless and thread-safe.
+ */
+public final class Causes {
+
+    private Causes() {}
+
+    /**
+     * Returns why some pairs of a locus look the same in an animal.
+     *
+     * @param compiled the model
+     * @param expressions the animal's expressions at all loci read
+     * @param locus id of the locus
+     * @param alternatives at least two pairs of the locus that give the animal the same look
+     * @param traits the traits looked at
+     * @return the causes, dominance first
+     */
+    public static List<Cause> of(
+            CompiledModel compiled,
+            Map<String, String> expressions,
+            String locus,
+            Collection<AllelePair> alternatives,
+            Collection<String> traits) {
+        Locus at = compiled.model().locus(locus);
+        Map<String, List<AllelePair>> byExpression = new LinkedHashMap<>();
+        for (AllelePair pair : alternatives) {
+            byExpression
+                    .computeIfAbsent(at.expression(pair), e -> new ArrayList<>())
+                    .add(pair);
+        }
+        List<Cause> causes = new ArrayList<>();
+        Set<String> dominant = new LinkedHashSet<>();
+        boolean alike = false;
+        for (List<AllelePair> group : byExpression.values()) {
+            if (group.size() > 1) {
+                alike = true;
+                at.alleles().values().stream()
+                        .filter(allele -> group.stream().allMatch(pair -> pair.has(allele.id())))
+                        .map(Allele::symbol)
+                        .forEach(dominant::add);
+            }
+        }
+        if (alike) {
+            causes.add(new Cause(Cause.Kind.DOMINANCE, new ArrayList<>(dominant)));
+        }
+        if (byExpression.size() > 1) {
+            causes.addAll(acrossExpressions(compiled, expressions, locus, byExpression.keySet(), traits));
+        }
+        return causes;
+    }
+
+    private static List<Cause> acrossExpressions(
+            CompiledModel compiled,
+            Map<String, String> expressions,
+            String locus,
+            Set<String> alternatives,
+            Collection<String> traits) {
+        Set<String> masks = new LinkedHashSet<>();
+        Set<String> others = new LinkedHashSet<>();
+        boolean sameLook = false;
+        String first = alternatives.iterator().next();
+        Expressed one = express(compiled, expressions, locus, first, traits);
+        for (String alternative : alternatives) {
+            if (alternative.equals(first)) {
+                continue;
+            }
+            Expressed other = express(compiled, expressions, locus, alternative, traits);
+            boolean covered = false;
+            for (String trait : traits) {
+                TraitTrace a = Objects.requireNonNull(one.traits().get(trait));
+                TraitTrace b = Objects.requireNonNull(other.traits().get(trait));
+                if (!a.own().equals(b.own()) || !a.masks().equals(b.masks())) {
+                    masks.addAll(a.masks());
+                    masks.addAll(b.masks());
+                    covered |= !a.masks().isEmpty() || !b.masks().isEmpty();
+                }
+            }
+            if (!covered) {
+                sameLook = true;
+                others.addAll(lociInRules(compiled.model(), one, locus));
+            }
+        }
+        List<Cause> causes = new ArrayList<>();
+        if (!masks.isEmpty()) {
+            causes.add(new Cause(Cause.Kind.MASK, new ArrayList<>(masks)));
+        }
+        if (sameLook) {
+            causes.add(new Cause(Cause.Kind.SAME_LOOK, new ArrayList<>(others)));
+        }
+        return causes;
+    }
+
+    /** The other loci in rules that read this locus at all: through them the look is the same either way. */
+    private static Set<String> lociInRules(Model model, Expressed animal, String locus) {
+        Set<String> others = new LinkedHashSet<>();
+        for (String trait : animal.traits().keySet()) {
+            TraitRule rule = model.rules().get(trait);
+            if (rule == null) {
+                continue;
+            }
+            Set<String> read = new LinkedHashSet<>();
+            for (Case one : rule.cases()) {
+                one.when().names().stream().filter(model.loci()::containsKey).forEach(read::add);
+            }
+            if (read.contains(locus)) {
+                others.addAll(read);
+            }
+        }
+        others.remove(locus);
+        return others;
+    }
+
+    private static Expressed express(
+            CompiledModel compiled,
+            Map<String, String> expressions,
+            String locus,
+            String expression,
+            Collection<String> traits) {
+        Map<String, String> changed = new LinkedHashMap<>(expressions);
+        changed.put(locus, expression);
+        return compiled.express(changed, traits);
+    }
+}
