@@ -6,6 +6,7 @@ module org.geneticsrules.api {
     requires static tools.jackson.core;
     requires static tools.jackson.databind;
 
+    exports org.geneticsrules.answer;
     exports org.geneticsrules.caution;
     exports org.geneticsrules.cross;
     exports org.geneticsrules.document;

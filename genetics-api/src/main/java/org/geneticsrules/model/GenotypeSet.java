@@ -71,16 +71,7 @@ public final class GenotypeSet {
     public static GenotypeSet showing(Model model, BoxSet region) {
         GenotypeSet union = new GenotypeSet(model, model.genotypeSpace().nothing());
         for (Condition box : region.boxes()) {
-            GenotypeSet part = all(model);
-            for (Map.Entry<String, Allowed> variable : box.variables().entrySet()) {
-                Locus locus = model.locus(variable.getKey());
-                part = part.where(
-                        locus.id(),
-                        locus.pairs().stream()
-                                .filter(pair -> variable.getValue().allows(locus.expression(pair)))
-                                .toList());
-            }
-            union = union.or(part);
+            union = union.or(all(model).showing(box));
         }
         return union;
     }
@@ -117,6 +108,25 @@ public final class GenotypeSet {
     public GenotypeSet where(String locus, Collection<AllelePair> pairs) {
         String[] texts = pairs.stream().map(AllelePair::toString).toArray(String[]::new);
         return new GenotypeSet(model, boxes.and(model.genotypeSpace().where(locus, Allowed.only(texts))));
+    }
+
+    /**
+     * Returns the genotypes of this set whose expressions satisfy a condition on loci.
+     *
+     * @param expressions allowed expressions by locus
+     * @return the narrower set
+     */
+    public GenotypeSet showing(Condition expressions) {
+        GenotypeSet narrower = this;
+        for (Map.Entry<String, Allowed> variable : expressions.variables().entrySet()) {
+            Locus locus = model.locus(variable.getKey());
+            narrower = narrower.where(
+                    locus.id(),
+                    locus.pairs().stream()
+                            .filter(pair -> variable.getValue().allows(locus.expression(pair)))
+                            .toList());
+        }
+        return narrower;
     }
 
     /**

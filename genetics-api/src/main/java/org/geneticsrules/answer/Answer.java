@@ -1,0 +1,64 @@
+package org.geneticsrules.answer;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+import java.util.Optional;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.explanation.Hidden;
+import org.geneticsrules.explanation.Reason;
+import org.geneticsrules.probability.Probability;
+
+/**
+ * An answer with everything that has to go with it.
+ *
+ * <p>Immutable and thread-safe.
+ *
+ * @param question the question
+ * @param verdict the answer in one sentence
+ * @param status how the numbers were come by
+ * @param probability the chance asked for, if one number answers the question
+ * @param given what was stated
+ * @param assumptions what is taken for granted besides
+ * @param because the reasons, from which the numbers can be computed again
+ * @param outcomes the looks that may occur, in the declared order of states
+ * @param litter the litter asked for, where no frequencies are needed
+ * @param weightings what is probable under each population considered
+ * @param hidden the loci that cannot be read off a look
+ * @param rivals views that differ from statements this rests on
+ * @param cautions what has to be said along with the answer
+ * @param evidence what the answer rests on
+ * @param model the model used
+ * @param notices what was stated or asked but says nothing under the model
+ */
+public record Answer(
+        Question question,
+        String verdict,
+        Status status,
+        Optional<Probability> probability,
+        List<String> given,
+        List<Assumption> assumptions,
+        List<Reason> because,
+        List<Outcome> outcomes,
+        Optional<Litter> litter,
+        List<Weighting> weightings,
+        List<Hidden> hidden,
+        List<Rival> rivals,
+        List<Caution> cautions,
+        EvidenceLevel evidence,
+        Reference model,
+        List<String> notices) {
+
+    /** Copies the lists. */
+    public Answer {
+        given = ImmutableList.copyOf(given);
+        assumptions = ImmutableList.copyOf(assumptions);
+        because = ImmutableList.copyOf(because);
+        outcomes = ImmutableList.copyOf(outcomes);
+        weightings = ImmutableList.copyOf(weightings);
+        hidden = ImmutableList.copyOf(hidden);
+        rivals = ImmutableList.copyOf(rivals);
+        cautions = ImmutableList.copyOf(cautions);
+        notices = ImmutableList.copyOf(notices);
+    }
+}

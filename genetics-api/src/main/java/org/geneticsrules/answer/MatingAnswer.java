@@ -1,0 +1,309 @@
+package org.geneticsrules.answer;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.Role;
+import org.geneticsrules.caution.Situation;
+import org.geneticsrules.cross.Parent;
+import org.geneticsrules.cross.UncertainCross;
+import org.geneticsrules.explanation.Hidden;
+import org.geneticsrules.explanation.MatingExplanation;
+import org.geneticsrules.explanation.Reason;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Phenotype;
+
+/** Puts one answer about a mating together. */
+final class MatingAnswer {
+
+    private final Answers answers;
+    private final CompiledModel compiled;
+    private final MatingQuestion question;
+    private final List<String> traits;
+    private final UncertainCross cross;
+    private final List<String> notices = new ArrayList<>();
+
+    MatingAnswer(Answers answers, MatingQuestion question) {
+        this.answers = answers;
+        this.compiled = answers.compiled();
+        this.question = question;
+        Set<String> asked = new LinkedHashSet<>(question.traits());
+        question.event().ifPresent(event -> asked.addAll(event.traits()));
+        this.traits = answers.traits(asked);
+        this.cross = UncertainCross.of(
+                compiled, question.sire().parent(), question.dam().parent());
+        checkQuestion();
+    }
+
+    Answer answer() {
+        notices.addAll(question.sire().notices());
+        notices.addAll(question.dam().notices());
+        if (cross.isContradictory()) {
+            return contradiction();
+        }
+        return cross.missingFrequencies(traits).isEmpty() ? weighted() : unweighted();
+    }
+
+    private void checkQuestion() {
+        question.event().ifPresent(event -> answers.model().catalogue().check(event));
+        question.seen().forEach(kit -> answers.model().catalogue().check(kit));
+        Problems problems = new Problems(Stage.MEANING);
+        if (question.litter().isPresent() && question.event().isEmpty()) {
+            problems.add("litter-without-look", "", "a litter was asked about, but no look to count in it", "a look");
+        }
+        if (question.litter().filter(kits -> kits < 1 || kits > 30).isPresent()) {
+            problems.add(
+                    "litter-size",
+                    "",
+                    "a litter of " + question.litter().orElseThrow() + " kits was asked about",
+                    "1 to 30");
+        }
+        problems.throwIfAny();
+    }
+
+    /** All that matters about the parents is known, or weighted by populations of their own. */
+    private Answer weighted() {
+        Optional<MatingExplanation> explanation = cross.explain(traits);
+        if (explanation.isEmpty()) {
+            return weightless();
+        }
+        MatingExplanation reasons = explanation.get();
+        Distribution<Phenotype> looks = cross.probable(traits).orElseThrow();
+        List<Population> used = populationsUsed();
+        Optional<Probability> chance = Optional.empty();
+        Optional<Litter> litter = Optional.empty();
+        String verdict = Verdicts.ratio(looks);
+        if (question.event().isPresent()) {
+            Phenotype event = question.event().get();
+            chance = cross.next(event, question.seen());
+            litter = litter(cross, event);
+            verdict = chance.map(p -> Verdicts.chance(event, p, question.seen()))
+                    .orElse("The kits already seen cannot be kits of these parents under this model.");
+        }
+        List<Outcome> outcomes = new ArrayList<>();
+        looks.asMap().forEach((look, p) -> outcomes.add(new Outcome(look, Optional.of(p), ImmutableSet.of())));
+        List<Reason> because = new ArrayList<>(reasons.cases());
+        because.addAll(reasons.ways());
+        EvidenceLevel evidence = answers.evidence(reasons.statements(), used);
+        boolean contradicted = question.event().isPresent() && chance.isEmpty();
+        return assemble(
+                verdict,
+                contradicted ? Status.UNDECIDED : Status.EXACT,
+                chance,
+                because,
+                outcomes,
+                litter,
+                ImmutableList.of(),
+                reasons.hidden(),
+                evidence,
+                used);
+    }
+
+    /** Frequencies are missing: what is possible, and what is probable under each population of the model. */
+    private Answer unweighted() {
+        Set<Phenotype> looks = cross.possible(traits);
+        List<Outcome> outcomes = new ArrayList<>();
+        for (Phenotype look : looks) {
+            outcomes.add(new Outcome(look, Optional.empty(), chances(look)));
+        }
+        String verdict = question.event()
+                .map(event -> Verdicts.possible(event, cross.possibleChances(event)))
+                .orElseGet(() -> Verdicts.possible(looks));
+        List<Weighting> weightings = new ArrayList<>();
+        Set<String> statements = new LinkedHashSet<>();
+        List<Reason> because = new ArrayList<>();
+        List<Hidden> hidden = new ArrayList<>();
+        List<Population> used = populationsUsed();
+        for (Population population : answers.model().populations().values()) {
+            UncertainCross assumed = UncertainCross.of(
+                    compiled, withDefault(question.sire(), population), withDefault(question.dam(), population));
+            if (!assumed.missingFrequencies(traits).isEmpty()) {
+                notices.add(
+                        "population \"" + population.id() + "\" names no frequencies for all loci that matter here");
+                continue;
+            }
+            used.add(population);
+            weightings.add(new Weighting(
+                    population,
+                    assumed.probable(traits),
+                    question.event().flatMap(event -> assumed.next(event, question.seen())),
+                    question.event().flatMap(event -> litter(assumed, event))));
+            assumed.explain(traits).ifPresent(reasons -> {
+                statements.addAll(reasons.statements());
+                if (because.isEmpty()) {
+                    because.addAll(reasons.cases());
+                    because.addAll(reasons.ways());
+                    hidden.addAll(reasons.hidden());
+                    notices.add("reasons and hidden loci are shown for population \"" + population.id() + "\"");
+                }
+            });
+        }
+        if (weightings.isEmpty()) {
+            notices.add("no population of the model has the frequencies that a weighted answer needs");
+        }
+        EvidenceLevel evidence = answers.evidence(statements, used);
+        return assemble(
+                verdict,
+                weightings.isEmpty() ? Status.UNDECIDED : Status.EXACT,
+                Optional.empty(),
+                because,
+                outcomes,
+                Optional.empty(),
+                weightings,
+                hidden,
+                evidence,
+                used);
+    }
+
+    private Set<Probability> chances(Phenotype look) {
+        try {
+            return cross.possibleChances(look);
+        } catch (TooLargeException e) {
+            if (notices.stream().noneMatch(notice -> notice.startsWith("the chances each look may have"))) {
+                notices.add("the chances each look may have are not listed: " + e.getMessage());
+            }
+            return ImmutableSet.of();
+        }
+    }
+
+    private Optional<Litter> litter(UncertainCross parents, Phenotype event) {
+        return question.litter()
+                .flatMap(kits -> parents.count(event, kits, question.seen()).map(counts -> new Litter(kits, counts)));
+    }
+
+    private static Parent withDefault(Animal animal, Population population) {
+        return animal.population().isPresent()
+                ? animal.parent()
+                : animal.parent().from(population);
+    }
+
+    /** The populations that weigh something: those named for parents that are uncertain where it matters. */
+    private List<Population> populationsUsed() {
+        Set<String> read = compiled.lociRead(traits);
+        List<Population> used = new ArrayList<>();
+        for (Animal parent : List.of(question.sire(), question.dam())) {
+            if (!parent.uncertain(read).isEmpty()) {
+                parent.population()
+                        .filter(population -> !used.contains(population))
+                        .ifPresent(used::add);
+            }
+        }
+        return used;
+    }
+
+    private Answer contradiction() {
+        String who = question.sire().genotypes().isEmpty() ? "sire" : "dam";
+        return assemble(
+                "What is stated of the " + who
+                        + " contradicts itself under this model: no genotype has that look and those alleles."
+                        + " Re-examine the record, or the model.",
+                Status.UNDECIDED,
+                Optional.empty(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                Optional.empty(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                EvidenceLevel.of(ImmutableList.of()),
+                ImmutableList.of());
+    }
+
+    private Answer weightless() {
+        return assemble(
+                "What is stated of a parent has no weight in the population named: an allele it must carry is given frequency 0 there.",
+                Status.UNDECIDED,
+                Optional.empty(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                Optional.empty(),
+                ImmutableList.of(),
+                ImmutableList.of(),
+                EvidenceLevel.of(ImmutableList.of()),
+                populationsUsed());
+    }
+
+    private Answer assemble(
+            String verdict,
+            Status status,
+            Optional<Probability> probability,
+            List<Reason> because,
+            List<Outcome> outcomes,
+            Optional<Litter> litter,
+            List<Weighting> weightings,
+            List<Hidden> hidden,
+            EvidenceLevel evidence,
+            List<Population> used) {
+        Assumptions assumptions = new Assumptions()
+                .model(answers.model())
+                .mating(compiled.lociRead(traits).size())
+                .omitted("sire", question.sire())
+                .omitted("dam", question.dam());
+        used.forEach(assumptions::weighting);
+        List<String> given = new ArrayList<>();
+        describe("sire", question.sire(), given);
+        describe("dam", question.dam(), given);
+        question.seen().forEach(kit -> given.add("kit seen: " + kit));
+        given.add("relation of the parents: " + question.relation().word());
+        return new Answer(
+                new Question("mating", text()),
+                verdict,
+                status,
+                probability,
+                given,
+                assumptions.list(),
+                because,
+                outcomes,
+                litter,
+                weightings,
+                hidden,
+                Answers.rivals(evidence),
+                cautions(),
+                evidence,
+                answers.model().reference(),
+                notices);
+    }
+
+    private static void describe(String role, Animal animal, List<String> given) {
+        if (animal.given().isEmpty()) {
+            given.add(role + ": nothing stated");
+        }
+        animal.given().forEach(fact -> given.add(role + ": " + fact));
+    }
+
+    private String text() {
+        String traitWords = question.traits().isEmpty() && question.event().isEmpty()
+                ? "all traits the model rules"
+                : String.join(", ", traits);
+        return question.event()
+                .map(event ->
+                        "How likely is a kit of this mating to show " + Verdicts.words(event, event.traits()) + "?")
+                .orElse("What may the kits of this mating show in " + traitWords + "?");
+    }
+
+    /** Raised by every look that may occur, also in traits that were not asked for. */
+    private List<Caution> cautions() {
+        Situation situation = Situation.of("mating").with(question.relation());
+        for (Animal parent : List.of(question.sire(), question.dam())) {
+            situation = situation.with(
+                    Role.PARENT,
+                    answers.cautionLooks(
+                            parent.looks(), named -> PossibleLooks.of(compiled, parent.genotypes(), named)));
+        }
+        return answers.cautions(situation.with(
+                Role.OFFSPRING,
+                answers.cautionLooks(
+                        Phenotype.unspecified(),
+                        named -> cross.isContradictory() ? ImmutableSet.of() : cross.possible(named))));
+    }
+}
