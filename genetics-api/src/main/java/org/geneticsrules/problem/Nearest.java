@@ -13,7 +13,8 @@ public final class Nearest {
      * Returns the known name with the smallest edit distance (insert, delete, replace, swap neighbours), if it is close.
      *
      * <p>Close means at most a third of the longer name's letters differ, or one letter in short names. Capitals count as a
-     * smaller difference than other letters, so {@code hue} is found for {@code Hue}. Ties go to the first in the given order.
+     * smaller difference than other letters, so {@code hue} is found for {@code Hue}, and of {@code c} and {@code C} the second is
+     * nearer to {@code C'}. Ties go to the first in the given order.
      *
      * @param name the name that is not known
      * @param known the names that are
@@ -25,7 +26,7 @@ public final class Nearest {
         for (String candidate : known) {
             int allowed = Math.max(1, Math.max(name.length(), candidate.length()) / 3);
             int folded = distance(name.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
-            int distance = 2 * folded + (folded == 0 || name.equals(candidate) ? 0 : 1);
+            int distance = 2 * folded + (distance(name, candidate) > folded ? 1 : 0);
             if (folded <= allowed && distance < bestDistance) {
                 best = candidate;
                 bestDistance = distance;
