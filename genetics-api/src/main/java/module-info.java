@@ -13,6 +13,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.evidence;
     exports org.geneticsrules.explanation;
     exports org.geneticsrules.expression;
+    exports org.geneticsrules.json;
     exports org.geneticsrules.model;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;

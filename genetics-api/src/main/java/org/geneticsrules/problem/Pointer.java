@@ -1,6 +1,10 @@
 package org.geneticsrules.problem;
 
-/** Builds JSON Pointers (RFC 6901), the stable addresses of statements. Stateless and thread-safe. */
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** Builds and splits JSON Pointers (RFC 6901), the stable addresses of statements. Stateless and thread-safe. */
 public final class Pointer {
 
     private Pointer() {}
@@ -17,5 +21,19 @@ public final class Pointer {
             pointer.append('/').append(name.replace("~", "~0").replace("/", "~1"));
         }
         return pointer.toString();
+    }
+
+    /**
+     * Returns the names that a pointer is made of.
+     *
+     * @param pointer a pointer as built by {@link #of}, or empty text for the whole document
+     * @return the names from the root, unescaped
+     */
+    public static List<String> names(String pointer) {
+        List<String> names = new ArrayList<>();
+        for (String name : pointer.split("/", -1)) {
+            names.add(name.replace("~1", "/").replace("~0", "~"));
+        }
+        return Collections.unmodifiableList(names.subList(1, names.size()));
     }
 }

@@ -1,0 +1,184 @@
+package org.geneticsrules.json;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Catalogue;
+
+/**
+ * Reads documents within limits. Obtained from {@link Documents#reader()}.
+ *
+ * <p>Every method ends in a value, in one {@link ProblemsException} with all problems of the first stage that found any, or, if the
+ * source itself fails, in an {@link UncheckedIOException}. Each problem has a position in the text, and a pointer to a part that is in
+ * the document (the whole document, if nothing nearer is).
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class DocumentReader {
+
+    private final Limits limits;
+
+    DocumentReader(Limits limits) {
+        this.limits = limits;
+    }
+
+    /**
+     * Returns these limits.
+     *
+     * @return the limits within which this reader reads
+     */
+    public Limits limits() {
+        return limits;
+    }
+
+    /**
+     * Finds out of which kind a document is, without checking the rest of it.
+     *
+     * @param source where its text comes from
+     * @return the kind it states
+     * @throws ProblemsException if it is no JSON object or states no known kind
+     * @throws UncheckedIOException if the source fails
+     */
+    public DocumentKind kindOf(Source source) {
+        Document document = open(source);
+        return document.complete(() -> {
+            Part kind = new Part.Members(document.root, document.root.entries())
+                    .required("kind")
+                    .orElseThrow(document::problemsSoFar);
+            return kind.word("kind", DocumentKind::of, DocumentKind.words()).orElseThrow(document::problemsSoFar);
+        });
+    }
+
+    /**
+     * Reads a catalogue.
+     *
+     * @param source where its text comes from
+     * @return the catalogue
+     * @throws ProblemsException if it is not one
+     * @throws UncheckedIOException if the source fails
+     */
+    public Catalogue readCatalogue(Source source) {
+        Document document = open(source);
+        Optional<Catalogue.Builder> builder = CatalogueShape.read(document.root, limits);
+        return document.complete(
+                () -> builder.orElseThrow(document::problemsSoFar).build());
+    }
+
+    /**
+     * Reads a model whose catalogue is one of those given.
+     *
+     * @param source where its text comes from
+     * @param catalogues the catalogues at hand
+     * @return the model
+     * @throws ProblemsException if it is not one, or no given catalogue is the one it was written for
+     * @throws UncheckedIOException if the source fails
+     */
+    public Model readModel(Source source, Collection<Catalogue> catalogues) {
+        Set<String> known = new LinkedHashSet<>();
+        catalogues.forEach(catalogue -> known.add(catalogue.id() + " " + catalogue.version()));
+        return readModel(source, reference -> find(reference, catalogues), known);
+    }
+
+    /**
+     * Reads a model and asks for its catalogue.
+     *
+     * @param source where its text comes from
+     * @param catalogues finds the catalogue that is meant by a reference
+     * @return the model
+     * @throws ProblemsException if it is not one, or its catalogue is not found
+     * @throws UncheckedIOException if the source fails
+     */
+    public Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues) {
+        return readModel(source, catalogues, Set.of());
+    }
+
+    private Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
+        Document document = open(source);
+        ModelShape shape = new ModelShape(document.root, limits);
+        Optional<Reference> head = shape.head();
+        Optional<Reference> written = shape.catalogue();
+        // The shape is checked against no catalogue, so that its problems are known before one is asked for.
+        shape.fill(Model.builder("", "", Catalogue.builder("", "").build()));
+        return document.complete(() -> {
+            Reference self = head.orElseThrow(document::problemsSoFar);
+            Reference reference = written.orElseThrow(document::problemsSoFar);
+            Catalogue catalogue = catalogues.apply(reference).orElseThrow(() -> unknownCatalogue(reference, known));
+            ModelBuilder model = Model.builder(self.id(), self.version(), catalogue);
+            shape.fill(model);
+            return model.writtenFor(reference).build();
+        });
+    }
+
+    /** The catalogue meant, or else one of its id and version, whose hash the model's own checks will find to be another. */
+    private static Optional<Catalogue> find(Reference reference, Collection<Catalogue> catalogues) {
+        return catalogues.stream()
+                .filter(catalogue -> reference.means(catalogue.reference()))
+                .findFirst()
+                .or(() -> catalogues.stream()
+                        .filter(catalogue -> Reference.of(reference.id(), reference.version())
+                                .means(catalogue.reference()))
+                        .findFirst());
+    }
+
+    private static ProblemsException unknownCatalogue(Reference reference, Set<String> known) {
+        return new ProblemsException(Problems.unknown(
+                Stage.REFERENCES,
+                "unknown-catalogue",
+                "/catalogue",
+                "catalogue",
+                reference.id() + " " + reference.version(),
+                known));
+    }
+
+    private Document open(Source source) {
+        try {
+            return new Document(Tokeniser.read(source, limits));
+        } catch (IOException e) {
+            throw new UncheckedIOException(source.name() + " cannot be read", e);
+        }
+    }
+
+    /** A document while it is being read. */
+    private static final class Document {
+        private final Located located;
+        private final Problems problems = new Problems(Stage.SHAPE);
+        final Part root;
+
+        Document(Located located) {
+            this.located = located;
+            this.root = new Part(located, "", problems);
+        }
+
+        /** Ends the stage of shape, then builds the value; the problems of either get their positions. */
+        <T> T complete(Supplier<T> build) {
+            try {
+                problems.throwIfAny();
+                return build.get();
+            } catch (ProblemsException e) {
+                throw new ProblemsException(
+                        e.problems().stream().map(located::place).toList());
+            } catch (TooLargeException e) {
+                throw new ProblemsException(located.place(
+                        Problem.of(Stage.MEANING, "too-large-to-check", "", String.valueOf(e.getMessage()))));
+            }
+        }
+
+        /** For what is absent only where a problem was noted. */
+        ProblemsException problemsSoFar() {
+            return new ProblemsException(problems.list());
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package org.geneticsrules.json;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.trait.Taxon;
+
+/** Reads what documents of every kind have in common. */
+final class Head {
+
+    private static final Pattern SHA_256 = Pattern.compile("[0-9a-f]{64}");
+
+    private Head() {}
+
+    /** Checks format version and kind, and returns id and version if both are stated. */
+    static Optional<Reference> read(Part.Members document, DocumentKind kind) {
+        document.required("formatVersion")
+                .ifPresent(part -> part.number().ifPresent(version -> {
+                    if (version.compareTo(BigDecimal.ZERO) != 0) {
+                        part.problems()
+                                .add(
+                                        "unsupported-format",
+                                        part.pointer(),
+                                        "format version " + version + " is not known",
+                                        "0");
+                    }
+                }));
+        document.required("kind")
+                .ifPresent(part -> part.word("kind", DocumentKind::of, DocumentKind.words())
+                        .filter(found -> found != kind)
+                        .ifPresent(found -> part.problems()
+                                .add(
+                                        "other-kind",
+                                        part.pointer(),
+                                        "this document is of kind " + found.word(),
+                                        "a document of kind " + kind.word())));
+        return idAndVersion(document);
+    }
+
+    /** A reference to another document. */
+    static Optional<Reference> reference(Part part) {
+        Part.Members members = part.members("id", "version", "sha256");
+        Optional<String> hash = members.optional("sha256")
+                .flatMap(value -> value.text(SHA_256, "bad-sha256", "64 lower-case hexadecimal digits"));
+        return idAndVersion(members).map(plain -> new Reference(plain.id(), plain.version(), hash));
+    }
+
+    static Optional<Taxon> taxon(Part part) {
+        Part.Members members = part.members("name", "ncbi");
+        Optional<Integer> ncbi = members.optional("ncbi").flatMap(Part::count);
+        return members.required("name").flatMap(Part::sentence).map(name -> new Taxon(name, ncbi));
+    }
+
+    private static Optional<Reference> idAndVersion(Part.Members members) {
+        Optional<String> id = members.required("id").flatMap(Part::sentence);
+        Optional<String> version = members.required("version").flatMap(Part::sentence);
+        return id.flatMap(name -> version.map(number -> Reference.of(name, number)));
+    }
+}

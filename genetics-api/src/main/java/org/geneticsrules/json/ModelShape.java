@@ -1,0 +1,113 @@
+package org.geneticsrules.json;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.probability.Probability;
+
+/** The shape of a model document; loci have a file of their own, and so have the rules. */
+final class ModelShape {
+
+    private static final Pattern FREQUENCY = Pattern.compile("[0-9]{1,400}(/[0-9]{1,400}|\\.[0-9]{1,400})?");
+
+    private final Limits limits;
+    private final Part.Members members;
+
+    ModelShape(Part document, Limits limits) {
+        this.limits = limits;
+        this.members = document.members(
+                "formatVersion",
+                "kind",
+                "id",
+                "version",
+                "title",
+                "taxon",
+                "licence",
+                "catalogue",
+                "evidence",
+                "loci",
+                "traits",
+                "masks",
+                "populations",
+                "notModelled");
+    }
+
+    /** Id and version, if both are stated. */
+    Optional<Reference> head() {
+        return Head.read(members, DocumentKind.MODEL);
+    }
+
+    /** The catalogue that the model was written for, if it is stated. */
+    Optional<Reference> catalogue() {
+        return members.required("catalogue").flatMap(Head::reference);
+    }
+
+    /** Fills a builder. What was filled in is sound only if no problem was noted. */
+    void fill(ModelBuilder model) {
+        members.optional("title").flatMap(Part::text).ifPresent(model::title);
+        members.optional("taxon").flatMap(Head::taxon).ifPresent(model::taxon);
+        members.optional("licence").flatMap(Part::text).ifPresent(model::licence);
+        members.optional("evidence")
+                .ifPresent(part -> part.entries().forEach((id, support) -> model.evidence(evidence(id, support))));
+        members.required("loci")
+                .ifPresent(part -> part.entries("loci", limits.loci())
+                        .forEach((id, locus) ->
+                                model.locus(id, builder -> new LocusShape(locus, limits).fill(builder))));
+        members.required("traits")
+                .ifPresent(part -> part.entries("traits", limits.traits())
+                        .forEach((id, rule) -> model.trait(id, builder -> RuleShape.trait(rule, limits, builder))));
+        members.optional("masks")
+                .ifPresent(part -> part.entries("masks", limits.masks())
+                        .forEach((id, mask) -> model.mask(RuleShape.mask(id, mask))));
+        members.optional("populations")
+                .ifPresent(part -> part.entries()
+                        .forEach((id, population) -> model.population(id, builder -> population(population, builder))));
+        members.optional("notModelled")
+                .ifPresent(part -> part.entries()
+                        .forEach((trait, reason) -> reason.text().ifPresent(words -> model.notModelled(trait, words))));
+    }
+
+    private static Evidence evidence(String id, Part part) {
+        Part.Members stated = part.members("grade", "claim", "sources", "dissent");
+        List<String> grades = List.of(Grade.values()).stream().map(Grade::word).toList();
+        return new Evidence(
+                id,
+                stated.required("grade")
+                        .flatMap(grade -> grade.word("grade", Grade::of, grades))
+                        .orElse(Grade.CONJECTURE),
+                stated.required("claim").flatMap(Part::text).orElse(""),
+                stated.required("sources").map(list -> list.texts(0)).orElse(List.of()),
+                stated.optional("dissent").map(list -> list.texts(0)).orElse(List.of()));
+    }
+
+    private static void population(Part part, ModelBuilder.PopulationBuilder population) {
+        Part.Members stated = part.members("title", "frequencies", "evidence");
+        stated.optional("title").flatMap(Part::text).ifPresent(population::title);
+        stated.optional("evidence").flatMap(Part::text).ifPresent(population::evidence);
+        stated.required("frequencies")
+                .ifPresent(frequencies -> frequencies
+                        .entries()
+                        .forEach((locus, alleles) -> alleles.entries()
+                                .forEach((allele, share) -> frequency(share)
+                                        .ifPresent(value -> population.frequency(locus, allele, value)))));
+    }
+
+    /** A fraction or a decimal as a text, or a number, which is its exact decimal. */
+    private static Optional<Probability> frequency(Part part) {
+        try {
+            if (part.isNumber()) {
+                return part.number().map(BigDecimal::stripTrailingZeros).map(Probability::from);
+            }
+            return part.text(FREQUENCY, "bad-frequency", "a fraction such as \"3/4\" or a decimal such as \"0.75\"")
+                    .map(Probability::parse);
+        } catch (IllegalArgumentException e) {
+            part.problems().add("bad-frequency", part.pointer(), String.valueOf(e.getMessage()), "0 to 1");
+            return Optional.empty();
+        }
+    }
+}
