@@ -17,6 +17,8 @@ import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.PlainWords;
 
 /** The shape of a document of cautions. */
@@ -79,8 +81,7 @@ final class CautionShape {
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         Set<Relation> relations = words(members, "relation", "relation", Relation::word, Relation.values());
         Set<Role> roles = words(members, "in", "role", Role::word, Role.values());
-        Optional<Trigger> look =
-                members.optional("shows").map(shows -> new Trigger.OnLook(ConditionShape.read(shows), roles));
+        Optional<Trigger> look = members.optional("shows").map(shows -> new Trigger.OnLook(look(shows), roles));
         if (look.isPresent()) {
             return look.get();
         }
@@ -88,6 +89,21 @@ final class CautionShape {
             return new Trigger.OnRelation(relations);
         }
         return kinds.isEmpty() ? new Trigger.Always() : new Trigger.OnQuestion(kinds);
+    }
+
+    private static Condition look(Part part) {
+        Condition look = ConditionShape.read(part);
+        look.variables().forEach((trait, allowed) -> {
+            if (!allowed.except() && allowed.values().isEmpty()) {
+                part.problems()
+                        .add(
+                                "never-due",
+                                part.pointer() + Pointer.of(trait),
+                                "this caution would never be due, because no state of " + trait + " is listed",
+                                "at least one state");
+            }
+        });
+        return look;
     }
 
     private static <T> Set<T> words(
