@@ -19,10 +19,14 @@ final class NameChecks {
     private NameChecks() {}
 
     static void shape(ModelBuilder model, Problems problems) {
+        if (model.loci.isEmpty()) {
+            problems.add(
+                    "no-loci", "/loci", "the model has no locus, so nothing could be inherited", "at least one locus");
+        }
+        locusSymbols(model, problems);
         for (LocusBuilder locus : model.loci.values()) {
             String pointer = Pointer.of("loci", locus.id);
             PlainWords.check(locus.id, "locus", pointer, problems);
-            locus.symbol.ifPresent(symbol -> symbol(symbol, pointer + "/symbol", problems));
             alleles(locus, pointer, problems);
             expressions(locus, pointer, problems);
         }
@@ -34,6 +38,13 @@ final class NameChecks {
                 unique(states, "state", pointer + "/states", problems);
             });
             unique(trait.cases.stream().map(Case::id).toList(), "case", pointer + "/cases", problems);
+            if (trait.cases.stream().anyMatch(rule -> rule.id().equals("otherwise"))) {
+                problems.add(
+                        "reserved-name",
+                        pointer + "/cases/otherwise",
+                        "\"otherwise\" names the genotypes that no case of " + trait.trait + " covers",
+                        "another name for the case");
+            }
             trait.cases.forEach(
                     rule -> PlainWords.check(rule.id(), "case", pointer + Pointer.of("cases", rule.id()), problems));
             if (model.loci.containsKey(trait.trait)) {
@@ -48,6 +59,26 @@ final class NameChecks {
         model.populations
                 .keySet()
                 .forEach(name -> PlainWords.check(name, "population", Pointer.of("populations", name), problems));
+    }
+
+    /** The symbol stands before a colon in genotype text, so it is one word and belongs to one locus. */
+    private static void locusSymbols(ModelBuilder model, Problems problems) {
+        Map<String, String> owner = new LinkedHashMap<>();
+        model.loci.keySet().forEach(id -> owner.put(id, id));
+        for (LocusBuilder locus : model.loci.values()) {
+            String symbol = locus.symbol.orElse(locus.id);
+            String pointer = Pointer.of("loci", locus.id, "symbol");
+            symbol(symbol, pointer, problems);
+            String other = owner.putIfAbsent(symbol, locus.id);
+            if (other != null && !other.equals(locus.id)) {
+                problems.add(
+                        "ambiguous-symbol",
+                        pointer,
+                        "\"" + symbol + "\" would name both locus " + other + " and locus " + locus.id
+                                + " in genotype text",
+                        "a symbol of its own for each locus");
+            }
+        }
     }
 
     private static void alleles(LocusBuilder locus, String pointer, Problems problems) {
