@@ -17,5 +17,6 @@ module org.geneticsrules.api {
     exports org.geneticsrules.model;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
+    exports org.geneticsrules.render;
     exports org.geneticsrules.trait;
 }
