@@ -109,7 +109,7 @@ public final class RestsOn {
         TraitTrace trace = animal.traits().get(trait);
         if (trace != null) {
             trace.rule().ifPresent(found::add);
-            trace.reads().stream().filter(read -> !read.equals(trait)).forEach(read -> own(animal, read, found));
+            trace.reads().forEach(read -> own(animal, read, found));
         }
     }
 

@@ -3,12 +3,10 @@ package org.geneticsrules.expression;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import org.geneticsrules.model.Case;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
@@ -73,16 +71,12 @@ final class Interpreter {
         List<Mask> top = active.stream()
                 .filter(mask -> active.stream().noneMatch(other -> model.isOver(other.id(), mask.id())))
                 .toList();
-        Set<String> reads = new LinkedHashSet<>(beneath.reads());
-        top.forEach(mask -> mask.when().names().stream()
-                .filter(name -> model.rules().containsKey(name))
-                .forEach(reads::add));
         Optional<String> shown = unknown ? Optional.empty() : shown(trait, beneath.state(), top);
         return new TraitTrace(
                 trait,
                 beneath.state(),
                 beneath.rule(),
-                new ArrayList<>(reads),
+                beneath.reads(),
                 shown,
                 top.stream().map(Mask::id).toList());
     }

@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param trait id of the trait
  * @param own what it would show if nothing covered it; empty where the model makes no claim
  * @param rule pointer of the case that gave the own state
- * @param reads the traits whose own states that case, or a mask named here, reads
+ * @param reads the traits whose own states decided which case holds
  * @param shown what is seen; empty where the model makes no claim
  * @param masks the active masks that cover the trait and decide what is seen, in declared order
  */
