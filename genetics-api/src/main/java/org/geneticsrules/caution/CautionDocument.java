@@ -57,9 +57,7 @@ public final class CautionDocument {
                     "relation",
                     Node.texts(on.relations().stream().map(Relation::word).toList()));
         } else if (trigger instanceof Trigger.OnLook on) {
-            ObjectBuilder look = new ObjectBuilder();
-            on.look().variables().forEach((trait, allowed) -> look.with(trait, Node.texts(allowed.values())));
-            node.with("shows", look.build())
+            node.with("shows", on.look().toNode())
                     .with("in", Node.texts(on.roles().stream().map(Role::word).toList()));
         }
         return node.build();

@@ -8,8 +8,14 @@ import java.util.Objects;
 import java.util.Optional;
 import org.geneticsrules.document.Canonical;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Allowed;
+import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Trait;
 
 /**
  * The cautions that a plug-in brings.
@@ -61,6 +67,48 @@ public record CautionSet(
         return cautions.values().stream()
                 .filter(caution -> isDue(caution.trigger(), situation))
                 .collect(ImmutableList.toImmutableList());
+    }
+
+    /**
+     * Checks the traits and states that triggers name against a catalogue. A trigger that names an unknown one would never be due.
+     *
+     * @param traits the catalogue
+     * @return this
+     * @throws ProblemsException if this set was written for another catalogue, or a trigger names a trait or state that is not there
+     */
+    public CautionSet check(Catalogue traits) {
+        Problems problems = new Problems(Stage.REFERENCES);
+        catalogue
+                .filter(reference -> !reference.means(traits.reference()))
+                .ifPresent(reference -> problems.add(
+                        "other-catalogue",
+                        "/catalogue",
+                        "the cautions were written for catalogue " + reference + ", but were given "
+                                + traits.reference()));
+        cautions.values().forEach(caution -> {
+            if (caution.trigger() instanceof Trigger.OnLook on) {
+                String pointer = Pointer.of("cautions", caution.id(), "trigger", "shows");
+                on.look().variables().forEach((name, allowed) -> {
+                    Optional<Trait> trait = traits.trait(name);
+                    String at = pointer + Pointer.of(name);
+                    if (trait.isEmpty()) {
+                        problems.unknown(
+                                "unknown-trait",
+                                at,
+                                "trait",
+                                name,
+                                traits.traits().keySet());
+                        return;
+                    }
+                    List<String> states = trait.get().states();
+                    allowed.values().stream()
+                            .filter(state -> !states.contains(state))
+                            .forEach(state -> problems.unknown("unknown-state", at, "state of " + name, state, states));
+                });
+            }
+        });
+        problems.throwIfAny();
+        return this;
     }
 
     private static boolean isDue(Trigger trigger, Situation situation) {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
@@ -105,13 +106,43 @@ public final class DocumentReader {
         return readModel(source, catalogues, Set.of());
     }
 
+    /**
+     * Reads a set of cautions, without comparing the traits that its triggers name with any catalogue.
+     *
+     * @param source where its text comes from
+     * @return the cautions
+     * @throws ProblemsException if it is no such set
+     * @throws UncheckedIOException if the source fails
+     */
+    public CautionSet readCautions(Source source) {
+        Document document = open(source);
+        Optional<CautionSet> cautions = CautionShape.read(document.root);
+        return document.complete(() -> cautions.orElseThrow(document::problemsSoFar));
+    }
+
+    /**
+     * Reads a set of cautions and compares the traits that its triggers name with those of a catalogue.
+     *
+     * @param source where its text comes from
+     * @param catalogue the catalogue
+     * @return the cautions
+     * @throws ProblemsException if it is no such set, was written for another catalogue, or names a trait or state not in this one
+     * @throws UncheckedIOException if the source fails
+     */
+    public CautionSet readCautions(Source source, Catalogue catalogue) {
+        Document document = open(source);
+        Optional<CautionSet> cautions = CautionShape.read(document.root);
+        return document.complete(
+                () -> cautions.orElseThrow(document::problemsSoFar).check(catalogue));
+    }
+
     private Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
         Document document = open(source);
         ModelShape shape = new ModelShape(document.root, limits);
         Optional<Reference> head = shape.head();
         Optional<Reference> written = shape.catalogue();
         // The shape is checked against no catalogue, so that its problems are known before one is asked for.
-        shape.fill(Model.builder("", "", Catalogue.builder("", "").build()));
+        shape.fill(Model.builder("shape", "0", Catalogue.builder("shape", "0").build()));
         return document.complete(() -> {
             Reference self = head.orElseThrow(document::problemsSoFar);
             Reference reference = written.orElseThrow(document::problemsSoFar);

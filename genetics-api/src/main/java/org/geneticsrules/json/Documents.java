@@ -1,8 +1,13 @@
 package org.geneticsrules.json;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Objects;
+import org.geneticsrules.caution.CautionDocument;
+import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
@@ -65,6 +70,32 @@ public final class Documents {
      */
     public static String write(Model model) {
         return write(ModelDocument.of(model));
+    }
+
+    /**
+     * Returns the text of a set of cautions.
+     *
+     * @param cautions a set of cautions
+     * @return JSON, ending in a newline
+     */
+    public static String write(CautionSet cautions) {
+        return write(CautionDocument.of(cautions));
+    }
+
+    /**
+     * Returns the JSON Schema (2020-12) of a kind of document. What the schema refuses, the reader refuses too; the reader also
+     * refuses what no schema can say, such as overlapping cases.
+     *
+     * @param kind a kind of document
+     * @return the schema as JSON text
+     */
+    public static String schema(DocumentKind kind) {
+        String name = kind.word() + ".schema.json";
+        try (InputStream in = Documents.class.getResourceAsStream(name)) {
+            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the resource " + name + " of this library cannot be read", e);
+        }
     }
 
     /**

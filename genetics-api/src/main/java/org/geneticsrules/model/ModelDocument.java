@@ -5,8 +5,6 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
-import org.geneticsrules.trait.Allowed;
-import org.geneticsrules.trait.Condition;
 
 /** The document form of a model: what is written to a file and what is hashed. Stateless and thread-safe. */
 public final class ModelDocument {
@@ -29,7 +27,9 @@ public final class ModelDocument {
         ObjectBuilder masks = new ObjectBuilder();
         model.masks().values().forEach(mask -> masks.with(mask.id(), mask(mask)));
         ObjectBuilder populations = new ObjectBuilder();
-        model.populations().values().forEach(population -> populations.with(population.id(), population(population)));
+        model.populations()
+                .values()
+                .forEach(population -> populations.with(population.id(), population(model, population)));
         ObjectBuilder notModelled = new ObjectBuilder();
         model.notModelled().forEach(notModelled::with);
         ObjectBuilder document = new ObjectBuilder()
@@ -125,7 +125,7 @@ public final class ModelDocument {
             cases.with(
                     one.id(),
                     new ObjectBuilder()
-                            .with("when", condition(one.when()))
+                            .with("when", one.when().toNode())
                             .with("state", one.state())
                             .with("evidence", one.evidence())
                             .build());
@@ -147,29 +147,23 @@ public final class ModelDocument {
             covers.with(trait, cover.constant().map(Node::text).orElseGet(changes::build));
         });
         return new ObjectBuilder()
-                .with("when", condition(mask.when()))
+                .with("when", mask.when().toNode())
                 .with("covers", covers.build())
                 .withAny("over", mask.over())
                 .with("evidence", mask.evidence())
                 .build();
     }
 
-    private static Node condition(Condition condition) {
-        ObjectBuilder node = new ObjectBuilder();
-        condition.variables().forEach((name, allowed) -> node.with(name, allowed(allowed)));
-        return node.build();
-    }
-
-    private static Node allowed(Allowed allowed) {
-        Node values = Node.texts(allowed.values());
-        return allowed.except() ? new ObjectBuilder().with("not", values).build() : values;
-    }
-
-    private static Node population(Population population) {
+    /** Every allele of a locus is named, those of frequency 0 too, as the checks demand. */
+    private static Node population(Model model, Population population) {
         ObjectBuilder frequencies = new ObjectBuilder();
         population.frequencies().forEach((locus, alleles) -> {
             ObjectBuilder node = new ObjectBuilder();
-            alleles.asMap().forEach((allele, share) -> node.with(allele, share.toString()));
+            model.locus(locus)
+                    .alleles()
+                    .keySet()
+                    .forEach(allele ->
+                            node.with(allele, alleles.probability(allele).toString()));
             frequencies.with(locus, node.build());
         });
         return new ObjectBuilder()

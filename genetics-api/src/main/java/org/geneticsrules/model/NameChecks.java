@@ -19,6 +19,13 @@ final class NameChecks {
     private NameChecks() {}
 
     static void shape(ModelBuilder model, Problems problems) {
+        if (model.id.isBlank() || model.version.isBlank()) {
+            problems.add(
+                    "blank-id", "", "the model has a blank id or version", "an id such as example.pea and a version");
+        }
+        model.evidence
+                .keySet()
+                .forEach(name -> PlainWords.check(name, "piece of evidence", Pointer.of("evidence", name), problems));
         for (LocusBuilder locus : model.loci.values()) {
             String pointer = Pointer.of("loci", locus.id);
             PlainWords.check(locus.id, "locus", pointer, problems);
@@ -32,10 +39,12 @@ final class NameChecks {
             trait.innerStates.ifPresent(states -> {
                 states.forEach(state -> PlainWords.check(state, "state", pointer + "/states", problems));
                 unique(states, "state", pointer + "/states", problems);
+                if (states.isEmpty()) {
+                    problems.add("no-states", pointer, "the inner trait has no states", "at least one state");
+                }
             });
             unique(trait.cases.stream().map(Case::id).toList(), "case", pointer + "/cases", problems);
-            trait.cases.forEach(
-                    rule -> PlainWords.check(rule.id(), "case", pointer + Pointer.of("cases", rule.id()), problems));
+            trait.cases.forEach(rule -> caseName(rule.id(), pointer + Pointer.of("cases", rule.id()), problems));
             if (model.loci.containsKey(trait.trait)) {
                 problems.add(
                         "ambiguous-name",
@@ -48,6 +57,14 @@ final class NameChecks {
         model.populations
                 .keySet()
                 .forEach(name -> PlainWords.check(name, "population", Pointer.of("populations", name), problems));
+    }
+
+    /** A case of this name could not be told from the one for all that is left over. */
+    private static void caseName(String id, String pointer, Problems problems) {
+        PlainWords.check(id, "case", pointer, problems);
+        if ("otherwise".equals(id)) {
+            problems.add("reserved-name", pointer, "a case cannot be named otherwise", "another name");
+        }
     }
 
     private static void alleles(LocusBuilder locus, String pointer, Problems problems) {

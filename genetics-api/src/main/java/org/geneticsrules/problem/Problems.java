@@ -6,11 +6,21 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
-/** Collects the problems of one stage, so that all are reported together. Not thread-safe. */
+/**
+ * Collects the problems of one stage, so that all are reported together.
+ *
+ * <p>Nobody reads more than the first two hundred, and looking for the nearest name of each would be work that a hostile file could
+ * multiply; further problems are only counted.
+ *
+ * <p>Not thread-safe.
+ */
 public final class Problems {
+
+    private static final int MOST = 200;
 
     private final Stage stage;
     private final List<Problem> found = new ArrayList<>();
+    private int more;
 
     /**
      * Starts a collection.
@@ -29,7 +39,9 @@ public final class Problems {
      * @param message what is wrong
      */
     public void add(String code, String pointer, String message) {
-        found.add(Problem.of(stage, code, pointer, message));
+        if (room()) {
+            found.add(Problem.of(stage, code, pointer, message));
+        }
     }
 
     /**
@@ -41,7 +53,9 @@ public final class Problems {
      * @param expected what was expected instead
      */
     public void add(String code, String pointer, String message, String expected) {
-        found.add(Problem.of(stage, code, pointer, message).expecting(expected));
+        if (room()) {
+            found.add(Problem.of(stage, code, pointer, message).expecting(expected));
+        }
     }
 
     /**
@@ -54,7 +68,9 @@ public final class Problems {
      * @param known the names that are
      */
     public void unknown(String code, String pointer, String what, String name, Collection<String> known) {
-        found.add(unknown(stage, code, pointer, what, name, known));
+        if (room()) {
+            found.add(unknown(stage, code, pointer, what, name, known));
+        }
     }
 
     /**
@@ -81,10 +97,22 @@ public final class Problems {
     /**
      * Returns what was found so far.
      *
-     * @return the problems in the order found
+     * @return the problems in the order found; the last one tells how many more there are, if there are
      */
     public List<Problem> list() {
-        return Collections.unmodifiableList(new ArrayList<>(found));
+        List<Problem> all = new ArrayList<>(found);
+        if (more > 0) {
+            all.add(Problem.of(stage, "more-problems", "", more + " more problems are not listed"));
+        }
+        return Collections.unmodifiableList(all);
+    }
+
+    private boolean room() {
+        if (found.size() < MOST) {
+            return true;
+        }
+        more++;
+        return false;
     }
 
     /**
@@ -94,7 +122,7 @@ public final class Problems {
      */
     public void throwIfAny() {
         if (!found.isEmpty()) {
-            throw new ProblemsException(found);
+            throw new ProblemsException(list());
         }
     }
 }

@@ -210,10 +210,13 @@ public final class Catalogue {
          * Checks and returns the catalogue.
          *
          * @return the catalogue
-         * @throws ProblemsException if a name is not made of plain words, a trait has no state, or a state is stated twice
+         * @throws ProblemsException if id or version is blank, a name is not made of plain words, a trait has no state, or a state is stated twice
          */
         public Catalogue build() {
             Problems problems = new Problems(Stage.SHAPE);
+            if (id.isBlank() || version.isBlank()) {
+                problems.add("blank-id", "", "the catalogue has a blank id or version", "an id such as example.traits");
+            }
             traits.forEach((name, trait) -> {
                 String pointer = Pointer.of("traits", name);
                 PlainWords.check(name, "trait", pointer, problems);

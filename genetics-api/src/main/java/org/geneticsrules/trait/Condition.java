@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.geneticsrules.document.Node;
+import org.geneticsrules.document.ObjectBuilder;
 
 /**
  * A box: every named variable must have one of its allowed values.
@@ -103,6 +105,22 @@ public record Condition(Map<String, Allowed> variables) {
             }
         }
         return true;
+    }
+
+    /**
+     * Returns the document form.
+     *
+     * @return an object with, for each variable, its allowed values or {@code {"not": forbidden values}}
+     */
+    public Node toNode() {
+        ObjectBuilder node = new ObjectBuilder();
+        variables.forEach((name, allowed) -> {
+            Node values = Node.texts(allowed.values());
+            node.with(
+                    name,
+                    allowed.except() ? new ObjectBuilder().with("not", values).build() : values);
+        });
+        return node.build();
     }
 
     /** Returns {@code variable: value or value, variable: not value}, or {@code always}. */

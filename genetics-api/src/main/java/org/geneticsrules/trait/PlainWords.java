@@ -9,7 +9,8 @@ import org.geneticsrules.problem.Problems;
  */
 public final class PlainWords {
 
-    private static final Pattern WORDS = Pattern.compile("[\\p{L}\\p{N}](?:[\\p{L}\\p{N} .'-]{0,78}[\\p{L}\\p{N}.'])?");
+    private static final Pattern WORDS =
+            Pattern.compile("(?!x-)[\\p{L}\\p{N}](?:[\\p{L}\\p{N} .'-]{0,78}[\\p{L}\\p{N}.'])?");
 
     private PlainWords() {}
 
@@ -17,7 +18,8 @@ public final class PlainWords {
      * Tells whether a name is made of plain words.
      *
      * @param name a name
-     * @return true if it is 1 to 80 letters, digits, spaces, hyphens, points and apostrophes and does not begin or end in a space
+     * @return true if it is 1 to 80 letters, digits, spaces, hyphens, points and apostrophes, does not begin or
+     *     end in a space, and does not begin with {@code x-}, which documents leave to their authors' own use
      */
     public static boolean are(String name) {
         return WORDS.matcher(name).matches();
@@ -37,7 +39,7 @@ public final class PlainWords {
                     "bad-name",
                     pointer,
                     "\"" + name + "\" cannot name a " + what,
-                    "1 to 80 letters, digits, spaces, hyphens, points or apostrophes");
+                    "1 to 80 letters, digits, spaces, hyphens, points or apostrophes, not beginning with x-");
         }
     }
 }
