@@ -35,10 +35,10 @@ final class TextLines {
         return hanging("- ", "  ", text);
     }
 
-    /** A paragraph whose first line begins with one text and whose other lines begin with another of the same length. */
+    /** A paragraph whose first line begins with one text and whose other lines begin with another. */
     TextLines hanging(String first, String rest, String text) {
         String start = first;
-        for (String part : wrap(text, width - first.length())) {
+        for (String part : wrap(text, width - Math.max(first.length(), rest.length()))) {
             line(start + part);
             start = rest;
         }
