@@ -60,13 +60,9 @@ final class CoatCommand implements Callable<Integer> {
         output.isJson(); // a misspelt format is found before the work
         Answers answers = choice.answers();
         CompiledModel compiled = answers.compiled();
-        Animal animal =
-                Inputs.animal(compiled, "--genotype", genotype, "--look", look, Inputs.omitted(omitted));
+        Animal animal = Inputs.animal(compiled, "--genotype", genotype, "--look", look, Inputs.omitted(omitted));
         CoatQuestion question = new CoatQuestion(animal, new LinkedHashSet<>(Inputs.names(traits)));
         return output.print(
-                answers.coat(question),
-                compiled.model(),
-                "",
-                spec.commandLine().getOut());
+                answers.coat(question), compiled.model(), "", spec.commandLine().getOut());
     }
 }

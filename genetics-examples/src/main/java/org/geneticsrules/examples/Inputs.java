@@ -1,8 +1,11 @@
 package org.geneticsrules.examples;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.Animal;
@@ -40,12 +43,12 @@ final class Inputs {
     }
 
     static Relation relation(String given) {
-        String[] words = new String[Relation.values().length];
+        Map<String, Relation> relations = new LinkedHashMap<>();
         for (Relation relation : Relation.values()) {
-            words[relation.ordinal()] = relation.word();
+            relations.put(relation.word(), relation);
         }
-        String word = choice("--relation", given, words);
-        return Relation.values()[List.of(words).indexOf(word)];
+        String word = choice("--relation", given, relations.keySet().toArray(String[]::new));
+        return Objects.requireNonNull(relations.get(word));
     }
 
     static Optional<Population> population(Model model, @Nullable String given) {
@@ -55,8 +58,7 @@ final class Inputs {
         Population population = model.populations().get(given.strip());
         if (population == null) {
             Problem problem = model.populations().isEmpty()
-                    ? Problem.of(
-                            Stage.REFERENCES, "unknown-population", "", "model " + model + " has no populations")
+                    ? Problem.of(Stage.REFERENCES, "unknown-population", "", "model " + model + " has no populations")
                     : Problems.unknown(
                             Stage.REFERENCES,
                             "unknown-population",

@@ -57,7 +57,10 @@ final class MatingCommand implements Callable<Integer> {
     @Option(names = "--dam", paramLabel = "GENOTYPE", description = "The dam's genotype.")
     private @Nullable String dam;
 
-    @Option(names = "--sire-look", paramLabel = "LOOK", description = "What the sire looks like, \"trait: state, ...\".")
+    @Option(
+            names = "--sire-look",
+            paramLabel = "LOOK",
+            description = "What the sire looks like, \"trait: state, ...\".")
     private @Nullable String sireLook;
 
     @Option(names = "--dam-look", paramLabel = "LOOK", description = "What the dam looks like.")
@@ -76,9 +79,13 @@ final class MatingCommand implements Callable<Integer> {
             description = "The population whose frequencies weigh what is not known of the parents.")
     private @Nullable String population;
 
-    @Option(names = "--relation", paramLabel = "RELATION", defaultValue = "unknown", description = {
-        "How the parents are related: unknown (default), unrelated, parent-offspring, siblings, half-siblings."
-    })
+    @Option(
+            names = "--relation",
+            paramLabel = "RELATION",
+            defaultValue = "unknown",
+            description = {
+                "How the parents are related: unknown (default), unrelated, parent-offspring, siblings, half-siblings."
+            })
     private String relation = "unknown";
 
     @Option(
@@ -137,8 +144,7 @@ final class MatingCommand implements Callable<Integer> {
     private static PunnettSquare square(CompiledModel compiled, Animal hob, Animal jill, MatingQuestion question) {
         Set<String> asked = new LinkedHashSet<>(question.traits());
         question.event().map(Phenotype::traits).ifPresent(asked::addAll);
-        Set<String> read = compiled.lociRead(
-                asked.isEmpty() ? compiled.model().visibleTraits() : asked);
+        Set<String> read = compiled.lociRead(asked.isEmpty() ? compiled.model().visibleTraits() : asked);
         List<AllelePair> fromHob = new ArrayList<>();
         List<AllelePair> fromJill = new ArrayList<>();
         List<String> loci = new ArrayList<>();
@@ -152,8 +158,7 @@ final class MatingCommand implements Callable<Integer> {
                 fromJill.add(hers.get(0));
             }
         }
-        return Cross.of(
-                        compiled, Genotype.of(compiled.model(), fromHob), Genotype.of(compiled.model(), fromJill))
+        return Cross.of(compiled, Genotype.of(compiled.model(), fromHob), Genotype.of(compiled.model(), fromJill))
                 .square(loci);
     }
 }

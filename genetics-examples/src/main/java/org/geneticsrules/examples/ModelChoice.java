@@ -39,13 +39,12 @@ final class ModelChoice {
 
     /** The model chosen. */
     Model model() {
-        Shelf shelf = Shelf.open();
-        return file == null ? shelf.model(id) : read(file, shelf);
+        return file == null ? Shelf.openFor(id).model(id) : read(file, Shelf.open());
     }
 
     /** The answers under the model chosen, with all cautions that belong to it. */
     Answers answers() {
-        Shelf shelf = Shelf.open();
+        Shelf shelf = file == null ? Shelf.openFor(id) : Shelf.open();
         Model model = file == null ? shelf.model(id) : read(file, shelf);
         List<CautionSet> sets = new ArrayList<>(shelf.cautions(model));
         for (Path path : cautions) {

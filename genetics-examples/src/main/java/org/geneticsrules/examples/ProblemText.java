@@ -14,8 +14,7 @@ final class ProblemText {
     /** Problems of a question, one line each. */
     static String of(List<Problem> problems) {
         StringBuilder text = new StringBuilder();
-        problems.forEach(
-                problem -> text.append("problem: ").append(problem).append('\n'));
+        problems.forEach(problem -> text.append("problem: ").append(problem).append('\n'));
         return text.toString();
     }
 
@@ -39,8 +38,7 @@ final class ProblemText {
         StringBuilder text = new StringBuilder();
         for (Problem problem : problems) {
             text.append("problem: ").append(option);
-            problem.position()
-                    .ifPresent(place -> text.append(", column ").append(place.column()));
+            problem.position().ifPresent(place -> text.append(", column ").append(place.column()));
             text.append(": ").append(withoutPosition(problem)).append('\n');
             problem.position().filter(place -> place.line() == 1).ifPresent(place -> caret(given, place, text));
         }
