@@ -1,11 +1,16 @@
 package org.geneticsrules.render;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.answer.EvidenceLevel;
-import org.geneticsrules.answer.Rival;
 import org.geneticsrules.caution.Caution;
+import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.model.Statement;
 
 /**
@@ -90,21 +95,25 @@ public final class AnswerText {
         } else {
             text.paragraph("This answer rests on no statement of the model.");
         }
-        for (Statement statement : level.statements()) {
-            text.item("[" + statement.grade() + "] " + statement.text() + sources(statement));
-            for (Rival rival : answer.rivals()) {
-                if (rival.statement().equals(statement.pointer())) {
-                    text.hanging("    Others hold: ", "    ", rival.view());
-                }
-            }
-        }
+        Map<Optional<Evidence>, List<Statement>> bySupport = new LinkedHashMap<>();
+        level.statements()
+                .forEach(statement -> bySupport
+                        .computeIfAbsent(statement.evidence(), support -> new ArrayList<>())
+                        .add(statement));
+        bySupport.forEach((support, statements) -> {
+            text.item("[" + statements.get(0).grade() + "] "
+                    + support.map(Evidence::claim).orElse("No evidence is stated."));
+            text.hanging(
+                    "    Used for: ",
+                    "      ",
+                    statements.stream().map(Statement::text).collect(Collectors.joining("; ")));
+            support.ifPresent(known -> support(known, text));
+        });
         text.paragraph("Model: " + answer.model() + ".");
     }
 
-    private static String sources(Statement statement) {
-        return statement
-                .evidence()
-                .map(support -> support.sources().isEmpty() ? "" : " - " + String.join("; ", support.sources()))
-                .orElse(" - no evidence stated");
+    private static void support(Evidence support, TextLines text) {
+        support.sources().forEach(source -> text.hanging("    Source: ", "      ", source));
+        support.dissent().forEach(view -> text.hanging("    Others hold: ", "      ", view));
     }
 }

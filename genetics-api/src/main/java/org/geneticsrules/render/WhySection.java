@@ -1,15 +1,19 @@
 package org.geneticsrules.render;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.explanation.Cause;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.Look;
 import org.geneticsrules.explanation.ParentsCase;
+import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.TraitTrace;
 import org.geneticsrules.model.AllelePair;
@@ -45,7 +49,7 @@ final class WhySection {
         if (!cases.isEmpty()) {
             cases.stream().limit(MOST_CASES).forEach(parents -> parents(parents, cases.size(), text));
             more(cases.size() - MOST_CASES, "cases of what the parents may be", text);
-            ways(reasons(Way.class), cases.size() > 1, text);
+            ways(reasons(Way.class), cases, text);
         }
         List<Look> traits = reasons(Look.class);
         if (!traits.isEmpty()) {
@@ -97,23 +101,29 @@ final class WhySection {
                 .collect(Collectors.joining(", "));
     }
 
-    private void ways(List<Way> ways, boolean severalCases, TextLines text) {
+    private void ways(List<Way> ways, List<ParentsCase> cases, TextLines text) {
         text.blank();
         text.paragraph("Each way to a look, the chances multiplied; ways to one look add up:");
         TextTable table = new TextTable("Look", "If a kit shows as", "Chance");
         for (Way way : ways.subList(0, Math.min(MOST_WAYS, ways.size()))) {
-            table.row(looks.name(way.phenotype()), needs(way, severalCases), product(way));
+            table.row(looks.name(way.phenotype()), needs(way, cases), product(way));
         }
         text.lines(table.lines(style.width()));
         more(ways.size() - MOST_WAYS, "ways", text);
     }
 
-    private String needs(Way way, boolean severalCases) {
+    /** What a kit has to show as, out of what it can show as with these parents. */
+    private String needs(Way way, List<ParentsCase> cases) {
         List<String> parts = new ArrayList<>();
-        if (severalCases) {
+        if (cases.size() > 1) {
             parts.add("case " + (way.parents() + 1));
         }
-        way.expressions().variables().forEach((locus, allowed) -> parts.add(style.shortLocus(locus) + " " + allowed));
+        Map<String, Segregation> loci = cases.get(way.parents()).loci();
+        way.expressions().variables().forEach((locus, allowed) -> {
+            Set<String> occurring =
+                    Objects.requireNonNull(loci.get(locus)).expressions().outcomes();
+            parts.add(style.shortLocus(locus) + " " + String.join(" or ", allowed.among(occurring)));
+        });
         if (parts.isEmpty()) {
             parts.add("anything");
         }
@@ -170,16 +180,21 @@ final class WhySection {
 
     private String hidden(Hidden one) {
         String carried = one.chances().map(this::pairs).orElseGet(() -> style.pairs(one.alternatives()));
-        String causes = one.causes().stream().map(this::cause).collect(Collectors.joining("; "));
+        String causes = one.causes().stream()
+                .sorted(Comparator.comparing(cause -> cause.kind() == Cause.Kind.MASK ? 0 : 1))
+                .map(this::cause)
+                .collect(Collectors.joining("; "));
         return style.locus(one.locus()) + " may be " + carried + " - " + causes;
     }
 
     private String cause(Cause cause) {
-        boolean loci = cause.kind() == Cause.Kind.SAME_LOOK && !cause.names().isEmpty();
-        return loci
-                ? "the same look through "
-                        + cause.names().stream().map(style::locus).collect(Collectors.joining(", "))
-                : "hidden by " + cause;
+        if (cause.kind() != Cause.Kind.SAME_LOOK) {
+            return "hidden by " + cause;
+        }
+        return cause.names().isEmpty()
+                ? cause.toString()
+                : "the same look through "
+                        + cause.names().stream().map(style::locus).collect(Collectors.joining(", "));
     }
 
     private static void more(int count, String what, TextLines text) {
