@@ -17,5 +17,9 @@ module org.geneticsrules.api {
     exports org.geneticsrules.model;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
+    exports org.geneticsrules.render;
+    exports org.geneticsrules.spi;
     exports org.geneticsrules.trait;
+
+    uses org.geneticsrules.spi.GeneticsProvider;
 }

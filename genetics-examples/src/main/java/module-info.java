@@ -4,5 +4,12 @@ module org.geneticsrules.examples {
     requires info.picocli;
     requires org.geneticsrules.api;
     requires org.geneticsrules.ferret;
+    requires static org.jspecify;
     requires tools.jackson.databind;
+
+    opens org.geneticsrules.examples to
+            info.picocli;
+
+    provides org.geneticsrules.spi.GeneticsProvider with
+            org.geneticsrules.examples.textbook.TextbookProvider;
 }

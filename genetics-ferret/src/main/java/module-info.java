@@ -2,5 +2,11 @@
 @org.jspecify.annotations.NullMarked
 module org.geneticsrules.ferret {
     requires transitive org.geneticsrules.api;
+    requires static transitive org.jspecify;
     requires tools.jackson.databind;
+
+    exports org.geneticsrules.ferret;
+
+    provides org.geneticsrules.spi.GeneticsProvider with
+            org.geneticsrules.ferret.FerretProvider;
 }

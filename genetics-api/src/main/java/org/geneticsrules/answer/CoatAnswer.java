@@ -136,7 +136,12 @@ final class CoatAnswer {
         List<Phenotype> seen =
                 answers.cautionLooks(animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named));
         return new Answer(
-                new Question("coat", "How does this animal's look come about, and what does it not tell?"),
+                new Question(
+                        "coat",
+                        "How does this animal's look come about, and what does it not tell?",
+                        traits,
+                        Optional.empty(),
+                        ImmutableList.of()),
                 verdict,
                 status,
                 Optional.empty(),

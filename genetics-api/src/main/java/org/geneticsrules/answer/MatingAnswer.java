@@ -256,7 +256,7 @@ final class MatingAnswer {
         question.seen().forEach(kit -> given.add("kit seen: " + kit));
         given.add("relation of the parents: " + question.relation().word());
         return new Answer(
-                new Question("mating", text()),
+                new Question("mating", text(), traits, question.event(), question.seen()),
                 verdict,
                 status,
                 probability,

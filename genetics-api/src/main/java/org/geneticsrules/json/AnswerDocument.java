@@ -1,0 +1,193 @@
+package org.geneticsrules.json;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.function.Function;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Assumption;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.Litter;
+import org.geneticsrules.answer.Outcome;
+import org.geneticsrules.answer.Question;
+import org.geneticsrules.answer.Weighting;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.document.Node;
+import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.explanation.Hidden;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.model.Statement;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Phenotype;
+
+/**
+ * The document form of an answer.
+ *
+ * <p>Every chance is an object of exact {@code numerator} and {@code denominator}, as decimal digits in a text because they may be
+ * larger than the whole numbers other programs keep exactly, with a {@code decimal} rounded to six places for reading. Loci and alleles
+ * go by their ids. With this document and that of the model, every number can be multiplied and added again.
+ *
+ * <p>Stateless and thread-safe.
+ */
+public final class AnswerDocument {
+
+    private AnswerDocument() {}
+
+    /**
+     * Returns the document that states an answer.
+     *
+     * @param answer an answer
+     * @return a document of kind {@code answer}, format version 0
+     */
+    public static Node of(Answer answer) {
+        ObjectBuilder document = new ObjectBuilder()
+                .with("formatVersion", Node.number(0))
+                .with("kind", "answer")
+                .with("question", question(answer.question()))
+                .with("verdict", answer.verdict())
+                .with("status", answer.status().word());
+        answer.probability().ifPresent(chance -> document.with("probability", Chances.of(chance)));
+        document.with("given", Node.texts(answer.given()))
+                .with("assumptions", list(answer.assumptions(), AnswerDocument::assumption))
+                .with("because", list(answer.because(), ReasonDocument::of))
+                .with("outcomes", list(answer.outcomes(), AnswerDocument::outcome));
+        answer.litter().ifPresent(litter -> document.with("litter", litter(litter)));
+        return document.with(
+                        "weightings", list(answer.weightings(), weighting -> weighting(weighting, answer.evidence())))
+                .with("hidden", list(answer.hidden(), AnswerDocument::hidden))
+                .with(
+                        "rivals",
+                        list(
+                                answer.rivals(),
+                                rival -> new ObjectBuilder()
+                                        .with("statement", rival.statement())
+                                        .with("view", rival.view())
+                                        .build()))
+                .with("cautions", list(answer.cautions(), AnswerDocument::caution))
+                .with("evidenceLevel", evidence(answer.evidence()))
+                .with("model", model(answer.model()))
+                .with("notices", Node.texts(answer.notices()))
+                .build();
+    }
+
+    static <T> Node list(Collection<T> items, Function<? super T, Node> form) {
+        return Node.list(items.stream().map(form).toArray(Node[]::new));
+    }
+
+    static Node phenotype(Phenotype phenotype) {
+        ObjectBuilder node = new ObjectBuilder();
+        phenotype.asMap().forEach(node::with);
+        return node.build();
+    }
+
+    private static Node question(Question question) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("kind", question.kind())
+                .with("text", question.text())
+                .with("traits", Node.texts(question.traits()));
+        question.look().ifPresent(look -> node.with("look", phenotype(look)));
+        return node.with("seen", list(question.seen(), AnswerDocument::phenotype))
+                .build();
+    }
+
+    private static Node assumption(Assumption assumption) {
+        return new ObjectBuilder()
+                .with("id", assumption.id())
+                .with("text", assumption.text())
+                .with("otherwise", assumption.otherwise())
+                .build();
+    }
+
+    private static Node outcome(Outcome outcome) {
+        ObjectBuilder node = new ObjectBuilder().with("phenotype", phenotype(outcome.phenotype()));
+        outcome.probability().ifPresent(chance -> node.with("probability", Chances.of(chance)));
+        return node.with("chances", list(outcome.chances(), Chances::of)).build();
+    }
+
+    private static Node litter(Litter litter) {
+        return new ObjectBuilder()
+                .with("kits", Node.number(litter.kits()))
+                .with("counts", Chances.of(litter.counts(), "count", count -> Node.number(count)))
+                .with("atLeastOne", Chances.of(litter.atLeastOne()))
+                .with("expected", Chances.decimal(litter.expected()))
+                .build();
+    }
+
+    private static Node weighting(Weighting weighting, EvidenceLevel evidence) {
+        Population population = weighting.population();
+        String pointer = Pointer.of("populations", population.id());
+        ObjectBuilder about = new ObjectBuilder()
+                .with("id", population.id())
+                .with("title", population.title())
+                .with("statement", pointer);
+        evidence.statements().stream()
+                .filter(statement -> statement.pointer().equals(pointer))
+                .findFirst()
+                .ifPresent(statement -> about.with("grade", statement.grade().word()));
+        ObjectBuilder node = new ObjectBuilder().with("population", about.build());
+        weighting
+                .outcomes()
+                .ifPresent(looks -> node.with("outcomes", Chances.of(looks, "phenotype", AnswerDocument::phenotype)));
+        weighting.event().ifPresent(chance -> node.with("probability", Chances.of(chance)));
+        weighting.litter().ifPresent(litter -> node.with("litter", litter(litter)));
+        return node.build();
+    }
+
+    private static Node hidden(Hidden hidden) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("locus", hidden.locus())
+                .with("phenotype", phenotype(hidden.phenotype()))
+                .with("alternatives", list(hidden.alternatives(), ReasonDocument::pair));
+        hidden.chances().ifPresent(chances -> node.with("chances", Chances.of(chances, "pair", ReasonDocument::pair)));
+        return node.with(
+                        "causes",
+                        list(
+                                hidden.causes(),
+                                cause -> new ObjectBuilder()
+                                        .with("kind", cause.kind().word())
+                                        .with("names", Node.texts(cause.names()))
+                                        .with("text", cause.toString())
+                                        .build()))
+                .build();
+    }
+
+    private static Node caution(Caution caution) {
+        return new ObjectBuilder()
+                .with("id", caution.id())
+                .with("line", caution.line())
+                .with("detail", Node.texts(caution.detail()))
+                .with("sources", Node.texts(caution.sources()))
+                .with("date", caution.date())
+                .build();
+    }
+
+    private static Node evidence(EvidenceLevel level) {
+        ObjectBuilder node = new ObjectBuilder();
+        level.grade().ifPresent(grade -> node.with("grade", grade.word()).with("meaning", grade.meaning()));
+        List<String> weakest = level.weakest().stream().map(Statement::pointer).toList();
+        return node.with("weakest", Node.texts(weakest))
+                .with("statements", list(level.statements(), AnswerDocument::statement))
+                .build();
+    }
+
+    private static Node statement(Statement statement) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("pointer", statement.pointer())
+                .with("text", statement.text())
+                .with("grade", statement.grade().word());
+        statement
+                .evidence()
+                .ifPresent(support -> node.with("evidence", support.id())
+                        .with("claim", support.claim())
+                        .with("sources", Node.texts(support.sources())));
+        return node.build();
+    }
+
+    private static Node model(Reference model) {
+        return new ObjectBuilder()
+                .with("id", model.id())
+                .with("version", model.version())
+                .with("sha256", model.sha256())
+                .build();
+    }
+}

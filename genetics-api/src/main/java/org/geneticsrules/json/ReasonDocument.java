@@ -1,0 +1,86 @@
+package org.geneticsrules.json;
+
+import org.geneticsrules.document.Node;
+import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.explanation.Look;
+import org.geneticsrules.explanation.ParentsCase;
+import org.geneticsrules.explanation.Reason;
+import org.geneticsrules.explanation.Segregation;
+import org.geneticsrules.explanation.Way;
+import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.trait.Allowed;
+
+/** The document form of reasons, complete enough to compute the numbers again. Stateless and thread-safe. */
+final class ReasonDocument {
+
+    private ReasonDocument() {}
+
+    static Node of(Reason reason) {
+        if (reason instanceof ParentsCase parents) {
+            return parents(parents);
+        }
+        return reason instanceof Way way ? way(way) : look((Look) reason);
+    }
+
+    /** The two alleles by id, in declared order. */
+    static Node pair(AllelePair pair) {
+        return Node.list(Node.text(pair.first().id()), Node.text(pair.second().id()));
+    }
+
+    private static Node parents(ParentsCase parents) {
+        ObjectBuilder loci = new ObjectBuilder();
+        parents.loci().forEach((locus, segregation) -> loci.with(locus, segregation(segregation)));
+        return new ObjectBuilder()
+                .with("kind", "parents")
+                .with("case", Node.number(parents.number()))
+                .with("probability", Chances.of(parents.probability()))
+                .with("loci", loci.build())
+                .build();
+    }
+
+    private static Node segregation(Segregation segregation) {
+        return new ObjectBuilder()
+                .with("sire", Chances.of(segregation.sire(), "pair", ReasonDocument::pair))
+                .with("dam", Chances.of(segregation.dam(), "pair", ReasonDocument::pair))
+                .with("kits", Chances.of(segregation.kits(), "pair", ReasonDocument::pair))
+                .with("expressions", Chances.of(segregation.expressions(), "expression", Node::text))
+                .build();
+    }
+
+    private static Node way(Way way) {
+        ObjectBuilder expressions = new ObjectBuilder();
+        way.expressions().variables().forEach((locus, allowed) -> expressions.with(locus, allowed(allowed)));
+        ObjectBuilder factors = new ObjectBuilder();
+        way.factors().forEach((locus, chance) -> factors.with(locus, Chances.of(chance)));
+        return new ObjectBuilder()
+                .with("kind", "way")
+                .with("phenotype", AnswerDocument.phenotype(way.phenotype()))
+                .with("case", Node.number(way.parents()))
+                .with("expressions", expressions.build())
+                .with("factors", factors.build())
+                .with("probability", Chances.of(way.probability()))
+                .with("masks", Node.texts(way.masks()))
+                .build();
+    }
+
+    /** As conditions are written in models. */
+    private static Node allowed(Allowed allowed) {
+        Node values = Node.texts(allowed.values());
+        return allowed.except() ? new ObjectBuilder().with("not", values).build() : values;
+    }
+
+    private static Node look(Look look) {
+        TraitTrace trace = look.trace();
+        return new ObjectBuilder()
+                .with("kind", "look")
+                .with("trait", trace.trait())
+                .with("own", trace.own())
+                .with("rule", trace.rule())
+                .with("text", look.rule())
+                .with("reads", Node.texts(trace.reads()))
+                .with("shown", trace.shown())
+                .with("masks", Node.texts(trace.masks()))
+                .build();
+    }
+}

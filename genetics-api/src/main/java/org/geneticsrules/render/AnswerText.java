@@ -1,0 +1,119 @@
+package org.geneticsrules.render;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Assumption;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.model.Statement;
+
+/**
+ * An answer as plain text: the verdict first, then whether others hold differing views, the numbers, why, what would change it, the
+ * cautions and the evidence.
+ *
+ * <p>Stateless and thread-safe.
+ */
+public final class AnswerText {
+
+    private AnswerText() {}
+
+    /**
+     * Returns an answer in the standard style.
+     *
+     * @param answer an answer
+     * @return lines that end in a newline
+     */
+    public static String of(Answer answer) {
+        return of(answer, TextStyle.standard());
+    }
+
+    /**
+     * Returns an answer in a style.
+     *
+     * @param answer an answer
+     * @param style how it is laid out
+     * @return lines that end in a newline
+     */
+    public static String of(Answer answer, TextStyle style) {
+        TextLines text = new TextLines(style.width());
+        text.paragraph(answer.verdict());
+        rivals(answer, text);
+        new NumberSection(answer, style).write(text);
+        new WhySection(answer, style).write(text);
+        changes(answer.assumptions(), text);
+        cautions(answer.cautions(), text);
+        evidence(answer, text);
+        return text.toString();
+    }
+
+    private static void rivals(Answer answer, TextLines text) {
+        int views = answer.rivals().size();
+        if (views > 0) {
+            text.paragraph(
+                    views == 1
+                            ? "One differing view of what this rests on is on record; see \"Evidence\"."
+                            : views + " differing views of what this rests on are on record; see \"Evidence\".");
+        }
+    }
+
+    private static void changes(List<Assumption> assumptions, TextLines text) {
+        if (!assumptions.isEmpty()) {
+            text.heading("What would change it");
+            assumptions.forEach(assumption -> text.item(assumption.text() + " " + assumption.otherwise()));
+        }
+    }
+
+    private static void cautions(List<Caution> cautions, TextLines text) {
+        if (!cautions.isEmpty()) {
+            text.heading("Cautions");
+            for (Caution caution : cautions) {
+                text.item(caution.line());
+                caution.detail().forEach(sentence -> text.hanging("    ", "    ", sentence));
+                text.hanging(
+                        "    ",
+                        "    ",
+                        (caution.sources().isEmpty()
+                                        ? "Common practice"
+                                        : "Source: " + String.join("; ", caution.sources()))
+                                + ". Written " + caution.date() + ".");
+            }
+        }
+    }
+
+    private static void evidence(Answer answer, TextLines text) {
+        EvidenceLevel level = answer.evidence();
+        text.heading("Evidence");
+        if (level.grade().isPresent()) {
+            text.paragraph("As strong as its weakest part: " + level.grade().get() + " ("
+                    + level.grade().get().meaning() + "). It rests on:");
+        } else {
+            text.paragraph("This answer rests on no statement of the model.");
+        }
+        Map<Optional<Evidence>, List<Statement>> bySupport = new LinkedHashMap<>();
+        level.statements()
+                .forEach(statement -> bySupport
+                        .computeIfAbsent(statement.evidence(), support -> new ArrayList<>())
+                        .add(statement));
+        bySupport.forEach((support, statements) -> {
+            text.item("[" + statements.get(0).grade() + "] "
+                    + support.map(Evidence::claim).orElse("No evidence is stated."));
+            text.hanging(
+                    "    Used for: ",
+                    "      ",
+                    statements.stream().map(Statement::text).collect(Collectors.joining("; ")));
+            support.ifPresent(known -> support(known, text));
+        });
+        text.paragraph("Model: " + answer.model() + ".");
+    }
+
+    private static void support(Evidence support, TextLines text) {
+        support.sources().forEach(source -> text.hanging("    Source: ", "      ", source));
+        support.dissent().forEach(view -> text.hanging("    Others hold: ", "      ", view));
+    }
+}

@@ -1,0 +1,68 @@
+package org.geneticsrules.examples;
+
+import java.util.LinkedHashSet;
+import java.util.concurrent.Callable;
+import org.geneticsrules.answer.Animal;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.CoatQuestion;
+import org.geneticsrules.expression.CompiledModel;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Explains the look of one animal. */
+@Command(
+        name = "coat",
+        mixinStandardHelpOptions = true,
+        description = "Explains how one animal's look comes about and what it does not tell.",
+        footer = {
+            "",
+            "Why is Wicket's albino kit white, and what may it pass on?",
+            "  genetics coat --genotype \"c/c B/b\" --omitted wild-type",
+            "What may the stray Pellam, dark-eyed and brown, carry unseen?",
+            "  genetics coat --look \"eye colour: dark, hue: brown\" --traits \"hue, eye colour\""
+        })
+final class CoatCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private ModelChoice choice;
+
+    @Mixin
+    private OutputChoice output;
+
+    @Option(names = "--genotype", paramLabel = "GENOTYPE", description = "What is known of its genotype.")
+    private @Nullable String genotype;
+
+    @Option(names = "--look", paramLabel = "LOOK", description = "What it looks like, \"trait: state, ...\".")
+    private @Nullable String look;
+
+    @Option(
+            names = "--omitted",
+            paramLabel = "MEANING",
+            defaultValue = "unknown",
+            description = "What it means that the genotype does not name a locus: unknown (default) or wild-type.")
+    private String omitted = "unknown";
+
+    @Option(
+            names = "--traits",
+            paramLabel = "NAMES",
+            description = "The traits asked for, separated by commas. Default: all the model rules.")
+    private @Nullable String traits;
+
+    @Override
+    public Integer call() {
+        output.isJson(); // a misspelt format is found before the work
+        Answers answers = choice.answers();
+        CompiledModel compiled = answers.compiled();
+        Animal animal = Inputs.animal(compiled, "--genotype", genotype, "--look", look, Inputs.omitted(omitted));
+        CoatQuestion question = new CoatQuestion(animal, new LinkedHashSet<>(Inputs.names(traits)));
+        return output.print(
+                answers.coat(question), compiled.model(), "", spec.commandLine().getOut());
+    }
+}

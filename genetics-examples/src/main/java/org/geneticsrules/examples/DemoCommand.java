@@ -1,0 +1,84 @@
+package org.geneticsrules.examples;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Runs the main questions on invented animals, each by the command that anyone can type. */
+@Command(
+        name = "demo",
+        mixinStandardHelpOptions = true,
+        description = "Answers two questions about invented ferrets, and shows the commands that ask them.")
+final class DemoCommand implements Callable<Integer> {
+
+    /** A question in words and the command line that asks it. */
+    private record Scene(String words, List<String> command) {}
+
+    private static final List<Scene> SCENES = List.of(
+            new Scene(
+                    "The hob Tarn and the jill Wicket are both black. Each had an albino parent and a brown one, so each"
+                            + " carries albino and brown.\nWhat may their kits show in hue and eye colour, and what"
+                            + " will the albinos among them hide?",
+                    List.of(
+                            "mating",
+                            "--sire",
+                            "C/c B/b",
+                            "--dam",
+                            "C/c B/b",
+                            "--omitted",
+                            "wild-type",
+                            "--relation",
+                            "unrelated",
+                            "--traits",
+                            "hue, eye colour",
+                            "--square")),
+            new Scene(
+                    "Of the hob Fennick and the jill Osprel only the look is known: both look like a standard sable,"
+                            + " black and dark-eyed.\nCan they have an albino kit, and how likely is one among eight?",
+                    List.of(
+                            "mating",
+                            "--sire-look",
+                            "hue: black, dilution: full, eye colour: dark",
+                            "--dam-look",
+                            "hue: black, dilution: full, eye colour: dark",
+                            "--traits",
+                            "eye colour",
+                            "--look",
+                            "eye colour: pink",
+                            "--kits",
+                            "8")));
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        CommandLine line = spec.commandLine();
+        PrintWriter out = line.getOut();
+        for (Scene scene : SCENES) {
+            out.println("=".repeat(100));
+            out.println(scene.words());
+            out.println();
+            out.println("$ genetics " + typed(scene.command()));
+            out.println();
+            int code = Program.run(scene.command().toArray(String[]::new), out, line.getErr());
+            if (code != ExitCodes.ANSWERED) {
+                return code;
+            }
+            out.println();
+        }
+        return ExitCodes.ANSWERED;
+    }
+
+    private static String typed(List<String> command) {
+        StringBuilder text = new StringBuilder();
+        for (String word : command) {
+            text.append(text.isEmpty() ? "" : " ").append(word.contains(" ") ? '"' + word + '"' : word);
+        }
+        return text.toString();
+    }
+}

@@ -1,0 +1,124 @@
+package org.geneticsrules.examples;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.geneticsrules.answer.Animal;
+import org.geneticsrules.caution.Relation;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.OmittedLoci;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Phenotype;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the texts of options, so that what is wrong is said with the option's name. Stateless and thread-safe. */
+final class Inputs {
+
+    private Inputs() {}
+
+    /** One of some words. */
+    static String choice(String option, String given, String... words) {
+        String word = given.strip().toLowerCase(Locale.ROOT);
+        if (!List.of(words).contains(word)) {
+            Problem problem = Problems.unknown(Stage.REFERENCES, "unknown-word", "", "word", given, List.of(words));
+            throw new InputException(ProblemText.of(option, given, List.of(problem)));
+        }
+        return word;
+    }
+
+    static OmittedLoci omitted(String given) {
+        return choice("--omitted", given, "unknown", "wild-type").equals("unknown")
+                ? OmittedLoci.UNKNOWN
+                : OmittedLoci.WILD_TYPE;
+    }
+
+    static Relation relation(String given) {
+        Map<String, Relation> relations = new LinkedHashMap<>();
+        for (Relation relation : Relation.values()) {
+            relations.put(relation.word(), relation);
+        }
+        String word = choice("--relation", given, relations.keySet().toArray(String[]::new));
+        return Objects.requireNonNull(relations.get(word));
+    }
+
+    static Optional<Population> population(Model model, @Nullable String given) {
+        if (given == null) {
+            return Optional.empty();
+        }
+        Population population = model.populations().get(given.strip());
+        if (population == null) {
+            Problem problem = model.populations().isEmpty()
+                    ? Problem.of(Stage.REFERENCES, "unknown-population", "", "model " + model + " has no populations")
+                    : Problems.unknown(
+                            Stage.REFERENCES,
+                            "unknown-population",
+                            "",
+                            "population",
+                            given,
+                            model.populations().keySet());
+            throw new InputException(ProblemText.of("--population", given, List.of(problem)));
+        }
+        return Optional.of(population);
+    }
+
+    /** Names separated by commas. */
+    static List<String> names(@Nullable String given) {
+        List<String> names = new ArrayList<>();
+        if (given != null) {
+            for (String name : given.split(",", -1)) {
+                if (!name.isBlank()) {
+                    names.add(name.strip());
+                }
+            }
+        }
+        return names;
+    }
+
+    static Phenotype look(String option, Model model, String given) {
+        return reading(option, given, () -> {
+            try {
+                return model.catalogue().check(Phenotype.parse(given));
+            } catch (IllegalArgumentException e) {
+                throw new ProblemsException(
+                        Problem.of(Stage.SYNTAX, "look-syntax", "", String.valueOf(e.getMessage())));
+            }
+        });
+    }
+
+    /** An animal of a genotype, a look, both or neither. */
+    static Animal animal(
+            CompiledModel compiled,
+            String genotypeOption,
+            @Nullable String genotype,
+            String lookOption,
+            @Nullable String look,
+            OmittedLoci omitted) {
+        Animal animal = Animal.unknown(compiled);
+        if (genotype != null) {
+            Animal before = animal;
+            animal = reading(genotypeOption, genotype, () -> before.withGenotype(genotype, omitted));
+        }
+        if (look != null) {
+            animal = animal.withLooks(compiled, look(lookOption, compiled.model(), look));
+        }
+        return animal;
+    }
+
+    static <T> T reading(String option, String given, Supplier<T> read) {
+        try {
+            return read.get();
+        } catch (ProblemsException e) {
+            throw new InputException(ProblemText.of(option, given, e.problems()));
+        }
+    }
+}

@@ -1,0 +1,45 @@
+package org.geneticsrules.examples;
+
+import java.io.PrintWriter;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Status;
+import org.geneticsrules.json.AnswerDocument;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.render.AnswerText;
+import org.geneticsrules.render.TextStyle;
+import picocli.CommandLine.Option;
+
+/** The options that say how an answer is printed. */
+final class OutputChoice {
+
+    @Option(
+            names = "--format",
+            paramLabel = "FORMAT",
+            defaultValue = "text",
+            description = "text for people (default), or json for programs: the answer's document and nothing else.")
+    private String format = "text";
+
+    @Option(names = "--words", description = "Name loci and alleles by words and not by letters.")
+    private boolean words;
+
+    boolean isJson() {
+        return Inputs.choice("--format", format, "text", "json").equals("json");
+    }
+
+    TextStyle style(Model model) {
+        TextStyle named = TextStyle.standard().naming(model);
+        return words ? named.withoutLetters() : named;
+    }
+
+    /** Prints an answer, with further text after it for people. */
+    int print(Answer answer, Model model, String more, PrintWriter out) {
+        if (isJson()) {
+            out.print(Documents.write(AnswerDocument.of(answer)));
+        } else {
+            out.print(AnswerText.of(answer, style(model)));
+            out.print(more);
+        }
+        return answer.status() == Status.UNDECIDED ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+}

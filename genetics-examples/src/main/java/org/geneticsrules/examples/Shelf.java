@@ -1,0 +1,60 @@
+package org.geneticsrules.examples;
+
+import java.util.List;
+import java.util.Optional;
+import org.geneticsrules.caution.CautionSet;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.spi.ModelSource;
+import org.geneticsrules.spi.PluginProblem;
+import org.geneticsrules.spi.Registry;
+import org.geneticsrules.trait.Catalogue;
+import org.jspecify.annotations.Nullable;
+
+/** The models of the plug-ins at hand. */
+final class Shelf {
+
+    private static final String DEFAULT_MODEL = "geneticsrules.ferret.common-practice";
+    private static final String DEFAULT_PLUGIN = "geneticsrules.ferret";
+
+    private final Registry registry;
+
+    private Shelf(Registry registry) {
+        this.registry = registry;
+    }
+
+    /** All plug-ins. */
+    static Shelf open() {
+        return new Shelf(Registry.discover());
+    }
+
+    /** Only the plug-in of the default model where that is all that is needed, since every plug-in takes time to read. */
+    static Shelf openFor(@Nullable String model) {
+        return model == null || model.equals(DEFAULT_MODEL)
+                ? new Shelf(Registry.discover(plugin -> plugin.id().equals(DEFAULT_PLUGIN)))
+                : open();
+    }
+
+    Model model(@Nullable String id) {
+        return registry.model(id == null ? DEFAULT_MODEL : id);
+    }
+
+    List<Model> models() {
+        return registry.models();
+    }
+
+    List<Catalogue> catalogues() {
+        return registry.catalogues();
+    }
+
+    List<CautionSet> cautions(Model model) {
+        return registry.cautions(model);
+    }
+
+    Optional<String> plugin(Model model) {
+        return registry.source(model).map(ModelSource::provider).map(plugin -> plugin.id() + " " + plugin.version());
+    }
+
+    List<PluginProblem> problems() {
+        return registry.problems();
+    }
+}
