@@ -91,6 +91,26 @@ final class NameChecks {
         }
     }
 
+    /** The symbol stands before a colon in genotype text, so it is one word and belongs to one locus. */
+    private static void locusSymbols(ModelBuilder model, Problems problems) {
+        Map<String, String> owner = new LinkedHashMap<>();
+        model.loci.keySet().forEach(id -> owner.put(id, id));
+        for (LocusBuilder locus : model.loci.values()) {
+            String symbol = locus.symbol.orElse(locus.id);
+            String pointer = Pointer.of("loci", locus.id, "symbol");
+            symbol(symbol, pointer, problems);
+            String other = owner.putIfAbsent(symbol, locus.id);
+            if (other != null && !other.equals(locus.id)) {
+                problems.add(
+                        "ambiguous-symbol",
+                        pointer,
+                        "\"" + symbol + "\" would name both locus " + other + " and locus " + locus.id
+                                + " in genotype text",
+                        "a symbol of its own for each locus");
+            }
+        }
+    }
+
     private static void alleles(LocusBuilder locus, String pointer, Problems problems) {
         String list = pointer + "/alleles";
         if (locus.alleles.isEmpty()) {
