@@ -48,15 +48,7 @@ final class NameChecks {
                 }
             });
             unique(trait.cases.stream().map(Case::id).toList(), "case", pointer + "/cases", problems);
-            if (trait.cases.stream().anyMatch(rule -> rule.id().equals("otherwise"))) {
-                problems.add(
-                        "reserved-name",
-                        pointer + "/cases/otherwise",
-                        "\"otherwise\" names the genotypes that no case of " + trait.trait + " covers",
-                        "another name for the case");
-            }
-            trait.cases.forEach(
-                    rule -> PlainWords.check(rule.id(), "case", pointer + Pointer.of("cases", rule.id()), problems));
+            trait.cases.forEach(rule -> caseName(rule.id(), pointer + Pointer.of("cases", rule.id()), problems));
             if (model.loci.containsKey(trait.trait)) {
                 problems.add(
                         "ambiguous-name",
@@ -71,23 +63,15 @@ final class NameChecks {
                 .forEach(name -> PlainWords.check(name, "population", Pointer.of("populations", name), problems));
     }
 
-    /** The symbol stands before a colon in genotype text, so it is one word and belongs to one locus. */
-    private static void locusSymbols(ModelBuilder model, Problems problems) {
-        Map<String, String> owner = new LinkedHashMap<>();
-        model.loci.keySet().forEach(id -> owner.put(id, id));
-        for (LocusBuilder locus : model.loci.values()) {
-            String symbol = locus.symbol.orElse(locus.id);
-            String pointer = Pointer.of("loci", locus.id, "symbol");
-            symbol(symbol, pointer, problems);
-            String other = owner.putIfAbsent(symbol, locus.id);
-            if (other != null && !other.equals(locus.id)) {
-                problems.add(
-                        "ambiguous-symbol",
-                        pointer,
-                        "\"" + symbol + "\" would name both locus " + other + " and locus " + locus.id
-                                + " in genotype text",
-                        "a symbol of its own for each locus");
-            }
+    /** A case of this name could not be told from the one for all that is left over. */
+    private static void caseName(String id, String pointer, Problems problems) {
+        PlainWords.check(id, "case", pointer, problems);
+        if ("otherwise".equals(id)) {
+            problems.add(
+                    "reserved-name",
+                    pointer,
+                    "\"otherwise\" names the genotypes that no case covers",
+                    "another name for the case");
         }
     }
 

@@ -18,7 +18,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class NameChecksTest {
 
-    private static final String WORDS = "; expected 1 to 80 letters, digits, spaces, hyphens, points or apostrophes";
+    private static final String WORDS =
+            "; expected 1 to 80 letters, digits, spaces, hyphens, points or apostrophes," + " not beginning with x-";
     private static final String SYMBOL =
             "; expected a letter, then letters, digits, ' * or ., perhaps followed by ^ and a superscript";
 
@@ -187,7 +188,7 @@ class NameChecksTest {
     @Test
     void a_case_called_otherwise() {
         shape(
-                "/traits/eye/cases/otherwise: \"otherwise\" names the genotypes that no case of eye covers; expected"
+                "/traits/eye/cases/otherwise: \"otherwise\" names the genotypes that no case covers; expected"
                         + " another name for the case [reserved-name]",
                 model -> model.trait(
                         "eye",
