@@ -1,10 +1,8 @@
 package org.geneticsrules.cross;
 
 import com.google.common.collect.ImmutableList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.CompiledModel;
@@ -138,7 +136,7 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes() {
-        return phenotypes(compiled.model().visibleTraits());
+        return phenotypes(compiled.diagram());
     }
 
     /**
@@ -151,8 +149,11 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes(Collection<String> traits) {
-        PhenotypeDiagram diagram = compiled.diagram(traits);
-        return Weights.distribution(diagram, weights(diagram));
+        return phenotypes(compiled.diagram(traits));
+    }
+
+    private Distribution<Phenotype> phenotypes(PhenotypeDiagram diagram) {
+        return diagram.distribution(weights(diagram));
     }
 
     /**
@@ -220,25 +221,33 @@ public final class Cross {
     }
 
     private long[][] weights(PhenotypeDiagram diagram) {
-        List<String> loci = diagram.loci();
-        long[][] weights = new long[loci.size()][];
+        long[][] weights = new long[diagram.loci().size()][];
         for (int level = 0; level < weights.length; level++) {
-            Locus locus = compiled.model().locus(loci.get(level));
+            Locus locus = diagram.locus(level);
             long[] shares = new long[locus.expressions().size()];
             int[] fromSire = locus.positions(pair(sire, locus, "sire"));
             int[] fromDam = locus.positions(pair(dam, locus, "dam"));
             for (int mine : fromSire) {
                 for (int theirs : fromDam) {
-                    shares[locus.expressionPosition(locus.pair(mine, theirs))]++;
+                    shares[diagram.expression(level, mine, theirs)]++;
                 }
             }
-            long common = Arrays.stream(shares).reduce(0, Weights::gcd);
-            for (int e = 0; e < shares.length; e++) {
-                shares[e] /= common;
-            }
+            reduce(shares);
             weights[level] = shares;
         }
         return weights;
+    }
+
+    /** Divides weights that sum to 4 by what they have in common, so that totals stay small. */
+    private static void reduce(long[] shares) {
+        long bits = 0;
+        for (long share : shares) {
+            bits |= share;
+        }
+        int twos = Long.numberOfTrailingZeros(bits); // 4 alone, 2 : 2, or nothing in common
+        for (int e = 0; e < shares.length; e++) {
+            shares[e] >>= twos;
+        }
     }
 
     private Map<AllelePair, Integer> pairWeights(Locus locus) {

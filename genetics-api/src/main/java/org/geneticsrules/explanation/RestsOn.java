@@ -92,7 +92,8 @@ public final class RestsOn {
 
     private static void rules(Model model, Expressed animal, String trait, Set<String> found) {
         TraitTrace trace = Objects.requireNonNull(animal.traits().get(trait));
-        boolean ownMatters = true;
+        // A known own state that is not shown lies under a mask of unknown activity; then it makes no difference.
+        boolean ownMatters = trace.own().isEmpty() || trace.shown().isPresent();
         for (String name : trace.masks()) {
             Mask mask = Objects.requireNonNull(model.masks().get(name));
             Mask.Cover cover = Objects.requireNonNull(mask.covers().get(trait));
@@ -100,9 +101,42 @@ public final class RestsOn {
             found.add(Pointer.of("masks", name));
             mask.when().names().forEach(read -> own(animal, read, found));
         }
+        for (Mask mask : model.masks().values()) {
+            if (mask.covers().containsKey(trait) && !trace.masks().contains(mask.id())) {
+                notActive(model, animal, mask, found);
+            }
+        }
         if (ownMatters) {
             own(animal, trait, found);
         }
+    }
+
+    /**
+     * Cites what keeps a mask from being active: one trait that fails its condition, or the mask and all traits it reads where the
+     * condition is unknown; nothing if a locus fails it already, whose dominance is cited for itself.
+     */
+    private static void notActive(Model model, Expressed animal, Mask mask, Set<String> found) {
+        List<String> read = new ArrayList<>();
+        for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
+            String name = variable.getKey();
+            Allowed allowed = variable.getValue();
+            if (!model.loci().containsKey(name)) {
+                read.add(name);
+            } else if (!allowed.allows(
+                    Objects.requireNonNull(animal.expressions().get(name)))) {
+                return;
+            }
+        }
+        for (String name : read) {
+            Allowed allowed = Objects.requireNonNull(mask.when().variables().get(name));
+            TraitTrace trace = Objects.requireNonNull(animal.traits().get(name));
+            if (trace.own().filter(own -> !allowed.allows(own)).isPresent()) {
+                own(animal, name, found);
+                return;
+            }
+        }
+        found.add(Pointer.of("masks", mask.id()));
+        read.forEach(name -> own(animal, name, found));
     }
 
     private static void own(Expressed animal, String trait, Set<String> found) {

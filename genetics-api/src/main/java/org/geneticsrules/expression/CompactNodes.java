@@ -7,33 +7,68 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
- * A finished diagram in arrays, in the order in which weights flow through it: every node after those that lead to it.
+ * A finished diagram in arrays, in the order in which weights flow through it: every node after those that lead to it, and all leaves
+ * after the nodes. The places of nodes and leaves are numbered through, so leaf v is place size() + v.
  *
- * <p>Targets at or above zero are nodes; a negative target -1-v is the leaf of value v.
+ * <p>The targets of one level lie together, and those of one expression of it in the order of the nodes: weights then flow in long
+ * straight runs.
  */
 final class CompactNodes {
 
     private final int depth;
     private final int root;
+
+    /** The level of each place; of leaves, the depth. */
     private final int[] levels;
+
+    /** Where the nodes of each level begin, and at last the number of nodes. */
+    private final int[] starts;
+
+    /** The places to which the nodes of a level lead, first all by its first expression. */
     private final int[][] targets;
 
-    CompactNodes(Nodes nodes, int root, int depth) {
+    /** Whether all targets of a level are on the next, so that no level in between multiplies the weights. */
+    private final boolean[] straight;
+
+    CompactNodes(Nodes nodes, int root, int depth, int leaves) {
         this.depth = depth;
         List<Integer> reached = new ArrayList<>();
         collect(nodes, root, new LinkedHashMap<>(), reached);
         reached.sort(Comparator.comparing(nodes::level));
-        Map<Integer, Integer> position = new LinkedHashMap<>();
-        reached.forEach(node -> position.put(node, position.size()));
-        this.root = root < 0 ? root : 0;
-        this.levels = reached.stream().mapToInt(nodes::level).toArray();
-        this.targets = reached.stream()
-                .map(node -> Arrays.stream(nodes.children(node))
-                        .map(child -> child < 0 ? child : position.getOrDefault(child, 0))
-                        .toArray())
-                .toArray(int[][]::new);
+        Map<Integer, Integer> place = new LinkedHashMap<>();
+        reached.forEach(node -> place.put(node, place.size()));
+        for (int leaf = 0; leaf < leaves; leaf++) {
+            place.put(Nodes.leaf(leaf), reached.size() + leaf);
+        }
+        this.root = Objects.requireNonNull(place.get(root));
+        this.levels = new int[place.size()];
+        Arrays.fill(levels, depth);
+        for (int node = 0; node < reached.size(); node++) {
+            levels[node] = nodes.level(reached.get(node));
+        }
+        this.starts = new int[depth + 1];
+        starts[depth] = reached.size();
+        this.targets = new int[depth][];
+        this.straight = new boolean[depth];
+        for (int level = 0; level < depth; level++) {
+            int current = level;
+            List<Integer> together = reached.stream()
+                    .filter(node -> nodes.level(node) == current)
+                    .toList();
+            starts[level + 1] = starts[level] + together.size();
+            int width = together.isEmpty() ? 0 : nodes.children(together.get(0)).length;
+            targets[level] = new int[width * together.size()];
+            int at = 0;
+            for (int e = 0; e < width; e++) {
+                for (int node : together) {
+                    targets[level][at++] = Objects.requireNonNull(place.get(nodes.children(node)[e]));
+                }
+            }
+            straight[level] = Arrays.stream(targets[level]).allMatch(target -> levels[target] == current + 1);
+        }
     }
 
     private static void collect(Nodes nodes, int node, Map<Integer, Boolean> seen, List<Integer> into) {
@@ -46,75 +81,91 @@ final class CompactNodes {
     }
 
     int size() {
-        return levels.length;
+        return starts[depth];
     }
 
-    /** Adds to each leaf the weight of the combinations that end in it; all sums stay below the product of the totals. */
-    void weigh(long[][] weights, long[] totals, long[] leaves) {
+    /**
+     * Lets the weights of expressions flow from the root to the leaves; all sums stay below the product of the totals.
+     *
+     * @return the weight of the combinations that end in each leaf
+     */
+    long[] weigh(long[][] weights, long[] totals) {
         long[] below = new long[depth + 1]; // product of the totals from a level on
         below[depth] = 1;
         for (int level = depth - 1; level >= 0; level--) {
             below[level] = Math.multiplyExact(below[level + 1], totals[level]);
         }
-        if (root < 0) {
-            leaves[Nodes.value(root)] += below[0];
-            return;
-        }
         long[] flow = new long[levels.length];
-        flow[0] = below[0] / below[levels[0]];
-        for (int node = 0; node < levels.length; node++) {
-            long arriving = flow[node];
-            if (arriving == 0) {
-                continue;
+        flow[root] = below[0] / below[levels[root]];
+        for (int level = levels[root]; level < depth; level++) {
+            int count = starts[level + 1] - starts[level];
+            for (int from = 0, e = 0; from < targets[level].length; from += count, e++) {
+                if (weights[level][e] != 0) {
+                    flow(level, from, weights[level][e], below, flow);
+                }
             }
-            int level = levels[node];
-            long[] share = weights[level];
-            int[] next = targets[node];
-            for (int e = 0; e < next.length; e++) {
-                if (share[e] != 0) {
-                    long leaving = arriving * share[e];
-                    int target = next[e];
-                    if (target < 0) {
-                        leaves[Nodes.value(target)] += leaving * below[level + 1];
-                    } else {
-                        int skipped = levels[target];
-                        flow[target] += skipped == level + 1 ? leaving : leaving * (below[level + 1] / below[skipped]);
-                    }
+        }
+        return Arrays.copyOfRange(flow, starts[depth], flow.length);
+    }
+
+    /** Passes on what arrives at the nodes of a level, along one expression. */
+    private void flow(int level, int from, long weight, long[] below, long[] flow) {
+        int start = starts[level];
+        int count = starts[level + 1] - start;
+        int[] to = targets[level];
+        if (straight[level]) {
+            for (int i = 0; i < count; i++) {
+                long arriving = flow[start + i];
+                if (arriving != 0) {
+                    flow[to[from + i]] += arriving * weight;
+                }
+            }
+        } else {
+            for (int i = 0; i < count; i++) {
+                if (flow[start + i] != 0) {
+                    int target = to[from + i];
+                    flow[target] += flow[start + i] * weight * (below[level + 1] / below[levels[target]]);
                 }
             }
         }
     }
 
     /** The same with weights of any size. */
-    void weigh(BigInteger[][] weights, BigInteger[] totals, BigInteger[] leaves) {
+    BigInteger[] weigh(BigInteger[][] weights, BigInteger[] totals) {
         BigInteger[] below = new BigInteger[depth + 1];
         below[depth] = BigInteger.ONE;
         for (int level = depth - 1; level >= 0; level--) {
             below[level] = below[level + 1].multiply(totals[level]);
         }
-        if (root < 0) {
-            leaves[Nodes.value(root)] = leaves[Nodes.value(root)].add(below[0]);
-            return;
-        }
         BigInteger[] flow = new BigInteger[levels.length];
         Arrays.fill(flow, BigInteger.ZERO);
-        flow[0] = below[0].divide(below[levels[0]]);
-        for (int node = 0; node < levels.length; node++) {
+        flow[root] = below[0].divide(below[levels[root]]);
+        for (int node = 0; node < size(); node++) {
             int level = levels[node];
-            for (int e = 0; e < targets[node].length; e++) {
-                BigInteger leaving = flow[node].multiply(weights[level][e]);
-                int target = targets[node][e];
-                if (leaving.signum() == 0) {
+            for (int e = 0; e < width(level); e++) {
+                if (flow[node].signum() == 0 || weights[level][e].signum() == 0) {
                     continue;
                 }
-                if (target < 0) {
-                    int leaf = Nodes.value(target);
-                    leaves[leaf] = leaves[leaf].add(leaving.multiply(below[level + 1]));
-                } else {
-                    flow[target] = flow[target].add(leaving.multiply(below[level + 1].divide(below[levels[target]])));
+                int target = target(node, e);
+                BigInteger leaving = flow[node].multiply(weights[level][e]);
+                if (levels[target] > level + 1) {
+                    BigInteger rest = below[level + 1];
+                    leaving = leaving.multiply(levels[target] == depth ? rest : rest.divide(below[levels[target]]));
                 }
+                flow[target] = flow[target].signum() == 0 ? leaving : flow[target].add(leaving);
             }
         }
+        return Arrays.copyOfRange(flow, size(), flow.length);
+    }
+
+    private int width(int level) {
+        return targets[level].length / (starts[level + 1] - starts[level]);
+    }
+
+    private int target(int node, int expression) {
+        int level = levels[node];
+        int count = starts[level + 1] - starts[level];
+        return targets[level][expression * count + node - starts[level]];
     }
 
     /** Visits every path to a leaf as the sets of expressions allowed at the levels it tests; other levels are null. */
@@ -123,22 +174,23 @@ final class CompactNodes {
     }
 
     private void follow(int at, boolean[][] path, PathVisitor visitor) {
-        if (at < 0) {
-            visitor.visit(Nodes.value(at), path);
+        if (at >= size()) {
+            visitor.visit(at - size(), path);
             return;
         }
-        int[] next = targets[at];
-        boolean[] done = new boolean[next.length];
-        for (int e = 0; e < next.length; e++) {
+        int width = width(levels[at]);
+        boolean[] done = new boolean[width];
+        for (int e = 0; e < width; e++) {
             if (!done[e]) {
-                boolean[] together = new boolean[next.length];
-                for (int same = e; same < next.length; same++) {
-                    together[same] = next[same] == next[e];
+                int next = target(at, e);
+                boolean[] together = new boolean[width];
+                for (int same = e; same < width; same++) {
+                    together[same] = target(at, same) == next;
                     done[same] |= together[same];
                 }
                 boolean[][] longer = path.clone();
                 longer[levels[at]] = together;
-                follow(next[e], longer, visitor);
+                follow(next, longer, visitor);
             }
         }
     }

@@ -27,10 +27,12 @@ import org.geneticsrules.trait.Phenotype;
 public final class CompiledModel {
 
     private final Model model;
+    private final ImmutableSet<String> visible;
     private final Map<ImmutableSet<String>, PhenotypeDiagram> diagrams = new ConcurrentHashMap<>();
 
     private CompiledModel(Model model) {
         this.model = model;
+        this.visible = ImmutableSet.copyOf(model.visibleTraits());
     }
 
     /**
@@ -100,6 +102,16 @@ public final class CompiledModel {
     }
 
     /**
+     * Returns the diagram of all visible traits of the model.
+     *
+     * @return the diagram, built on first use
+     * @throws TooLargeException if the diagram would be too large
+     */
+    public PhenotypeDiagram diagram() {
+        return built(visible);
+    }
+
+    /**
      * Returns the diagram of some traits.
      *
      * @param traits trait ids
@@ -108,7 +120,11 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large
      */
     public PhenotypeDiagram diagram(Collection<String> traits) {
-        return diagrams.computeIfAbsent(known(traits), asked -> new DiagramBuilder(model, asked).build());
+        return built(known(traits));
+    }
+
+    private PhenotypeDiagram built(ImmutableSet<String> traits) {
+        return diagrams.computeIfAbsent(traits, asked -> new DiagramBuilder(model, asked).build());
     }
 
     /**

@@ -67,7 +67,8 @@ final class DiagramBuilder {
         int ranked = nodes.map(all, leaf -> Objects.requireNonNull(rank.get(leaf)));
         List<Phenotype> phenotypes =
                 leaves.stream().map(leaf -> phenotype(found.get(leaf))).toList();
-        return new PhenotypeDiagram(model, traits, order, new CompactNodes(nodes, ranked, order.size()), phenotypes);
+        CompactNodes compact = new CompactNodes(nodes, ranked, order.size(), phenotypes.size());
+        return new PhenotypeDiagram(model, traits, order, compact, phenotypes);
     }
 
     /** Phenotypes are listed in the declared order of states, trait by trait; a trait without claim comes last. */

@@ -122,11 +122,10 @@ final class Interpreter {
             unknown |= truth == Truth.UNKNOWN;
         }
         Optional<Case> rest = unknown ? Optional.empty() : rule.otherwise();
-        return new OwnState(
-                rest.map(Case::state), rest.map(rule::pointer), rest.isPresent() ? readBy(rule) : List.of());
+        return new OwnState(rest.map(Case::state), rest.map(rule::pointer), readBy(rule));
     }
 
-    /** The case left over holds because all others fail, so it rests on everything they read. */
+    /** Where no case holds, that rests on everything the cases read. */
     private List<String> readBy(TraitRule rule) {
         return rule.cases().stream()
                 .flatMap(one -> one.when().names().stream())

@@ -8,7 +8,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Outcomes;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
@@ -32,7 +35,11 @@ public final class PhenotypeDiagram {
     private final ImmutableList<String> traits;
     private final ImmutableList<String> loci;
     private final CompactNodes nodes;
-    private final ImmutableList<Phenotype> phenotypes;
+    private final Outcomes<Phenotype> phenotypes;
+    private final Locus[] tested;
+
+    /** For each level, the expression of each pair of alleles by position. */
+    private final int[][][] expressions;
 
     PhenotypeDiagram(
             Model model,
@@ -44,7 +51,20 @@ public final class PhenotypeDiagram {
         this.traits = traits;
         this.loci = loci;
         this.nodes = nodes;
-        this.phenotypes = ImmutableList.copyOf(phenotypes);
+        this.phenotypes = Outcomes.of(phenotypes);
+        this.tested = loci.stream().map(model::locus).toArray(Locus[]::new);
+        this.expressions =
+                Arrays.stream(tested).map(PhenotypeDiagram::expressions).toArray(int[][][]::new);
+    }
+
+    private static int[][] expressions(Locus locus) {
+        int[][] table = new int[locus.alleles().size()][locus.alleles().size()];
+        for (int one = 0; one < table.length; one++) {
+            for (int other = 0; other < table.length; other++) {
+                table[one][other] = locus.expressionPosition(locus.pair(one, other));
+            }
+        }
+        return table;
     }
 
     /**
@@ -71,7 +91,67 @@ public final class PhenotypeDiagram {
      * @return phenotypes in the declared order of states, trait by trait; weights are given in this order
      */
     public List<Phenotype> phenotypes() {
-        return phenotypes;
+        return phenotypes.list();
+    }
+
+    /**
+     * Returns the locus tested at a level.
+     *
+     * @param level a position in {@link #loci()}
+     * @return the locus
+     */
+    public Locus locus(int level) {
+        return tested[level];
+    }
+
+    /**
+     * Returns what two alleles of one locus show together.
+     *
+     * @param level a position in {@link #loci()}
+     * @param one position of an allele among those of the locus
+     * @param other position of an allele
+     * @return position of the expression among those of the locus
+     */
+    public int expression(int level, int one, int other) {
+        return expressions[level][one][other];
+    }
+
+    /**
+     * Returns the distribution of the phenotypes where the loci are independent.
+     *
+     * @param weights for each locus of {@link #loci()}, the weight of each of its expressions, in whole numbers of at least 0 that are
+     *     not all 0
+     * @return the distribution, in the order of {@link #phenotypes()}
+     */
+    public Distribution<Phenotype> distribution(long[][] weights) {
+        long whole = 1;
+        for (long[] shares : weights) {
+            long total = sum(shares);
+            if (Math.multiplyHigh(whole, total) != 0 || whole * total <= 0) {
+                return Distribution.ofWeights(phenotypes, weigh(exact(weights)));
+            }
+            whole *= total;
+        }
+        return Distribution.ofWeights(phenotypes, weigh(weights));
+    }
+
+    private static long sum(long[] shares) {
+        long sum = 0;
+        for (long share : shares) {
+            sum += share;
+        }
+        return sum;
+    }
+
+    private static BigInteger[][] exact(long[][] weights) {
+        BigInteger[][] exact = new BigInteger[weights.length][];
+        for (int level = 0; level < exact.length; level++) {
+            exact[level] = new BigInteger[weights[level].length];
+            for (int e = 0; e < exact[level].length; e++) {
+                exact[level][e] = BigInteger.valueOf(weights[level][e]);
+            }
+        }
+        return exact;
     }
 
     /**
@@ -93,11 +173,9 @@ public final class PhenotypeDiagram {
     public long[] weigh(long[][] weights) {
         long[] totals = new long[weights.length];
         for (int level = 0; level < totals.length; level++) {
-            totals[level] = Arrays.stream(weights[level]).sum();
+            totals[level] = sum(weights[level]);
         }
-        long[] leaves = new long[phenotypes.size()];
-        nodes.weigh(weights, totals, leaves);
-        return leaves;
+        return nodes.weigh(weights, totals);
     }
 
     /**
@@ -109,12 +187,12 @@ public final class PhenotypeDiagram {
     public BigInteger[] weigh(BigInteger[][] weights) {
         BigInteger[] totals = new BigInteger[weights.length];
         for (int level = 0; level < totals.length; level++) {
-            totals[level] = Arrays.stream(weights[level]).reduce(BigInteger.ZERO, BigInteger::add);
+            totals[level] = BigInteger.ZERO;
+            for (BigInteger weight : weights[level]) {
+                totals[level] = totals[level].add(weight);
+            }
         }
-        BigInteger[] leaves = new BigInteger[phenotypes.size()];
-        Arrays.fill(leaves, BigInteger.ZERO);
-        nodes.weigh(weights, totals, leaves);
-        return leaves;
+        return nodes.weigh(weights, totals);
     }
 
     /**
@@ -151,7 +229,7 @@ public final class PhenotypeDiagram {
         boolean[] stopped = {false};
         nodes.paths((leaf, path) -> {
             if (!stopped[0]) {
-                stopped[0] = !visitor.visit(phenotypes.get(leaf), box(path));
+                stopped[0] = !visitor.visit(phenotypes.list().get(leaf), box(path));
             }
         });
     }

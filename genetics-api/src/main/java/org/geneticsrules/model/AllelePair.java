@@ -99,7 +99,7 @@ public final class AllelePair {
         return first.id().equals(allele) || second.id().equals(allele);
     }
 
-    /** Returns the symbols with a slash, {@code C/c}, after {@code locus:} where the symbols are not unique to the locus. */
+    /** Returns the symbols with a slash, {@code C/c}, after the symbol of the locus and a colon where the symbols are not unique to the locus. */
     @Override
     public String toString() {
         return text;

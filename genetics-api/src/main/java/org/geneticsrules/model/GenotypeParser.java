@@ -90,7 +90,7 @@ final class GenotypeParser {
         String prefix = colon < 0 ? "" : part.substring(0, colon);
         String rest = part.substring(colon + 1);
         int slash = Math.max(rest.indexOf('/'), rest.indexOf('|'));
-        if (colon >= 0 && symbols.loci(prefix).isEmpty()) {
+        if (colon >= 0 && symbols.locus(prefix).isEmpty()) {
             problems.add(Problems.unknown(Stage.REFERENCES, "unknown-locus", "", "locus", prefix, symbols.locusNames())
                     .at(new Position(1, column)));
         } else if (rest.equals("?")) {
@@ -175,7 +175,7 @@ final class GenotypeParser {
                     "no-locus",
                     "\"" + one + "/" + other + "\" does not say which locus is meant",
                     "the locus and a colon before it, for example "
-                            + model.loci().keySet().iterator().next() + ":" + one + "/" + other);
+                            + symbols.prefix(model.loci().keySet().iterator().next()) + one + "/" + other);
             return;
         }
         Set<String> loci = candidates(prefix, one, other);
@@ -189,13 +189,16 @@ final class GenotypeParser {
                     "ambiguous-locus",
                     "\"" + one + "/" + other + "\" can be of locus " + String.join(" or ", loci),
                     "the locus and a colon before it, for example "
-                            + loci.iterator().next() + ":" + one + "/" + other);
+                            + symbols.prefix(loci.iterator().next()) + one + "/" + other);
         }
     }
 
     /** The loci that have every allele named; a locus named before a colon is the only candidate. */
     private Set<String> candidates(String prefix, String one, String other) {
-        Set<String> loci = new LinkedHashSet<>(prefix.isEmpty() ? model.loci().keySet() : symbols.loci(prefix));
+        Set<String> loci = new LinkedHashSet<>(
+                prefix.isEmpty()
+                        ? model.loci().keySet()
+                        : symbols.locus(prefix).stream().toList());
         for (String name : List.of(one, other)) {
             if (isSymbol(name)) {
                 loci.retainAll(symbols.lociWith(name));
@@ -223,8 +226,9 @@ final class GenotypeParser {
 
     private Set<String> spellingsAt(String prefix) {
         Set<String> known = new LinkedHashSet<>(symbols.spellings());
-        known.removeIf(spelling -> symbols.loci(prefix).stream()
-                .noneMatch(locus -> symbols.allele(locus, spelling).isPresent()));
+        known.removeIf(spelling -> symbols.locus(prefix)
+                .flatMap(locus -> symbols.allele(locus, spelling))
+                .isEmpty());
         return known;
     }
 

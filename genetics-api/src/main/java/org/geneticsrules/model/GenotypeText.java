@@ -2,10 +2,10 @@ package org.geneticsrules.model;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.problem.Position;
@@ -82,21 +82,13 @@ public final class GenotypeText {
      * @throws ProblemsException if it is not understood: every part that fails, with its place
      */
     public Parsed parse(String text, OmittedLoci omitted) {
-        List<Problem> problems = new ArrayList<>();
-        List<GenotypePart> parts = new GenotypeParser(model, text, problems).parts();
         GenotypeSet set = GenotypeSet.all(model);
         Set<String> seen = new LinkedHashSet<>();
         boolean phased = false;
-        for (GenotypePart part : parts) {
-            if (!seen.add(part.locus().id())) {
-                problems.add(
-                        at(part.column(), "locus-twice", "locus " + part.locus().id() + " is named twice"));
-            }
+        for (GenotypePart part : parts(text)) {
+            seen.add(part.locus().id());
             set = set.where(part.locus().id(), part.pairs());
             phased |= part.phased();
-        }
-        if (!problems.isEmpty()) {
-            throw new ProblemsException(problems);
         }
         if (omitted == OmittedLoci.WILD_TYPE) {
             for (Locus locus : model.loci().values()) {
@@ -114,6 +106,22 @@ public final class GenotypeText {
         return new Parsed(set, named, omitted, notices);
     }
 
+    private List<GenotypePart> parts(String text) {
+        List<Problem> problems = new ArrayList<>();
+        List<GenotypePart> parts = new GenotypeParser(model, text, problems).parts();
+        Set<String> seen = new LinkedHashSet<>();
+        for (GenotypePart part : parts) {
+            if (!seen.add(part.locus().id())) {
+                problems.add(
+                        at(part.column(), "locus-twice", "locus " + part.locus().id() + " is named twice"));
+            }
+        }
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+        return parts;
+    }
+
     /**
      * Reads genotype text in which every named locus is fully known.
      *
@@ -122,16 +130,21 @@ public final class GenotypeText {
      * @throws ProblemsException if it is not understood or a named locus is only partly known
      */
     public Genotype genotype(String text) {
-        Parsed parsed = parse(text, OmittedLoci.UNKNOWN);
+        List<Problem> problems = new ArrayList<>();
         List<AllelePair> pairs = new ArrayList<>();
-        for (String locus : parsed.named()) {
-            List<AllelePair> allowed = parsed.genotypes().pairs(locus);
-            if (allowed.size() != 1) {
-                throw new ProblemsException(
-                        at(1, "partly-known", "locus " + locus + " is only partly known in \"" + text + "\"")
-                                .expecting("two known alleles, for example " + allowed.get(0)));
+        for (GenotypePart part : parts(text)) {
+            if (part.pairs().size() != 1) {
+                problems.add(at(
+                                part.column(),
+                                "partly-known",
+                                "locus " + part.locus().id() + " is only partly known in \"" + text + "\"")
+                        .expecting(
+                                "two known alleles, for example " + part.pairs().get(0)));
             }
-            pairs.add(allowed.get(0));
+            pairs.add(part.pairs().get(0));
+        }
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
         }
         return Genotype.of(model, pairs);
     }
@@ -154,14 +167,11 @@ public final class GenotypeText {
      *     known in one allele, or unknown
      */
     public Optional<String> print(GenotypeSet set) {
-        List<Map<String, List<AllelePair>>> boxes = set.boxes();
-        if (boxes.size() != 1) {
-            return Optional.empty();
-        }
+        BigInteger product = BigInteger.ONE;
         List<String> parts = new ArrayList<>();
-        for (Map.Entry<String, List<AllelePair>> entry : boxes.get(0).entrySet()) {
-            Locus locus = model.locus(entry.getKey());
-            List<AllelePair> allowed = entry.getValue();
+        for (Locus locus : model.loci().values()) {
+            List<AllelePair> allowed = set.pairs(locus.id());
+            product = product.multiply(BigInteger.valueOf(allowed.size()));
             if (allowed.size() == locus.pairs().size() && allowed.size() > 1) {
                 continue;
             }
@@ -176,7 +186,7 @@ public final class GenotypeText {
             }
             parts.add(part.get());
         }
-        return Optional.of(String.join(" ", parts));
+        return product.equals(set.size()) ? Optional.of(String.join(" ", parts)) : Optional.empty();
     }
 
     static List<AllelePair> having(Locus locus, String allele) {

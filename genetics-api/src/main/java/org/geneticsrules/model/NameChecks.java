@@ -26,10 +26,14 @@ final class NameChecks {
         model.evidence
                 .keySet()
                 .forEach(name -> PlainWords.check(name, "piece of evidence", Pointer.of("evidence", name), problems));
+        if (model.loci.isEmpty()) {
+            problems.add(
+                    "no-loci", "/loci", "the model has no locus, so nothing could be inherited", "at least one locus");
+        }
+        locusSymbols(model, problems);
         for (LocusBuilder locus : model.loci.values()) {
             String pointer = Pointer.of("loci", locus.id);
             PlainWords.check(locus.id, "locus", pointer, problems);
-            locus.symbol.ifPresent(symbol -> symbol(symbol, pointer + "/symbol", problems));
             alleles(locus, pointer, problems);
             expressions(locus, pointer, problems);
         }
@@ -63,7 +67,31 @@ final class NameChecks {
     private static void caseName(String id, String pointer, Problems problems) {
         PlainWords.check(id, "case", pointer, problems);
         if ("otherwise".equals(id)) {
-            problems.add("reserved-name", pointer, "a case cannot be named otherwise", "another name");
+            problems.add(
+                    "reserved-name",
+                    pointer,
+                    "\"otherwise\" names the genotypes that no case covers",
+                    "another name for the case");
+        }
+    }
+
+    /** The symbol stands before a colon in genotype text, so it is one word and belongs to one locus. */
+    private static void locusSymbols(ModelBuilder model, Problems problems) {
+        Map<String, String> owner = new LinkedHashMap<>();
+        model.loci.keySet().forEach(id -> owner.put(id, id));
+        for (LocusBuilder locus : model.loci.values()) {
+            String symbol = locus.symbol.orElse(locus.id);
+            String pointer = Pointer.of("loci", locus.id, "symbol");
+            symbol(symbol, pointer, problems);
+            String other = owner.putIfAbsent(symbol, locus.id);
+            if (other != null && !other.equals(locus.id)) {
+                problems.add(
+                        "ambiguous-symbol",
+                        pointer,
+                        "\"" + symbol + "\" would name both locus " + other + " and locus " + locus.id
+                                + " in genotype text",
+                        "a symbol of its own for each locus");
+            }
         }
     }
 

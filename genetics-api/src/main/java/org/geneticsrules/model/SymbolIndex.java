@@ -1,7 +1,6 @@
 package org.geneticsrules.model;
 
 import com.google.common.collect.ImmutableMap;
-import com.google.common.collect.ImmutableSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
@@ -14,19 +13,25 @@ final class SymbolIndex {
     /** Allele ids by locus id, for each spelling. */
     private final ImmutableMap<String, ImmutableMap<String, String>> meanings;
 
-    /** Locus ids by id and by symbol. */
-    private final ImmutableMap<String, ImmutableSet<String>> loci;
+    /** Locus ids by id and by symbol, which belong to one locus each. */
+    private final ImmutableMap<String, String> loci;
+
+    /** Symbols by locus id. */
+    private final ImmutableMap<String, String> symbols;
 
     private SymbolIndex(
             ImmutableMap<String, ImmutableMap<String, String>> meanings,
-            ImmutableMap<String, ImmutableSet<String>> loci) {
+            ImmutableMap<String, String> loci,
+            ImmutableMap<String, String> symbols) {
         this.meanings = meanings;
         this.loci = loci;
+        this.symbols = symbols;
     }
 
     static SymbolIndex of(Map<String, LocusBuilder> loci) {
         Map<String, Map<String, String>> meanings = new LinkedHashMap<>();
-        Map<String, Set<String>> names = new LinkedHashMap<>();
+        Map<String, String> names = new LinkedHashMap<>();
+        ImmutableMap.Builder<String, String> symbols = ImmutableMap.builder();
         for (LocusBuilder locus : loci.values()) {
             for (Allele allele : locus.alleles.values()) {
                 for (String spelling : allele.spellings()) {
@@ -34,15 +39,14 @@ final class SymbolIndex {
                             .put(locus.id, allele.id());
                 }
             }
-            names.computeIfAbsent(locus.id, s -> new LinkedHashSet<>()).add(locus.id);
-            names.computeIfAbsent(locus.symbol.orElse(locus.id), s -> new LinkedHashSet<>())
-                    .add(locus.id);
+            String symbol = locus.symbol.orElse(locus.id);
+            names.put(locus.id, locus.id);
+            names.put(symbol, locus.id);
+            symbols.put(locus.id, symbol);
         }
         ImmutableMap.Builder<String, ImmutableMap<String, String>> spelled = ImmutableMap.builder();
         meanings.forEach((spelling, alleles) -> spelled.put(spelling, ImmutableMap.copyOf(alleles)));
-        ImmutableMap.Builder<String, ImmutableSet<String>> named = ImmutableMap.builder();
-        names.forEach((name, ids) -> named.put(name, ImmutableSet.copyOf(ids)));
-        return new SymbolIndex(spelled.buildOrThrow(), named.buildOrThrow());
+        return new SymbolIndex(spelled.buildOrThrow(), ImmutableMap.copyOf(names), symbols.buildOrThrow());
     }
 
     /** All spellings of all alleles. */
@@ -55,9 +59,9 @@ final class SymbolIndex {
         return loci.keySet();
     }
 
-    /** The loci that a name before a colon can mean. */
-    Set<String> loci(String name) {
-        return loci.getOrDefault(name, ImmutableSet.of());
+    /** The locus that a name before a colon means. */
+    Optional<String> locus(String name) {
+        return Optional.ofNullable(loci.get(name));
     }
 
     /** The loci that have an allele of this spelling. */
@@ -71,12 +75,17 @@ final class SymbolIndex {
                 meanings.getOrDefault(spelling, ImmutableMap.of()).get(locus));
     }
 
-    /** What must stand before the given symbols so that they name the locus: nothing, or its id and a colon. */
+    /** The locus named before a pair of alleles: its symbol and a colon. */
+    String prefix(String locus) {
+        return symbols.get(locus) + ":";
+    }
+
+    /** What must stand before the given symbols so that they name the locus: nothing, or its symbol and a colon. */
     String prefix(String locus, String... symbols) {
         Set<String> candidates = new LinkedHashSet<>(lociWith(symbols[0]));
         for (String symbol : symbols) {
             candidates.retainAll(lociWith(symbol));
         }
-        return candidates.equals(Set.of(locus)) ? "" : locus + ":";
+        return candidates.equals(Set.of(locus)) ? "" : prefix(locus);
     }
 }

@@ -30,9 +30,10 @@ import java.util.function.Predicate;
  */
 public final class Distribution<T> {
 
-    private final ImmutableMap<T, Probability> chances;
+    /** Positive chances in display order; never modified. */
+    private final Map<T, Probability> chances;
 
-    private Distribution(ImmutableMap<T, Probability> chances) {
+    private Distribution(Map<T, Probability> chances) {
         this.chances = chances;
     }
 
@@ -81,8 +82,7 @@ public final class Distribution<T> {
                     ? big
                     : BigInteger.valueOf(entry.getValue().longValue());
             if (weight.signum() < 0) {
-                throw new IllegalArgumentException(
-                        "a weight must not be negative, but " + entry.getKey() + " has " + weight);
+                throw negative(entry.getKey(), weight);
             }
             exact.put(entry.getKey(), weight);
             total = total.add(weight);
@@ -97,6 +97,78 @@ public final class Distribution<T> {
             }
         }
         return new Distribution<>(chances.buildOrThrow());
+    }
+
+    /**
+     * Returns the distribution of shared outcomes proportional to whole-number weights.
+     *
+     * @param <T> the type of an outcome
+     * @param outcomes the outcomes, in display order
+     * @param weights one weight for each outcome, at least 0; at least one positive; their sum fits a long
+     * @return the distribution
+     * @throws IllegalArgumentException if a weight is negative, all are 0, or there is not one for each outcome
+     * @throws ArithmeticException if the sum does not fit a long
+     */
+    public static <T> Distribution<T> ofWeights(Outcomes<T> outcomes, long[] weights) {
+        long[] copy = weights.clone();
+        requireOneEach(outcomes, copy.length);
+        long total = 0;
+        int positive = 0;
+        for (int i = 0; i < copy.length; i++) {
+            long weight = copy[i];
+            total += weight;
+            positive += weight > 0 ? 1 : 0;
+            if (weight < 0) {
+                throw negative(outcomes.list().get(i), weight);
+            }
+            if (total < 0) {
+                throw new ArithmeticException("the sum of the weights does not fit a long");
+            }
+        }
+        if (total == 0) {
+            throw new IllegalArgumentException(
+                    "at least one weight must be positive, but all of " + outcomes + " are 0");
+        }
+        return new Distribution<>(new Weighted.Small<>(outcomes, copy, total, positive));
+    }
+
+    /**
+     * Returns the distribution of shared outcomes proportional to whole-number weights of any size.
+     *
+     * @param <T> the type of an outcome
+     * @param outcomes the outcomes, in display order
+     * @param weights one weight for each outcome, at least 0; at least one positive
+     * @return the distribution
+     * @throws IllegalArgumentException if a weight is negative, all are 0, or there is not one for each outcome
+     */
+    public static <T> Distribution<T> ofWeights(Outcomes<T> outcomes, BigInteger[] weights) {
+        BigInteger[] copy = weights.clone();
+        requireOneEach(outcomes, copy.length);
+        BigInteger total = BigInteger.ZERO;
+        int positive = 0;
+        for (int i = 0; i < copy.length; i++) {
+            total = total.add(copy[i]);
+            positive += copy[i].signum() > 0 ? 1 : 0;
+            if (copy[i].signum() < 0) {
+                throw negative(outcomes.list().get(i), copy[i]);
+            }
+        }
+        if (total.signum() == 0) {
+            throw new IllegalArgumentException(
+                    "at least one weight must be positive, but all of " + outcomes + " are 0");
+        }
+        return new Distribution<>(new Weighted.Large<>(outcomes, copy, total, positive));
+    }
+
+    private static void requireOneEach(Outcomes<?> outcomes, int weights) {
+        if (outcomes.list().size() != weights) {
+            throw new IllegalArgumentException(
+                    "expected one weight for each of " + outcomes.list().size() + " outcomes, but found " + weights);
+        }
+    }
+
+    private static <T> IllegalArgumentException negative(T outcome, Number weight) {
+        return new IllegalArgumentException("a weight must not be negative, but " + outcome + " has " + weight);
     }
 
     /**

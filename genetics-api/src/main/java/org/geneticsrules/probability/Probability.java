@@ -7,6 +7,7 @@ import java.math.RoundingMode;
 import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An exact chance: a fraction from 0 to 1 in lowest terms with a positive denominator.
@@ -19,25 +20,39 @@ import java.util.regex.Pattern;
  * Probability albinoKit = carrier.times(Probability.of(1, 4));   // 1/6
  * }</pre>
  *
+ * <p>Numbers that fit a long are kept and reckoned with as longs; larger ones are of any size. The two never differ in what they mean.
+ *
  * <p>Immutable and thread-safe.
  */
 public final class Probability implements Comparable<Probability> {
 
     /** The chance of the impossible, 0. */
-    public static final Probability ZERO = new Probability(BigInteger.ZERO, BigInteger.ONE);
+    public static final Probability ZERO = new Probability(0, 1);
 
     /** The chance of the certain, 1. */
-    public static final Probability ONE = new Probability(BigInteger.ONE, BigInteger.ONE);
+    public static final Probability ONE = new Probability(1, 1);
 
     private static final Pattern FRACTION = Pattern.compile("(\\d{1,400})\\s*/\\s*(\\d{1,400})");
     private static final Pattern DECIMAL = Pattern.compile("(\\d{0,400}(?:\\.\\d{1,400})?)\\s*(%?)");
 
-    private final BigInteger numerator;
-    private final BigInteger denominator;
+    /** In lowest terms; both 0 where one of the two does not fit, and {@link #large} holds them. */
+    private final long numerator;
 
-    private Probability(BigInteger numerator, BigInteger denominator) {
+    private final long denominator;
+    private final @Nullable Large large;
+
+    private record Large(BigInteger numerator, BigInteger denominator) {}
+
+    private Probability(long numerator, long denominator) {
         this.numerator = numerator;
         this.denominator = denominator;
+        this.large = null;
+    }
+
+    private Probability(Large large) {
+        this.numerator = 0;
+        this.denominator = 0;
+        this.large = large;
     }
 
     /**
@@ -49,7 +64,17 @@ public final class Probability implements Comparable<Probability> {
      * @throws IllegalArgumentException if the fraction is not between 0 and 1
      */
     public static Probability of(long numerator, long denominator) {
-        return of(BigInteger.valueOf(numerator), BigInteger.valueOf(denominator));
+        if (denominator <= 0 || numerator < 0 || numerator > denominator) {
+            throw outside(numerator, denominator);
+        }
+        if (numerator == 0) {
+            return ZERO;
+        }
+        if (numerator == denominator) {
+            return ONE;
+        }
+        long divisor = gcd(numerator, denominator);
+        return new Probability(numerator / divisor, denominator / divisor);
     }
 
     /**
@@ -62,16 +87,51 @@ public final class Probability implements Comparable<Probability> {
      */
     public static Probability of(BigInteger numerator, BigInteger denominator) {
         if (denominator.signum() <= 0 || numerator.signum() < 0 || numerator.compareTo(denominator) > 0) {
-            throw new IllegalArgumentException(
-                    "a probability lies between 0 and 1, but was " + numerator + "/" + denominator);
+            throw outside(numerator, denominator);
+        }
+        if (denominator.bitLength() < Long.SIZE) {
+            return of(numerator.longValue(), denominator.longValue());
         }
         if (numerator.signum() == 0) {
             return ZERO;
         }
-        BigInteger divisor = numerator.gcd(denominator);
-        BigInteger lowestNumerator = numerator.divide(divisor);
-        BigInteger lowestDenominator = denominator.divide(divisor);
-        return lowestDenominator.equals(lowestNumerator) ? ONE : new Probability(lowestNumerator, lowestDenominator);
+        int twos = Math.min(numerator.getLowestSetBit(), denominator.getLowestSetBit());
+        BigInteger up = numerator.shiftRight(twos);
+        BigInteger down = denominator.shiftRight(twos);
+        if (down.bitLength() - 1 > down.getLowestSetBit()) { // not a power of two
+            BigInteger divisor = up.gcd(down);
+            up = up.divide(divisor);
+            down = down.divide(divisor);
+        }
+        return down.bitLength() < Long.SIZE
+                ? of(up.longValue(), down.longValue())
+                : new Probability(new Large(up, down));
+    }
+
+    private static IllegalArgumentException outside(Number numerator, Number denominator) {
+        return new IllegalArgumentException(
+                "a probability lies between 0 and 1, but was " + numerator + "/" + denominator);
+    }
+
+    /** Greatest common divisor of positive numbers; totals of Mendelian weights are mostly powers of two. */
+    private static long gcd(long a, long b) {
+        int twos = Math.min(Long.numberOfTrailingZeros(a), Long.numberOfTrailingZeros(b));
+        if (Long.bitCount(b) == 1) {
+            return 1L << twos;
+        }
+        long greater = b;
+        long less = a;
+        while (less != 0) {
+            long rest = greater % less;
+            greater = less;
+            less = rest;
+        }
+        return greater;
+    }
+
+    /** Tells whether the product of two numbers of at least 0 does not fit a long. */
+    private static boolean overflows(long a, long b) {
+        return Math.multiplyHigh(a, b) != 0 || a * b < 0;
     }
 
     /**
@@ -115,7 +175,7 @@ public final class Probability implements Comparable<Probability> {
      * @return a whole number from 0 to the denominator
      */
     public BigInteger numerator() {
-        return numerator;
+        return large == null ? BigInteger.valueOf(numerator) : large.numerator;
     }
 
     /**
@@ -124,7 +184,7 @@ public final class Probability implements Comparable<Probability> {
      * @return a whole number of at least 1
      */
     public BigInteger denominator() {
-        return denominator;
+        return large == null ? BigInteger.valueOf(denominator) : large.denominator;
     }
 
     /**
@@ -133,7 +193,7 @@ public final class Probability implements Comparable<Probability> {
      * @return true for 0
      */
     public boolean isZero() {
-        return numerator.signum() == 0;
+        return numerator == 0 && large == null;
     }
 
     /**
@@ -142,7 +202,7 @@ public final class Probability implements Comparable<Probability> {
      * @return true for 1
      */
     public boolean isOne() {
-        return numerator.equals(denominator);
+        return numerator == denominator && large == null;
     }
 
     /**
@@ -153,12 +213,21 @@ public final class Probability implements Comparable<Probability> {
      * @throws IllegalArgumentException if the sum exceeds 1, because then the events cannot exclude each other
      */
     public Probability plus(Probability other) {
-        if (denominator.equals(other.denominator)) {
-            return of(numerator.add(other.numerator), denominator);
+        if (large == null && other.large == null && numerator + other.numerator >= 0) {
+            if (denominator == other.denominator) {
+                return of(numerator + other.numerator, denominator);
+            }
+            if (!overflows(denominator, other.denominator)) {
+                long mine = numerator * other.denominator;
+                long theirs = other.numerator * denominator;
+                if (mine + theirs >= 0) {
+                    return of(mine + theirs, denominator * other.denominator);
+                }
+            }
         }
-        return of(
-                numerator.multiply(other.denominator).add(other.numerator.multiply(denominator)),
-                denominator.multiply(other.denominator));
+        BigInteger mine = numerator().multiply(other.denominator());
+        BigInteger theirs = other.numerator().multiply(denominator());
+        return of(mine.add(theirs), denominator().multiply(other.denominator()));
     }
 
     /**
@@ -169,9 +238,12 @@ public final class Probability implements Comparable<Probability> {
      * @throws IllegalArgumentException if {@code other} is larger than this chance
      */
     public Probability minus(Probability other) {
-        return of(
-                numerator.multiply(other.denominator).subtract(other.numerator.multiply(denominator)),
-                denominator.multiply(other.denominator));
+        if (large == null && other.large == null && !overflows(denominator, other.denominator)) {
+            return of(numerator * other.denominator - other.numerator * denominator, denominator * other.denominator);
+        }
+        BigInteger mine = numerator().multiply(other.denominator());
+        BigInteger theirs = other.numerator().multiply(denominator());
+        return of(mine.subtract(theirs), denominator().multiply(other.denominator()));
     }
 
     /**
@@ -181,7 +253,10 @@ public final class Probability implements Comparable<Probability> {
      * @return the product
      */
     public Probability times(Probability other) {
-        return of(numerator.multiply(other.numerator), denominator.multiply(other.denominator));
+        if (large == null && other.large == null && !overflows(denominator, other.denominator)) {
+            return of(numerator * other.numerator, denominator * other.denominator);
+        }
+        return of(numerator().multiply(other.numerator()), denominator().multiply(other.denominator()));
     }
 
     /**
@@ -192,7 +267,7 @@ public final class Probability implements Comparable<Probability> {
      * @throws IllegalArgumentException if {@code whole} is 0 or smaller than this chance
      */
     public Probability dividedBy(Probability whole) {
-        return of(numerator.multiply(whole.denominator), denominator.multiply(whole.numerator));
+        return of(numerator().multiply(whole.denominator()), denominator().multiply(whole.numerator()));
     }
 
     /**
@@ -201,7 +276,9 @@ public final class Probability implements Comparable<Probability> {
      * @return 1 minus this
      */
     public Probability complement() {
-        return of(denominator.subtract(numerator), denominator);
+        return large == null
+                ? of(denominator - numerator, denominator)
+                : of(large.denominator.subtract(large.numerator), large.denominator);
     }
 
     /**
@@ -215,7 +292,7 @@ public final class Probability implements Comparable<Probability> {
         if (n < 0) {
             throw new IllegalArgumentException("the number of trials must not be negative, but was " + n);
         }
-        return of(numerator.pow(n), denominator.pow(n));
+        return of(numerator().pow(n), denominator().pow(n));
     }
 
     /**
@@ -235,8 +312,8 @@ public final class Probability implements Comparable<Probability> {
      * @return a number from 0.0 to 1.0
      */
     public double toDouble() {
-        return new BigDecimal(numerator)
-                .divide(new BigDecimal(denominator), MathContext.DECIMAL128)
+        return new BigDecimal(numerator())
+                .divide(new BigDecimal(denominator()), MathContext.DECIMAL128)
                 .doubleValue();
     }
 
@@ -251,31 +328,41 @@ public final class Probability implements Comparable<Probability> {
         if (decimals < 0 || decimals > 1000) {
             throw new IllegalArgumentException("decimals must be 0 to 1000, but was " + decimals);
         }
-        return new BigDecimal(numerator)
-                .divide(new BigDecimal(denominator), decimals, RoundingMode.HALF_EVEN)
+        return new BigDecimal(numerator())
+                .divide(new BigDecimal(denominator()), decimals, RoundingMode.HALF_EVEN)
                 .toPlainString();
     }
 
     @Override
     public int compareTo(Probability other) {
-        return numerator.multiply(other.denominator).compareTo(other.numerator.multiply(denominator));
+        if (large == null && other.large == null) {
+            long mine = Math.multiplyHigh(numerator, other.denominator);
+            long theirs = Math.multiplyHigh(other.numerator, denominator);
+            return mine != theirs
+                    ? Long.compare(mine, theirs)
+                    : Long.compareUnsigned(numerator * other.denominator, other.numerator * denominator);
+        }
+        return numerator()
+                .multiply(other.denominator())
+                .compareTo(other.numerator().multiply(denominator()));
     }
 
     @Override
     public boolean equals(Object other) {
         return other instanceof Probability that
-                && numerator.equals(that.numerator)
-                && denominator.equals(that.denominator);
+                && numerator == that.numerator
+                && denominator == that.denominator
+                && Objects.equals(large, that.large);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(numerator, denominator);
+        return large == null ? 31 * Long.hashCode(numerator) + Long.hashCode(denominator) : large.hashCode();
     }
 
     /** Returns the fraction, {@code 3/4}, or {@code 0} or {@code 1}; {@link #parse} reads it back. */
     @Override
     public String toString() {
-        return denominator.equals(BigInteger.ONE) ? numerator.toString() : numerator + "/" + denominator;
+        return denominator == 1 ? Long.toString(numerator) : numerator() + "/" + denominator();
     }
 }

@@ -30,7 +30,8 @@ final class Chances {
                 .list()
                 .ofSize(4)
                 .filter(weights -> weights.stream().anyMatch(weight -> weight > 0))
-                .map(Chances::weighted);
+                .map(Chances::weighted)
+                .withoutEdgeCases();
     }
 
     /** Functions from the four outcomes to distributions. */

@@ -17,6 +17,7 @@ import org.geneticsrules.model.OrderStatement;
  * A random locus: its alleles, and a dominance that is a full order, a table of all pairs, or a partial order with the rest tabled.
  *
  * @param id the locus
+ * @param symbol its symbol, if it is not the id
  * @param alleles its alleles in declared order
  * @param expressions its declared expressions, not all of which need be reached
  * @param order the order statements
@@ -26,6 +27,7 @@ import org.geneticsrules.model.OrderStatement;
  */
 record RandomLocus(
         String id,
+        Optional<String> symbol,
         List<Allele> alleles,
         List<String> expressions,
         List<OrderStatement> order,
@@ -64,7 +66,8 @@ record RandomLocus(
                 ? Optional.of(alleles.get(random.nextInt(count)).id())
                 : Optional.empty();
         Optional<String> evidence = random.nextBoolean() ? Optional.of("study") : Optional.empty();
-        return new RandomLocus(id, alleles, expressions, order, shows, wildType, evidence);
+        Optional<String> symbol = random.nextInt(4) == 0 ? Optional.of("Locus" + id) : Optional.empty();
+        return new RandomLocus(id, symbol, alleles, expressions, order, shows, wildType, evidence);
     }
 
     /** Symbols differ from ids now and then, have superscripts and synonyms, and may be those of another locus. */
@@ -120,6 +123,7 @@ record RandomLocus(
     }
 
     void describe(LocusBuilder builder) {
+        symbol.ifPresent(builder::symbol);
         alleles.forEach(builder::allele);
         builder.expressions(expressions.toArray(String[]::new));
         order.forEach(builder::order);

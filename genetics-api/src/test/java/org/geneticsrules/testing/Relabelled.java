@@ -34,6 +34,7 @@ public record Relabelled(Model model) {
         original.evidence().values().forEach(builder::evidence);
         for (Locus locus : reversed(original.loci()).values()) {
             builder.locus(locus(locus.id()), described -> {
+                described.symbol("Renamed" + locus.symbol());
                 reversed(locus.alleles()).keySet().forEach(allele -> described.allele(Allele.of(allele(allele))));
                 described.expressions(
                         locus.expressions().stream().map(Relabelled::expression).toArray(String[]::new));

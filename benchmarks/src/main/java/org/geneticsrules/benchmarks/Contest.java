@@ -1,0 +1,85 @@
+package org.geneticsrules.benchmarks;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
+import org.geneticsrules.cross.Cross;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Genotype;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.trait.Phenotype;
+
+/**
+ * One mating put to the engine and to both baselines, and how their answers are compared.
+ *
+ * @param compiled the model, compiled before the clock starts
+ * @param sire the father
+ * @param dam the mother
+ * @param square the mating as a square of strings
+ * @param product the mating as a product of integers
+ * @param word how the square names a phenotype of the engine
+ * @param code how the product numbers a phenotype of the engine
+ */
+record Contest(
+        CompiledModel compiled,
+        Genotype sire,
+        Genotype dam,
+        StringSquare square,
+        IntegerProduct product,
+        Function<Phenotype, String> word,
+        ToIntFunction<Phenotype> code) {
+
+    /** The mating of a name such as {@code visible 6}, {@code chain 6} or {@code coat}. */
+    static Contest of(String name) {
+        if (name.equals("coat")) {
+            return CoatRules.contest();
+        }
+        String kind = name.substring(0, name.indexOf(' '));
+        int loci = Integer.parseInt(name.substring(name.indexOf(' ') + 1));
+        return switch (kind) {
+            case "visible" -> SimpleRules.contest(Models.visible(loci), false);
+            case "chain" -> SimpleRules.contest(Models.chain(loci), true);
+            default -> throw new IllegalArgumentException("no mating \"" + name + "\"; try visible 6, chain 6 or coat");
+        };
+    }
+
+    static Contest of(
+            Model model,
+            Genotype sire,
+            Genotype dam,
+            StringSquare square,
+            IntegerProduct product,
+            Function<Phenotype, String> word,
+            ToIntFunction<Phenotype> code) {
+        CompiledModel compiled = CompiledModel.of(model);
+        compiled.diagram(model.visibleTraits());
+        return new Contest(compiled, sire, dam, square, product, word, code);
+    }
+
+    Distribution<Phenotype> engine() {
+        return Cross.of(compiled, sire, dam).phenotypes();
+    }
+
+    /** Refuses to time competitors that do not give the same chances. */
+    Contest checked() {
+        Distribution<Phenotype> expected = engine();
+        Map<String, Integer> boxes = square.count();
+        Distribution<String> words = Distribution.ofWeights(new TreeMap<>(boxes));
+        if (!words.equals(expected.map(word))) {
+            throw new IllegalStateException("the square gives " + words + ", the engine " + expected);
+        }
+        Map<Integer, Long> weights = new LinkedHashMap<>();
+        long[] counts = product.count();
+        for (int i = 0; i < counts.length; i++) {
+            weights.put(i, counts[i]);
+        }
+        Distribution<Integer> codes = Distribution.ofWeights(weights);
+        if (!codes.equals(expected.map(code::applyAsInt))) {
+            throw new IllegalStateException("the product gives " + codes + ", the engine " + expected);
+        }
+        return this;
+    }
+}

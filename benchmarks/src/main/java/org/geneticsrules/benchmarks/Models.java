@@ -1,0 +1,153 @@
+package org.geneticsrules.benchmarks;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Genotype;
+import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Mask;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
+
+/** The models that matings are measured under. They are made for measuring and describe no animal. */
+final class Models {
+
+    static final String DOMINANT = "dark";
+    static final String RECESSIVE = "pale";
+    static final String HIDDEN = "none seen";
+
+    private Models() {}
+
+    /** Loci with two alleles, each seen in a trait of its own: the most phenotypes that n such loci can have, 2^n. */
+    static Model visible(int loci) {
+        return simple("measure.visible", loci, false);
+    }
+
+    /** The same loci, each recessive hiding all later traits: n + 1 phenotypes. */
+    static Model chain(int loci) {
+        return simple("measure.chain", loci, true);
+    }
+
+    private static Model simple(String id, int loci, boolean masking) {
+        Catalogue.Builder catalogue = Catalogue.builder(id + ".traits", "1.0.0");
+        for (int i = 0; i < loci; i++) {
+            catalogue.trait(trait(i), DOMINANT, RECESSIVE, HIDDEN);
+        }
+        ModelBuilder model = Model.builder(id, "1.0.0", catalogue.build());
+        for (int i = 0; i < loci; i++) {
+            String locus = "L" + i;
+            String dominant = "A" + i;
+            String recessive = "a" + i;
+            model.locus(
+                    locus,
+                    at -> at.alleles(dominant, recessive)
+                            .dominant(dominant, recessive)
+                            .shows(dominant, DOMINANT)
+                            .shows(recessive, RECESSIVE));
+            model.trait(
+                    trait(i),
+                    rule -> rule.when(Condition.where(locus, DOMINANT), DOMINANT)
+                            .otherwise(RECESSIVE));
+            if (masking && i < loci - 1) {
+                Mask mask = Mask.of("m" + i, Condition.where(locus, RECESSIVE));
+                for (int later = i + 1; later < loci; later++) {
+                    mask = mask.covering(trait(later), HIDDEN);
+                }
+                model.mask(mask);
+            }
+        }
+        return model.build();
+    }
+
+    private static String trait(int number) {
+        return "trait " + number;
+    }
+
+    /** Heterozygous at every locus of {@link #visible} or {@link #chain}. */
+    static Genotype heterozygote(Model model) {
+        List<AllelePair> pairs = new ArrayList<>();
+        for (Locus locus : model.loci().values()) {
+            pairs.add(locus.pair(0, 1));
+        }
+        return Genotype.of(model, pairs);
+    }
+
+    /**
+     * Six loci with a series of five alleles, three of three and two of two, in the manner of a coat: the bottom of the series leaves
+     * the coat white, and so does the bottom allele of the spotting locus; both look the same and hide five traits.
+     *
+     * <p>It has 29,160 genotypes and 434 phenotypes.
+     */
+    static Model coat() {
+        Catalogue catalogue = Catalogue.builder("measure.coat.traits", "1.0.0")
+                .trait("depth", "full", "medium", "light", "points", "white")
+                .trait("hue", "black", "brown", "tan", HIDDEN)
+                .trait("pattern", "solid", "banded", "flecked", HIDDEN)
+                .trait("tone", "dense", "dilute", HIDDEN)
+                .trait("hair", "short", "long")
+                .trait("marking", "plain", "marked", "broad", HIDDEN)
+                .build();
+        ModelBuilder model = Model.builder("measure.coat", "1.0.0", catalogue);
+        series(model, "D", "depth", "full", "medium", "light", "points", "white");
+        series(model, "B", "hue", "black", "brown", "tan");
+        series(model, "P", "pattern", "solid", "banded", "flecked");
+        series(model, "T", "tone", "dense", "dilute");
+        series(model, "H", "hair", "short", "long");
+        model.locus(
+                "S",
+                at -> at.alleles("S1", "S2", "S3")
+                        .expressions("plain", "marked", "broad", "all")
+                        .dominant("S1", "S3")
+                        .dominant("S2", "S3")
+                        .shows("S1", "plain")
+                        .shows("S1/S2", "marked")
+                        .shows("S2", "broad")
+                        .shows("S3", "all"));
+        model.trait(
+                "marking",
+                rule -> rule.when(Condition.where("S", "marked"), "marked")
+                        .when(Condition.where("S", "broad"), "broad")
+                        .otherwise("plain"));
+        model.mask(hiding("no depth", Condition.where("D", "white")));
+        model.mask(hiding("all white", Condition.where("S", "all")).covering("depth", "white"));
+        return model.build();
+    }
+
+    private static Mask hiding(String id, Condition when) {
+        return Mask.of(id, when)
+                .covering("hue", HIDDEN)
+                .covering("pattern", HIDDEN)
+                .covering("tone", HIDDEN)
+                .covering("marking", HIDDEN);
+    }
+
+    /** A locus whose alleles are dominant in declared order, and the trait that shows what it expresses. */
+    private static void series(ModelBuilder model, String locus, String trait, String... states) {
+        model.locus(locus, at -> {
+            for (int i = 0; i < states.length; i++) {
+                at.alleles(locus + (i + 1)).shows(locus + (i + 1), states[i]);
+                if (i > 0) {
+                    at.dominant(locus + i, locus + (i + 1));
+                }
+            }
+        });
+        model.trait(trait, rule -> {
+            for (String state : states) {
+                rule.when(Condition.where(locus, state), state);
+            }
+        });
+    }
+
+    /** The genotype with the given alleles, two digits per locus in model order, such as {@code 15 13 13 12 12 23}. */
+    static Genotype coat(Model model, String digits) {
+        List<AllelePair> pairs = new ArrayList<>();
+        int at = 0;
+        for (Locus locus : model.loci().values()) {
+            pairs.add(locus.pair(digits.charAt(at) - '1', digits.charAt(at + 1) - '1'));
+            at += 2;
+        }
+        return Genotype.of(model, pairs);
+    }
+}

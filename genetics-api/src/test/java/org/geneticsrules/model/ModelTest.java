@@ -1,0 +1,163 @@
+package org.geneticsrules.model;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.document.Canonical;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Taxon;
+import org.junit.jupiter.api.Test;
+
+class ModelTest {
+
+    private static ModelBuilder builder() {
+        return Model.builder("test.model", "1.0.0", Refusals.CATALOGUE)
+                .title("A test")
+                .taxon(Taxon.of("Mus musculus", 10090))
+                .licence("Apache-2.0")
+                .evidence(Evidence.of("bred", Grade.BREEDING_DATA, "Bred.", "A source"))
+                .evidence(Evidence.of("seen", Grade.ONE_STUDY, "Seen.", "Another source"))
+                .locus(
+                        "C",
+                        locus -> locus.title("Colour")
+                                .alleles("C", "k")
+                                .allele(new Allele("c", "c", Optional.of("albino"), List.of("c^a")))
+                                .wildType("C")
+                                .order(new OrderStatement("C", "c", Optional.of("seen")))
+                                .dominant("C", "k")
+                                .shows("C", "full")
+                                .shows("k", "pale")
+                                .shows("k/c", "paler")
+                                .shows("c", "albino", Optional.of("seen"))
+                                .evidence("bred"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(new Case(
+                                        "red eye", Condition.where("C", "albino"), "pink", Optional.of("seen")))
+                                .otherwise("dark")
+                                .evidence("bred"))
+                .trait("depth", rule -> rule.inner("deep", "shallow").otherwise("deep"))
+                .mask(new Mask("albino", Condition.where("C", "albino"), Map.of(), Set.of(), Optional.of("bred"))
+                        .covering("throat", "plain")
+                        .covering("hue", Mask.Cover.changing(Map.of("black", "white"))))
+                .population(
+                        "town",
+                        town -> town.title("Animals of a town")
+                                .frequency("C", "C", Probability.of(1, 2))
+                                .frequency("C", "k", Probability.of(1, 2))
+                                .frequency("C", "c", Probability.ZERO)
+                                .evidence("seen"))
+                .notModelled("throat", "Nobody has looked.");
+    }
+
+    private final Model model = builder().build();
+
+    @Test
+    void what_was_stated_is_returned() {
+        assertEquals("test.model 1.0.0", model.toString());
+        assertEquals(Optional.of("A test"), model.title());
+        assertEquals(Optional.of("Apache-2.0"), model.licence());
+        assertEquals(Optional.of(Taxon.of("Mus musculus", 10090)), model.taxon());
+        assertEquals(List.of("bred", "seen"), List.copyOf(model.evidence().keySet()));
+        assertEquals(Map.of("throat", "Nobody has looked."), model.notModelled());
+        assertEquals(List.of("eye", "depth"), List.copyOf(model.rules().keySet()));
+        assertEquals(List.of("eye"), List.copyOf(model.visibleTraits()));
+        assertEquals(List.of("deep", "shallow"), model.states("depth"));
+        assertEquals(List.of("plain", "bib"), model.states("throat"));
+        assertEquals(List.of(), model.states("no such trait"));
+        assertEquals(Optional.of("C"), model.locus("C").wildType().map(Allele::id));
+        assertEquals(Optional.of("Colour"), model.locus("C").title());
+    }
+
+    @Test
+    void an_unknown_locus_is_refused_with_those_there_are() {
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> model.locus("D"));
+        assertEquals("model test.model has no locus \"D\"; it has [C]", refused.getMessage());
+    }
+
+    @Test
+    void a_population_gives_every_allele_its_share() {
+        Distribution<String> shares =
+                model.populations().get("town").frequencies().get("C");
+        assertEquals(Distribution.ofWeights(Map.of("C", 1, "k", 1)), shares);
+        assertEquals(Probability.ZERO, shares.probability("c"));
+        assertEquals(
+                Optional.of("Animals of a town"),
+                model.populations().get("town").title());
+    }
+
+    @Test
+    void every_statement_has_its_words_and_its_evidence() {
+        List<String> listed = model.statements().values().stream()
+                .map(statement -> statement + " (" + statement.grade() + ")")
+                .toList();
+        assertEquals(
+                List.of(
+                        "/loci/C/dominance/order/0: at locus C, C is dominant over c (one study)",
+                        "/loci/C/dominance/order/1: at locus C, C is dominant over k (breeding data)",
+                        "/loci/C/dominance/shows/C: at locus C, C shows full (breeding data)",
+                        "/loci/C/dominance/shows/k: at locus C, k shows pale (breeding data)",
+                        "/loci/C/dominance/shows/k~1c: at locus C, k/c shows paler (breeding data)",
+                        "/loci/C/dominance/shows/c: at locus C, c shows albino (one study)",
+                        "/traits/eye/cases/red eye: eye is pink where C: albino (one study)",
+                        "/traits/eye/otherwise: eye is dark otherwise (breeding data)",
+                        "/traits/depth/otherwise: depth is deep otherwise (conjecture)",
+                        "/masks/albino: where C: albino, mask \"albino\" covers: throat shows plain, hue shows"
+                                + " {black=white} (breeding data)",
+                        "/populations/town: population \"town\": Animals of a town (one study)"),
+                listed);
+        model.statements().forEach((pointer, statement) -> assertEquals(pointer, statement.pointer()));
+    }
+
+    @Test
+    void models_are_one_if_their_documents_are() {
+        assertEquals(model, builder().build());
+        assertEquals(model.hashCode(), builder().build().hashCode());
+        assertNotEquals(model, builder().title("Another title").build());
+        assertEquals(
+                Optional.of(Canonical.sha256(ModelDocument.of(model))),
+                model.reference().sha256());
+    }
+
+    @Test
+    void a_model_does_not_change_with_its_builder() {
+        ModelBuilder open = builder();
+        Model built = open.build();
+        open.mask(Mask.of("later", Condition.always()));
+        assertEquals(List.of("albino"), List.copyOf(built.masks().keySet()));
+        assertThrows(UnsupportedOperationException.class, () -> built.loci().clear());
+        assertThrows(
+                UnsupportedOperationException.class, () -> built.statements().clear());
+        assertTrue(built.equals(model));
+    }
+
+    @Test
+    void a_constant_trait_needs_no_case() {
+        Model constant =
+                Refusals.valid().trait("eye", rule -> rule.otherwise("dark")).build();
+        assertEquals(List.of(), constant.rules().get("eye").cases());
+        assertEquals(
+                "/traits/eye/otherwise",
+                constant.rules()
+                        .get("eye")
+                        .pointer(constant.rules().get("eye").otherwise().orElseThrow()));
+    }
+
+    @Test
+    void a_cover_shows_its_state_or_changes_some() {
+        assertEquals("white", Mask.Cover.with("white").shown("black"));
+        Mask.Cover dull = Mask.Cover.changing(Map.of("black", "brown"));
+        assertEquals("brown", dull.shown("black"));
+        assertEquals("white", dull.shown("white"));
+    }
+}
