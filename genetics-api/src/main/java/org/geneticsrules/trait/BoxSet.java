@@ -25,6 +25,9 @@ public final class BoxSet {
     /** More boxes than this are not a description anybody could read or an engine should carry. */
     private static final int MOST_BOXES = 200_000;
 
+    /** Sets of few boxes in the end may take many comparisons on the way; this many take about a second. */
+    private static final long MOST_COMPARISONS = 10_000_000;
+
     private final BoxSpace space;
 
     /** Disjoint boxes, each with the allowed values of every variable. The bit sets are never changed once stored. */
@@ -81,10 +84,11 @@ public final class BoxSet {
      *
      * @param other a set of the same space
      * @return the intersection
-     * @throws TooLargeException if it needs too many boxes
+     * @throws TooLargeException if it needs too many boxes or comparisons
      */
     public BoxSet and(BoxSet other) {
         requireSameSpace(other);
+        limitWork((long) boxes.size() * other.boxes.size());
         List<BitSet[]> common = new ArrayList<>();
         for (BitSet[] mine : boxes) {
             for (BitSet[] theirs : other.boxes) {
@@ -102,12 +106,15 @@ public final class BoxSet {
      *
      * @param other a set of the same space
      * @return the difference
-     * @throws TooLargeException if it needs too many boxes
+     * @throws TooLargeException if it needs too many boxes or comparisons
      */
     public BoxSet minus(BoxSet other) {
         requireSameSpace(other);
         List<BitSet[]> left = new ArrayList<>(boxes);
+        long comparisons = 0;
         for (BitSet[] taken : other.boxes) {
+            comparisons += left.size();
+            limitWork(comparisons);
             List<BitSet[]> next = new ArrayList<>();
             for (BitSet[] box : left) {
                 subtract(box, taken, next);
@@ -122,7 +129,7 @@ public final class BoxSet {
      *
      * @param other a set of the same space
      * @return the union
-     * @throws TooLargeException if it needs too many boxes
+     * @throws TooLargeException if it needs too many boxes or comparisons
      */
     public BoxSet or(BoxSet other) {
         List<BitSet[]> all = new ArrayList<>(boxes);
@@ -180,12 +187,21 @@ public final class BoxSet {
         return true;
     }
 
+    private static boolean overlap(BitSet[] a, BitSet[] b) {
+        for (int v = 0; v < a.length; v++) {
+            if (!a[v].intersects(b[v])) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private static BitSet @Nullable [] intersect(BitSet[] a, BitSet[] b) {
+        if (!overlap(a, b)) {
+            return null;
+        }
         BitSet[] box = new BitSet[a.length];
         for (int v = 0; v < box.length; v++) {
-            if (!a[v].intersects(b[v])) {
-                return null;
-            }
             box[v] = (BitSet) a[v].clone();
             box[v].and(b[v]);
         }
@@ -194,7 +210,7 @@ public final class BoxSet {
 
     /** Splits what is left of a box variable by variable: values outside the taken set, then the rest goes on within it. */
     private void subtract(BitSet[] box, BitSet[] taken, List<BitSet[]> into) {
-        if (intersect(box, taken) == null) {
+        if (!overlap(box, taken)) {
             add(into, box);
             return;
         }
@@ -210,6 +226,16 @@ public final class BoxSet {
             BitSet inside = (BitSet) within[v].clone();
             inside.and(taken[v]);
             within[v] = inside;
+        }
+    }
+
+    private static void limitWork(long comparisons) {
+        if (comparisons > MOST_COMPARISONS) {
+            throw new TooLargeException(
+                    "comparisons of boxes",
+                    comparisons,
+                    MOST_COMPARISONS,
+                    "ask about fewer traits or simplify the rules that join loci.");
         }
     }
 
