@@ -3,8 +3,10 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.caution.Caution;
@@ -27,11 +29,15 @@ import org.geneticsrules.trait.Phenotype;
 /** Puts one answer about a mating together. */
 final class MatingAnswer {
 
+    private static final String REASONS_BEFORE =
+            "the reasons and hidden loci are those of a first kit; the chances take the kits already seen into account";
+
     private final Answers answers;
     private final CompiledModel compiled;
     private final MatingQuestion question;
     private final List<String> traits;
     private final UncertainCross cross;
+    private final List<Phenotype> seen;
     private final List<String> notices = new ArrayList<>();
 
     MatingAnswer(Answers answers, MatingQuestion question) {
@@ -44,6 +50,19 @@ final class MatingAnswer {
         this.cross = UncertainCross.of(
                 compiled, question.sire().parent(), question.dam().parent());
         checkQuestion();
+        this.seen = question.seen().stream().map(this::evident).toList();
+    }
+
+    /** What of a kit's look is evidence: the traits the model rules. */
+    private Phenotype evident(Phenotype kit) {
+        Set<String> ruled = answers.model().visibleTraits();
+        for (String trait : kit.traits()) {
+            String notice = "the look \"" + trait + "\" of a kit seen says nothing here: the model has no rule for it";
+            if (!ruled.contains(trait) && !notices.contains(notice)) {
+                notices.add(notice);
+            }
+        }
+        return kit.restrictedTo(ruled);
     }
 
     Answer answer() {
@@ -79,27 +98,33 @@ final class MatingAnswer {
             return weightless();
         }
         MatingExplanation reasons = explanation.get();
-        Distribution<Phenotype> looks = cross.probable(traits).orElseThrow();
+        Optional<Distribution<Phenotype>> given = looks(cross);
+        if (given.isEmpty()) {
+            return impossibleKits();
+        }
+        Distribution<Phenotype> looks = given.get();
         List<Population> used = populationsUsed();
         Optional<Probability> chance = Optional.empty();
         Optional<Litter> litter = Optional.empty();
-        String verdict = Verdicts.ratio(looks);
+        String verdict = Verdicts.ratio(looks, seen);
         if (question.event().isPresent()) {
             Phenotype event = question.event().get();
-            chance = cross.next(event, question.seen());
+            Probability next = cross.next(event, seen).orElseThrow();
+            chance = Optional.of(next);
             litter = litter(cross, event);
-            verdict = chance.map(p -> Verdicts.chance(event, p, question.seen()))
-                    .orElse("The kits already seen cannot be kits of these parents under this model.");
+            verdict = Verdicts.chance(event, next, seen);
         }
         List<Outcome> outcomes = new ArrayList<>();
         looks.asMap().forEach((look, p) -> outcomes.add(new Outcome(look, Optional.of(p), ImmutableSet.of())));
+        if (!seen.isEmpty()) {
+            notices.add(REASONS_BEFORE);
+        }
         List<Reason> because = new ArrayList<>(reasons.cases());
         because.addAll(reasons.ways());
         EvidenceLevel evidence = answers.evidence(reasons.statements(), used);
-        boolean contradicted = question.event().isPresent() && chance.isEmpty();
         return assemble(
                 verdict,
-                contradicted ? Status.UNDECIDED : Status.EXACT,
+                Status.EXACT,
                 chance,
                 because,
                 outcomes,
@@ -117,9 +142,16 @@ final class MatingAnswer {
         for (Phenotype look : looks) {
             outcomes.add(new Outcome(look, Optional.empty(), chances(look)));
         }
+        if (!seen.isEmpty()) {
+            outcomes.removeIf(outcome -> outcome.chances().stream().allMatch(Probability::isZero));
+            if (outcomes.isEmpty()) {
+                return impossibleKits();
+            }
+        }
         String verdict = question.event()
-                .map(event -> Verdicts.possible(event, cross.possibleChances(event)))
-                .orElseGet(() -> Verdicts.possible(looks));
+                .map(event -> Verdicts.possible(event, cross.possibleChances(event.traits(), event, seen)))
+                .orElseGet(() -> Verdicts.possible(
+                        outcomes.stream().map(Outcome::phenotype).toList()));
         List<Weighting> weightings = new ArrayList<>();
         Set<String> statements = new LinkedHashSet<>();
         List<Reason> because = new ArrayList<>();
@@ -136,8 +168,8 @@ final class MatingAnswer {
             used.add(population);
             weightings.add(new Weighting(
                     population,
-                    assumed.probable(traits),
-                    question.event().flatMap(event -> assumed.next(event, question.seen())),
+                    looks(assumed),
+                    question.event().flatMap(event -> assumed.next(event, seen)),
                     question.event().flatMap(event -> litter(assumed, event))));
             assumed.explain(traits).ifPresent(reasons -> {
                 statements.addAll(reasons.statements());
@@ -145,6 +177,9 @@ final class MatingAnswer {
                     because.addAll(reasons.cases());
                     because.addAll(reasons.ways());
                     hidden.addAll(reasons.hidden());
+                    if (!seen.isEmpty()) {
+                        notices.add(REASONS_BEFORE);
+                    }
                     notices.add("reasons and hidden loci are shown for population \"" + population.id() + "\"");
                 }
             });
@@ -168,7 +203,7 @@ final class MatingAnswer {
 
     private Set<Probability> chances(Phenotype look) {
         try {
-            return cross.possibleChances(look);
+            return cross.possibleChances(traits, look, seen);
         } catch (TooLargeException e) {
             if (notices.stream().noneMatch(notice -> notice.startsWith("the chances each look may have"))) {
                 notices.add("the chances each look may have are not listed: " + e.getMessage());
@@ -177,9 +212,22 @@ final class MatingAnswer {
         }
     }
 
+    /** What the next kit may show, in the light of the kits seen already. */
+    private Optional<Distribution<Phenotype>> looks(UncertainCross parents) {
+        Optional<Distribution<Phenotype>> before = parents.probable(traits);
+        if (seen.isEmpty() || before.isEmpty()) {
+            return before;
+        }
+        Map<Phenotype, Probability> after = new LinkedHashMap<>();
+        for (Phenotype look : before.get().outcomes()) {
+            parents.next(traits, look, seen).ifPresent(chance -> after.put(look, chance));
+        }
+        return after.isEmpty() ? Optional.empty() : Optional.of(Distribution.of(after));
+    }
+
     private Optional<Litter> litter(UncertainCross parents, Phenotype event) {
         return question.litter()
-                .flatMap(kits -> parents.count(event, kits, question.seen()).map(counts -> new Litter(kits, counts)));
+                .flatMap(kits -> parents.count(event, kits, seen).map(counts -> new Litter(kits, counts)));
     }
 
     private static Parent withDefault(Animal animal, Population population) {
@@ -204,24 +252,26 @@ final class MatingAnswer {
 
     private Answer contradiction() {
         String who = question.sire().genotypes().isEmpty() ? "sire" : "dam";
-        return assemble(
-                "What is stated of the " + who
-                        + " contradicts itself under this model: no genotype has that look and those alleles."
-                        + " Re-examine the record, or the model.",
-                Status.UNDECIDED,
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                Optional.empty(),
-                ImmutableList.of(),
-                ImmutableList.of(),
-                EvidenceLevel.of(ImmutableList.of()),
-                ImmutableList.of());
+        return undecided("What is stated of the " + who
+                + " contradicts itself under this model: no genotype has that look and those alleles."
+                + " Re-examine the record, or the model.");
+    }
+
+    private Answer impossibleKits() {
+        return undecided(
+                "The kits already seen cannot all be kits of these parents under this model. Re-examine their looks, the"
+                        + " parents' records, or the model.");
     }
 
     private Answer weightless() {
+        return undecided(
+                "What is stated of a parent has no weight in the population named: an allele it must carry is given frequency 0"
+                        + " there.");
+    }
+
+    private Answer undecided(String verdict) {
         return assemble(
-                "What is stated of a parent has no weight in the population named: an allele it must carry is given frequency 0 there.",
+                verdict,
                 Status.UNDECIDED,
                 Optional.empty(),
                 ImmutableList.of(),

@@ -20,11 +20,12 @@ final class Verdicts {
     private Verdicts() {}
 
     /** As in "Of 16 kits on average: 9 hue black; 3 hue brown; 4 hue none seen." */
-    static String ratio(Distribution<Phenotype> outcomes) {
+    static String ratio(Distribution<Phenotype> outcomes, List<Phenotype> seen) {
         List<Phenotype> looks = new ArrayList<>(outcomes.outcomes());
         Set<String> varying = varying(looks);
         if (looks.size() == 1) {
-            return "Every kit shows " + words(looks.get(0), looks.get(0).traits()) + ".";
+            return (seen.isEmpty() ? "Every kit shows " : "Given the kits already seen, every further kit shows ")
+                    + words(looks.get(0), looks.get(0).traits()) + ".";
         }
         List<BigInteger> parts = outcomes.ratio();
         BigInteger total = parts.stream().reduce(BigInteger.ZERO, BigInteger::add);
@@ -36,7 +37,9 @@ final class Verdicts {
         Set<String> constant = new LinkedHashSet<>(looks.get(0).traits());
         constant.removeAll(varying);
         String alike = constant.isEmpty() ? "" : "; all show " + words(looks.get(0), constant);
-        return "Of " + total + " kits on average: " + String.join("; ", listed) + more + alike + ".";
+        String start = seen.isEmpty() ? "Of " : "Given the kits already seen, of ";
+        return start + total + (seen.isEmpty() ? "" : " further") + " kits on average: " + String.join("; ", listed)
+                + more + alike + ".";
     }
 
     /** As in "A kit shows hue black with a chance of 9/16 (56.25 %)." */
@@ -56,6 +59,10 @@ final class Verdicts {
         String words = words(look, look.traits());
         if (chances.stream().allMatch(Probability::isZero)) {
             return "No kit can show " + words + " under this model, whatever the parents carry.";
+        }
+        if (chances.size() == 1) {
+            return "Whatever else the parents carry, a kit shows " + words + " with a chance of "
+                    + percent(chances.iterator().next()) + ".";
         }
         String listed = chances.stream().map(Probability::toString).collect(Collectors.joining(" or "));
         return "It is possible that a kit shows " + words + ": depending on what the parents carry, the chance is "

@@ -108,9 +108,22 @@ public final class UncertainCross {
      * @throws TooLargeException if there are too many kinds of parents to go through
      */
     public Set<Probability> possibleChances(Phenotype description) {
-        Set<String> read = read(description, List.of());
-        return new TreeSet<>(
-                chances(description, List.of(), structural(read), read).keySet());
+        return possibleChances(description.traits(), description, List.of());
+    }
+
+    /**
+     * Returns the chances the next kit may have of showing a look and no other in some traits, one for each kind of parents that could
+     * have had the kits already seen.
+     *
+     * @param traits the traits asked for
+     * @param look the look in these traits; a trait it does not name is one for which the model makes no claim
+     * @param seen what the litter-mates seen so far show
+     * @return the distinct chances in ascending order; none if no such parents could have had the kits seen
+     * @throws TooLargeException if there are too many kinds of parents to go through
+     */
+    public Set<Probability> possibleChances(Collection<String> traits, Phenotype look, List<Phenotype> seen) {
+        Set<String> read = read(traits, seen);
+        return new TreeSet<>(chances(traits, look, seen, structural(read), read).keySet());
     }
 
     /**
@@ -152,8 +165,13 @@ public final class UncertainCross {
      * @throws TooLargeException if there are too many kinds of parents to go through
      */
     public Optional<Distribution<Probability>> chance(Phenotype description, List<Phenotype> seen) {
-        Set<String> read = read(description, seen);
-        Map<Probability, BigInteger> weights = chances(description, seen, weighted(read), read);
+        return chance(description.traits(), description, seen);
+    }
+
+    private Optional<Distribution<Probability>> chance(
+            Collection<String> traits, Phenotype look, List<Phenotype> seen) {
+        Set<String> read = read(traits, seen);
+        Map<Probability, BigInteger> weights = chances(traits, look, seen, weighted(read), read);
         return weights.isEmpty() ? Optional.empty() : Optional.of(Distribution.ofWeights(weights));
     }
 
@@ -165,7 +183,21 @@ public final class UncertainCross {
      * @return the mean of {@link #chance}; empty where that is
      */
     public Optional<Probability> next(Phenotype description, List<Phenotype> seen) {
-        return chance(description, seen)
+        return next(description.traits(), description, seen);
+    }
+
+    /**
+     * Returns the chance that the next kit shows a look and no other in some traits, given kits already seen.
+     *
+     * @param traits the traits asked for
+     * @param look the look in these traits; a trait it does not name is one for which the model makes no claim
+     * @param seen what the litter-mates seen so far show
+     * @return the chance; empty if the kits seen cannot be of such parents, or what is known of a parent has no weight in its population
+     * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
+     * @throws TooLargeException if there are too many kinds of parents to go through
+     */
+    public Optional<Probability> next(Collection<String> traits, Phenotype look, List<Phenotype> seen) {
+        return chance(traits, look, seen)
                 .map(chances -> chances.flatMap(UncertainCross::trial).probability(true));
     }
 
@@ -268,9 +300,13 @@ public final class UncertainCross {
     }
 
     private Map<Probability, BigInteger> chances(
-            Phenotype description, List<Phenotype> seen, ParentPairs parents, Set<String> read) {
+            Collection<String> traits,
+            Phenotype description,
+            List<Phenotype> seen,
+            ParentPairs parents,
+            Set<String> read) {
         Map<Probability, BigInteger> result = new LinkedHashMap<>();
-        PhenotypeDiagram asked = compiled.diagram(description.traits());
+        PhenotypeDiagram asked = compiled.diagram(traits);
         List<PhenotypeDiagram> evidence =
                 seen.stream().map(kit -> compiled.diagram(kit.traits())).toList();
         parents.classes(read, (weight, young) -> {
@@ -321,8 +357,8 @@ public final class UncertainCross {
                 .toArray(BigInteger[][]::new);
     }
 
-    private Set<String> read(Phenotype description, List<Phenotype> seen) {
-        Set<String> traits = new LinkedHashSet<>(description.traits());
+    private Set<String> read(Collection<String> asked, List<Phenotype> seen) {
+        Set<String> traits = new LinkedHashSet<>(asked);
         seen.forEach(kit -> traits.addAll(kit.traits()));
         return compiled.lociRead(traits);
     }

@@ -1,7 +1,9 @@
 package org.geneticsrules.render;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.geneticsrules.evidence.Evidence;
@@ -12,6 +14,9 @@ import org.geneticsrules.model.Case;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.trait.BoxSet;
+import org.geneticsrules.trait.BoxSpace;
+import org.geneticsrules.trait.Condition;
 
 /**
  * A model as text: its loci, what decides each trait, what each locus hides, the populations, the evidence with grades and sources, and
@@ -99,11 +104,32 @@ public final class ModelText {
                 text.hanging("    ", "      ", one.state() + " where " + one.when() + support(model, one, rule));
             }
             rule.otherwise()
-                    .ifPresentOrElse(
-                            rest -> text.hanging(
-                                    "    ", "      ", rest.state() + " otherwise" + support(model, rest, rule)),
-                            () -> text.hanging("    ", "      ", "where no case applies, no claim is made"));
+                    .ifPresent(rest ->
+                            text.hanging("    ", "      ", rest.state() + " otherwise" + support(model, rest, rule)));
+            for (Condition without : uncovered(model, rule)) {
+                text.hanging("    ", "      ", "no claim is made where " + without);
+            }
         }
+    }
+
+    /** The combinations that no case covers. */
+    private static List<Condition> uncovered(Model model, TraitRule rule) {
+        if (rule.otherwise().isPresent()) {
+            return List.of();
+        }
+        Map<String, List<String>> variables = new LinkedHashMap<>();
+        for (Case one : rule.cases()) {
+            for (String name : one.when().names()) {
+                variables.put(
+                        name, model.loci().containsKey(name) ? model.locus(name).expressions() : model.states(name));
+            }
+        }
+        BoxSpace space = BoxSpace.of(variables);
+        BoxSet rest = space.everything();
+        for (Case one : rule.cases()) {
+            rest = rest.minus(space.ofDisjoint(List.of(one.when())));
+        }
+        return rest.boxes();
     }
 
     private static String support(Model model, Case one, TraitRule rule) {

@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
+        sortOptions = false,
         description = "Checks catalogues, models and cautions and reports every problem with its place.",
         footer = {
             "",

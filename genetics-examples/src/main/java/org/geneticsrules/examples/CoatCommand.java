@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "coat",
         mixinStandardHelpOptions = true,
+        sortOptions = false,
         description = "Explains how one animal's look comes about and what it does not tell.",
         footer = {
             "",

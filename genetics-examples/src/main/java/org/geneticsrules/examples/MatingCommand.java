@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "mating",
         mixinStandardHelpOptions = true,
+        sortOptions = false,
         description = "Foresees what the kits of a mating may show.",
         footer = {
             "",

@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "model",
         mixinStandardHelpOptions = true,
+        sortOptions = false,
         description = "Shows a model: loci, rules, what each locus hides, populations, the evidence and its sources.")
 final class ModelCommand implements Callable<Integer> {
 

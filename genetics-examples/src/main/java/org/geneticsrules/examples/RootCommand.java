@@ -9,6 +9,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "genetics",
         mixinStandardHelpOptions = true,
+        sortOptions = false,
         versionProvider = RootCommand.Version.class,
         description = "Foresees the young of a mating and explains a coat, exactly and with reasons.",
         footer = {
