@@ -81,15 +81,17 @@ class AnswerRecountTest {
         Model model = REGISTRY.model("geneticsrules.ferret.common-practice");
         Answers answers = REGISTRY.answers(model);
         Animal carrier = Animal.unknown(answers.compiled()).withGenotype("C/c B/b", OmittedLoci.WILD_TYPE);
-        Answer answer =
-                answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue", "eye colour")));
+        Answer answer = answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue", "eye colour")));
         String text = Documents.write(AnswerDocument.of(answer));
         String modelText = Documents.write(model);
         assertEquals(List.of(), AnswerRecount.errors(text, modelText));
-        assertFalse(AnswerRecount.errors(text.replace("\"3\", \"denominator\": \"16\"", "\"5\", \"denominator\": \"16\""), modelText)
+        assertFalse(AnswerRecount.errors(
+                        text.replace("\"3\", \"denominator\": \"16\"", "\"5\", \"denominator\": \"16\""), modelText)
                 .isEmpty());
-        assertFalse(AnswerRecount.errors(text.replace("\"brown\"", "\"black\""), modelText).isEmpty());
-        assertFalse(SCHEMA.validate(text.replace("\"verdict\"", "\"veredict\""), InputFormat.JSON).isEmpty());
+        assertFalse(AnswerRecount.errors(text.replace("\"brown\"", "\"black\""), modelText)
+                .isEmpty());
+        assertFalse(SCHEMA.validate(text.replace("\"verdict\"", "\"veredict\""), InputFormat.JSON)
+                .isEmpty());
     }
 
     /** A known genotype, a partly known one of a population, or one of whom nothing is known, by turns. */
@@ -110,7 +112,11 @@ class AnswerRecountTest {
 
     private static int check(Answer answer, Model model) {
         String text = Documents.write(AnswerDocument.of(answer));
-        assertEquals(List.of(), SCHEMA.validate(text, InputFormat.JSON).stream().map(Object::toString).toList());
+        assertEquals(
+                List.of(),
+                SCHEMA.validate(text, InputFormat.JSON).stream()
+                        .map(Object::toString)
+                        .toList());
         String modelText = Documents.write(model);
         assertEquals(List.of(), AnswerRecount.errors(text, modelText), answer.verdict());
         return AnswerRecount.numbers(text, modelText);
