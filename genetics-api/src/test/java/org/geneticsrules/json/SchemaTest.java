@@ -42,8 +42,15 @@ class SchemaTest {
      * What the reader finds at the stage of shape although the schema cannot: it would have to compare parts with one another, or to
      * know a fraction from a larger one.
      */
-    private static final List<String> BEYOND_THE_SCHEMA =
-            List.of("ambiguous-allele", "ambiguous-name", "bad-frequency", "duplicate-allele", "reserved-name");
+    private static final List<String> BEYOND_THE_SCHEMA = List.of(
+            "ambiguous-allele",
+            "ambiguous-name",
+            "ambiguous-symbol",
+            "bad-frequency",
+            "bad-symbol",
+            "duplicate-allele",
+            "no-loci",
+            "reserved-name");
 
     static Stream<Arguments> shipped() {
         return Arrays.stream(DocumentKind.values())
