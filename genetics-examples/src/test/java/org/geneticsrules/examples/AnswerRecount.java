@@ -121,12 +121,15 @@ final class AnswerRecount {
                         }
                     }
                 }
-                equal("kits at " + locus.getKey(), unions, pairs(locus.getValue().get("kits")));
+                equal(
+                        "kits at " + locus.getKey(),
+                        unions,
+                        pairs(locus.getValue().get("kits")));
                 Map<String, Fraction> stated = new LinkedHashMap<>();
                 locus.getValue()
                         .get("expressions")
-                        .forEach(one -> stated.put(
-                                one.get("expression").asString(), Fraction.of(one.get("probability"))));
+                        .forEach(one ->
+                                stated.put(one.get("expression").asString(), Fraction.of(one.get("probability"))));
                 equal("expressions at " + locus.getKey(), shown, stated);
                 young.put(locus.getKey(), unions);
             }
@@ -204,7 +207,8 @@ final class AnswerRecount {
 
     private static Map<String, String> phenotype(JsonNode node) {
         Map<String, String> states = new LinkedHashMap<>();
-        node.properties().forEach(state -> states.put(state.getKey(), state.getValue().asString()));
+        node.properties()
+                .forEach(state -> states.put(state.getKey(), state.getValue().asString()));
         return states;
     }
 
@@ -213,8 +217,7 @@ final class AnswerRecount {
         Map<Map<String, String>, Fraction> sums = new LinkedHashMap<>();
         for (JsonNode reason : answer.get("because")) {
             if (reason.get("kind").asString().equals("way")) {
-                sums.merge(
-                        phenotype(reason.get("phenotype")), Fraction.of(reason.get("probability")), Fraction::plus);
+                sums.merge(phenotype(reason.get("phenotype")), Fraction.of(reason.get("probability")), Fraction::plus);
             }
         }
         if (sums.isEmpty() || !answer.get("question").get("seen").isEmpty()) {
@@ -222,10 +225,10 @@ final class AnswerRecount {
         }
         Map<Map<String, String>, Fraction> stated = new LinkedHashMap<>();
         boolean weighted = answer.get("outcomes").get(0).has("probability");
-        JsonNode outcomes =
-                weighted ? answer.get("outcomes") : answer.get("weightings").get(0).get("outcomes");
-        outcomes.forEach(
-                one -> stated.put(phenotype(one.get("phenotype")), Fraction.of(one.get("probability"))));
+        JsonNode outcomes = weighted
+                ? answer.get("outcomes")
+                : answer.get("weightings").get(0).get("outcomes");
+        outcomes.forEach(one -> stated.put(phenotype(one.get("phenotype")), Fraction.of(one.get("probability"))));
         equal("the chances of the looks", sums, stated);
         JsonNode asked = answer.get("question").get("look");
         if (asked != null) {
@@ -258,10 +261,9 @@ final class AnswerRecount {
                 }
                 JsonNode allowed = way.get("expressions").get(locus);
                 Fraction chance = Fraction.of(way.get("probability"));
-                Fraction factor =
-                        allowed == null
-                                ? Fraction.of(BigInteger.ONE, BigInteger.ONE)
-                                : Fraction.of(way.get("factors").get(locus));
+                Fraction factor = allowed == null
+                        ? Fraction.of(BigInteger.ONE, BigInteger.ONE)
+                        : Fraction.of(way.get("factors").get(locus));
                 whole = whole.plus(chance);
                 for (Map.Entry<Set<String>, Fraction> pair :
                         kits.get(way.get("case").asInt()).get(locus).entrySet()) {

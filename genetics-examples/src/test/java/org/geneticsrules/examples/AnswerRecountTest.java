@@ -9,9 +9,6 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -81,15 +78,17 @@ class AnswerRecountTest {
         Model model = REGISTRY.model("geneticsrules.ferret.common-practice");
         Answers answers = REGISTRY.answers(model);
         Animal carrier = Animal.unknown(answers.compiled()).withGenotype("C/c B/b", OmittedLoci.WILD_TYPE);
-        Answer answer =
-                answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue", "eye colour")));
+        Answer answer = answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue", "eye colour")));
         String text = Documents.write(AnswerDocument.of(answer));
         String modelText = Documents.write(model);
         assertEquals(List.of(), AnswerRecount.errors(text, modelText));
-        assertFalse(AnswerRecount.errors(text.replace("\"3\", \"denominator\": \"16\"", "\"5\", \"denominator\": \"16\""), modelText)
+        assertFalse(AnswerRecount.errors(
+                        text.replace("\"3\", \"denominator\": \"16\"", "\"5\", \"denominator\": \"16\""), modelText)
                 .isEmpty());
-        assertFalse(AnswerRecount.errors(text.replace("\"brown\"", "\"black\""), modelText).isEmpty());
-        assertFalse(SCHEMA.validate(text.replace("\"verdict\"", "\"veredict\""), InputFormat.JSON).isEmpty());
+        assertFalse(AnswerRecount.errors(text.replace("\"brown\"", "\"black\""), modelText)
+                .isEmpty());
+        assertFalse(SCHEMA.validate(text.replace("\"verdict\"", "\"veredict\""), InputFormat.JSON)
+                .isEmpty());
     }
 
     /** A known genotype, a partly known one of a population, or one of whom nothing is known, by turns. */
@@ -110,21 +109,21 @@ class AnswerRecountTest {
 
     private static int check(Answer answer, Model model) {
         String text = Documents.write(AnswerDocument.of(answer));
-        assertEquals(List.of(), SCHEMA.validate(text, InputFormat.JSON).stream().map(Object::toString).toList());
+        assertEquals(
+                List.of(),
+                SCHEMA.validate(text, InputFormat.JSON).stream()
+                        .map(Object::toString)
+                        .toList());
         String modelText = Documents.write(model);
         assertEquals(List.of(), AnswerRecount.errors(text, modelText), answer.verdict());
         return AnswerRecount.numbers(text, modelText);
     }
 
     private static Schema schema() {
-        try (InputStream in = Documents.class.getResourceAsStream("answer.schema.json")) {
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            return SchemaRegistry.withDefaultDialect(
-                            SpecificationVersion.DRAFT_2020_12,
-                            builder -> builder.schemas(Map.of("urn:geneticsrules:schema:answer:0", text)))
-                    .getSchema(SchemaLocation.of("urn:geneticsrules:schema:answer:0"));
-        } catch (IOException e) {
-            throw new IllegalStateException(e);
-        }
+        String id = "urn:geneticsrules:schema:answer:0";
+        return SchemaRegistry.withDefaultDialect(
+                        SpecificationVersion.DRAFT_2020_12,
+                        builder -> builder.schemas(Map.of(id, AnswerDocument.schema())))
+                .getSchema(SchemaLocation.of(id));
     }
 }

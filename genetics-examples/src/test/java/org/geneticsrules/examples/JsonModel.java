@@ -45,7 +45,9 @@ final class JsonModel {
         Map<Set<String>, String> table = new LinkedHashMap<>();
         for (Map.Entry<String, JsonNode> entry : dominance.get("shows").properties()) {
             JsonNode shown = entry.getValue();
-            table.put(Set.copyOf(List.of(entry.getKey().split("/"))), shown.isObject() ? text(shown, "shows") : shown.asString());
+            table.put(
+                    Set.copyOf(List.of(entry.getKey().split("/"))),
+                    shown.isObject() ? text(shown, "shows") : shown.asString());
         }
         String direct = table.get(pair);
         if (direct != null) {
@@ -53,7 +55,8 @@ final class JsonModel {
         }
         for (String dominant : pair) {
             Set<String> below = below(dominance, dominant);
-            if (below.containsAll(pair.stream().filter(allele -> !allele.equals(dominant)).toList())) {
+            if (below.containsAll(
+                    pair.stream().filter(allele -> !allele.equals(dominant)).toList())) {
                 String shown = table.get(Set.of(dominant));
                 if (shown != null) {
                     return shown;
