@@ -83,8 +83,7 @@ class OwnModelTest {
 
     @Test
     void a_dominant_mask_gives_12_3_1() throws IOException {
-        String dominant = MODEL.replace("\"K\": [\"off\"]", "\"K\": [\"on\"]")
-                .replace("\"N\": [\"dark\"]", "\"N\": {\"not\": [\"lit\", \"dark\"]}");
+        String dominant = MODEL.replace("\"K\": [\"off\"]", "\"K\": [\"on\"]");
         Run run = mating(dominant, "K/k M/m N/N");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(
