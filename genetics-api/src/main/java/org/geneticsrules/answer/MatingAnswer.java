@@ -341,7 +341,7 @@ final class MatingAnswer {
                 .orElse("What may the kits of this mating show in " + traitWords + "?");
     }
 
-    /** Raised by every look that may occur, also in traits that were not asked for. */
+    /** Raised by every look that may occur or was seen, also in traits that were not asked for. */
     private List<Caution> cautions() {
         Situation situation = Situation.of("mating").with(question.relation());
         for (Animal parent : List.of(question.sire(), question.dam())) {
@@ -350,10 +350,20 @@ final class MatingAnswer {
                     answers.cautionLooks(
                             parent.looks(), named -> PossibleLooks.of(compiled, parent.genotypes(), named)));
         }
+        for (Phenotype kit : question.seen()) {
+            situation = situation.with(Role.OFFSPRING, answers.cautionLooks(kit, named -> kits(kit, named)));
+        }
         return answers.cautions(situation.with(
                 Role.OFFSPRING,
-                answers.cautionLooks(
-                        Phenotype.unspecified(),
-                        named -> cross.isContradictory() ? ImmutableSet.of() : cross.possible(named))));
+                answers.cautionLooks(Phenotype.unspecified(), named -> kits(Phenotype.unspecified(), named))));
+    }
+
+    /** The looks of kits that do not contradict what was seen of one. */
+    private Set<Phenotype> kits(Phenotype seen, List<String> named) {
+        return cross.isContradictory()
+                ? ImmutableSet.of()
+                : cross.possible(named).stream()
+                        .filter(look -> look.restrictedTo(seen.traits()).equals(seen.restrictedTo(look.traits())))
+                        .collect(ImmutableSet.toImmutableSet());
     }
 }
