@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.problem.Position;
 import org.geneticsrules.problem.Problem;
@@ -29,6 +30,10 @@ import tools.jackson.core.json.JsonFactory;
  * are set so wide that they come second.
  */
 final class Tokeniser {
+
+    /** What Jackson adds for its own users: settings, and addresses in its buffers. */
+    private static final Pattern ADVICE =
+            Pattern.compile("(: enable| \\(start marker| \\(not recognized| \\(\\w+, to allow)[\\s\\S]*");
 
     private final Limits limits;
     private final JsonParser parser;
@@ -200,7 +205,8 @@ final class Tokeniser {
         Position at = location == null || location.getLineNr() < 1 || location.getColumnNr() < 1
                 ? here()
                 : within(new Position(location.getLineNr(), location.getColumnNr()));
-        return problem("not-json", "this is not JSON: " + failure.getOriginalMessage(), "JSON by RFC 8259", at);
+        String message = ADVICE.matcher(failure.getOriginalMessage()).replaceFirst("");
+        return problem("not-json", "this is not JSON: " + message, "JSON by RFC 8259", at);
     }
 
     private Position here() {

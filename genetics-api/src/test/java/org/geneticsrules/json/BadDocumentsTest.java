@@ -43,6 +43,16 @@ class BadDocumentsTest {
 
     /** One block of the table. */
     record Row(DocumentKind kind, String stage, String code, String pointer, List<String[]> edits, String message) {
+        /** The sample with the mistake made. */
+        String text() {
+            String text = Samples.text(kind);
+            for (String[] edit : edits) {
+                assertTrue(text.contains(edit[0]), () -> "the sample does not hold " + edit[0]);
+                text = text.replace(edit[0], edit[1]);
+            }
+            return text;
+        }
+
         @Override
         public String toString() {
             return code + " at " + pointer;
@@ -74,12 +84,7 @@ class BadDocumentsTest {
     @ParameterizedTest
     @MethodSource("rows")
     void the_mistake_is_found_where_it_was_made(Row row) {
-        String text = Samples.text(row.kind);
-        for (String[] edit : row.edits) {
-            assertTrue(text.contains(edit[0]), () -> "the sample does not hold " + edit[0]);
-            text = text.replace(edit[0], edit[1]);
-        }
-        Source source = Source.of("damaged", text);
+        Source source = Source.of("damaged", row.text());
         ProblemsException thrown = assertThrows(ProblemsException.class, () -> read(row.kind, source));
         List<Problem> found = thrown.problems().stream()
                 .filter(problem -> problem.code().equals(row.code))

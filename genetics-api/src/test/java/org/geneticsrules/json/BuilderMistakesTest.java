@@ -2,6 +2,7 @@ package org.geneticsrules.json;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +53,8 @@ class BuilderMistakesTest {
     @ParameterizedTest
     @MethodSource("models")
     void a_builder_refuses_what_no_document_could_hold(String code, ModelBuilder builder) {
-        assertEquals(List.of(code), codes(builder::build));
+        List<String> found = codes(builder::build);
+        assertTrue(found.contains(code), found::toString);
     }
 
     @Test

@@ -39,11 +39,19 @@ class SchemaTest {
     private static final int MUTATIONS = 2_000;
 
     /**
-     * What the reader finds at the stage of shape although the schema cannot: it would have to compare parts with one another, or to
-     * know a fraction from a larger one.
+     * What the reader finds at the stage of shape although the schema cannot, or not always: it would have to compare parts with one
+     * another, to know a fraction from a larger one, or to count only the keys that are not for own use.
      */
-    private static final List<String> BEYOND_THE_SCHEMA =
-            List.of("ambiguous-allele", "ambiguous-name", "bad-frequency", "duplicate-allele", "reserved-name");
+    private static final List<String> BEYOND_THE_SCHEMA = List.of(
+            "ambiguous-allele",
+            "ambiguous-name",
+            "ambiguous-symbol",
+            "bad-frequency",
+            "bad-symbol",
+            "duplicate-allele",
+            "no-expressions",
+            "no-loci",
+            "reserved-name");
 
     static Stream<Arguments> shipped() {
         return Arrays.stream(DocumentKind.values())
@@ -125,6 +133,15 @@ class SchemaTest {
         reporter.publishEntry("refused by the reader alone", refusedByReaderAlone.toString());
         assertTrue(refusedByBoth > MUTATIONS / 4, refusedByBoth + " refused");
         assertTrue(acceptedByBoth > MUTATIONS / 10, acceptedByBoth + " accepted");
+    }
+
+    @ParameterizedTest
+    @MethodSource("org.geneticsrules.json.BadDocumentsTest#rows")
+    void the_schema_refuses_shapes_that_are_bad_by_hand(BadDocumentsTest.Row row) {
+        boolean valid =
+                schema(row.kind()).validate(row.text(), InputFormat.JSON).isEmpty();
+        boolean shape = row.stage().equals(Stage.SHAPE.word());
+        assertTrue(shape ? !valid || BEYOND_THE_SCHEMA.contains(row.code()) : valid, row::toString);
     }
 
     private static List<Problem> problems(DocumentKind kind, String text, List<Catalogue> catalogues) {
