@@ -1,5 +1,9 @@
 package org.geneticsrules.json;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.List;
 import java.util.function.Function;
@@ -68,6 +72,22 @@ public final class AnswerDocument {
                 .with("model", model(answer.model()))
                 .with("notices", Node.texts(answer.notices()))
                 .build();
+    }
+
+    /**
+     * Returns the JSON Schema (draft 2020-12) of answers.
+     *
+     * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:answer:0}
+     */
+    public static String schema() {
+        try (InputStream in = AnswerDocument.class.getResourceAsStream("answer.schema.json")) {
+            if (in == null) {
+                throw new IllegalStateException("the schema of answers is missing from the library");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the schema of answers cannot be read", e);
+        }
     }
 
     static <T> Node list(Collection<T> items, Function<? super T, Node> form) {

@@ -9,9 +9,6 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -123,14 +120,10 @@ class AnswerRecountTest {
     }
 
     private static Schema schema() {
-        try (InputStream in = Documents.class.getResourceAsStream("answer.schema.json")) {
-            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            return SchemaRegistry.withDefaultDialect(
-                            SpecificationVersion.DRAFT_2020_12,
-                            builder -> builder.schemas(Map.of("urn:geneticsrules:schema:answer:0", text)))
-                    .getSchema(SchemaLocation.of("urn:geneticsrules:schema:answer:0"));
-        } catch (IOException e) {
-            throw new IllegalStateException(e);
-        }
+        String id = "urn:geneticsrules:schema:answer:0";
+        return SchemaRegistry.withDefaultDialect(
+                        SpecificationVersion.DRAFT_2020_12,
+                        builder -> builder.schemas(Map.of(id, AnswerDocument.schema())))
+                .getSchema(SchemaLocation.of(id));
     }
 }

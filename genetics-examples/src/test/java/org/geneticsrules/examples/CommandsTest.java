@@ -1,0 +1,100 @@
+package org.geneticsrules.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The other commands, and what is said to those who mistype. */
+class CommandsTest {
+
+    @Test
+    void an_albino_is_explained_with_what_its_mask_hides() {
+        Run run = Run.of("coat", "--genotype", "c/c B/b", "--omitted", "wild-type");
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        assertTrue(run.out().contains("hue none seen: mask albino covers what lies beneath, black"), run.out());
+        assertTrue(run.out().contains("B (Dark or brown) may be B/B or B/b or b/b - hidden by mask albino"), run.out());
+    }
+
+    @Test
+    void a_model_is_shown_with_what_each_locus_hides() {
+        Run run = Run.of("model");
+        assertTrue(
+                run.out()
+                        .contains("C      C: albino      hue                none seen     B, R                 albino"),
+                run.out());
+        assertTrue(run.out().contains("no claim is made where C: full or lightened or sandy or near-white"), run.out());
+        assertTrue(run.out().contains("Not modelled\n------------\n"), run.out());
+    }
+
+    @Test
+    void a_model_printed_as_its_document_can_be_used_as_a_file(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(
+                folder.resolve("mouse.json"),
+                Run.of("model", "--model", "geneticsrules.textbook.mouse", "--format", "json")
+                        .out());
+        Run own = Run.of("mating", "--file", file.toString(), "--sire", "A/a C/c", "--dam", "A/a C/c");
+        Run shipped =
+                Run.of("mating", "--model", "geneticsrules.textbook.mouse", "--sire", "A/a C/c", "--dam", "A/a C/c");
+        assertEquals(ExitCodes.ANSWERED, own.code(), own.err());
+        assertEquals(shipped.out(), own.out());
+        assertTrue(own.out().startsWith("Of 16 kits on average: 9 coat colour agouti"), own.out());
+    }
+
+    @Test
+    void all_models_are_listed_with_their_plug_ins() {
+        Run run = Run.of("models");
+        assertEquals("", run.err());
+        assertTrue(run.out().contains("from plug-in geneticsrules.ferret"), run.out());
+        assertTrue(run.out().contains("from plug-in geneticsrules.textbook"), run.out());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "mating --sir C/c | Possible solutions: --sire, --sire-look",
+                "matin | Did you mean",
+                "mating --format xml | unknown word \"xml\"",
+                "mating --relation sibling | did you mean \"siblings\"",
+                "mating --population few | unknown population \"few\"",
+                "mating --traits hew | unknown trait \"hew\"; expected one of hue",
+                "mating --traits throat | makes no claim about \"throat\"",
+                "mating --look eyes | expected \"trait: state\"",
+                "mating --kits 3 | a litter was asked about, but no look to count in it",
+                "mating --kits many | Invalid value for option '--kits'",
+                "coat --model geneticsrules.ferret.comon-practice | unknown model",
+                "check | Missing required parameter"
+            })
+    void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
+        Run run = Run.of(line.split(" "));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertEquals("", run.out());
+        assertTrue(run.err().contains(expected), run.err());
+        assertFalse(run.err().contains("\tat "), run.err());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"demo", "mating", "coat", "models", "model", "check"})
+    void every_command_has_help(String command) {
+        Run run = Run.of(command, "--help");
+        assertEquals(ExitCodes.ANSWERED, run.code());
+        assertTrue(run.out().startsWith("Usage: genetics " + command), run.out());
+    }
+
+    @Test
+    void help_names_every_exit_code() {
+        String help = Run.of().out();
+        for (int code = ExitCodes.ANSWERED; code <= ExitCodes.FAILED; code++) {
+            assertTrue(help.contains("\n  " + code + "  "), help);
+        }
+    }
+}
