@@ -101,8 +101,8 @@ class RestsOnLaws {
     /** Empty where a replaced state makes masks contradict each other, so that the document is no model any more. */
     private static Optional<Distribution<Map<String, String>>> answer(
             Map<String, Object> document, Cross cross, String trait) {
-        Distribution<Map<String, String>> young = BruteForce.offspring(
-                document, RandomModels.plain(cross.sire()), RandomModels.plain(cross.dam()));
+        Distribution<Map<String, String>> young =
+                BruteForce.offspring(document, RandomModels.plain(cross.sire()), RandomModels.plain(cross.dam()));
         try {
             return Optional.of(BruteForce.phenotypes(document, young, List.of(trait)));
         } catch (IllegalStateException e) {
