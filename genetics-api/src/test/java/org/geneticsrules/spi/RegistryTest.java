@@ -1,0 +1,141 @@
+package org.geneticsrules.spi;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.spi.Fakes.Nameless;
+import org.geneticsrules.spi.Fakes.Otters;
+import org.geneticsrules.spi.Fakes.Seals;
+import org.geneticsrules.spi.Fakes.Unannotated;
+import org.junit.jupiter.api.Test;
+
+class RegistryTest {
+
+    private static final String TRAITS = Fakes.traits("example.otters");
+    private static final String MODEL = Fakes.model("example.otters");
+    private static final Otters OTTERS = new Otters(Map.of("traits", TRAITS, "model", MODEL));
+
+    @Test
+    void a_plug_in_is_served_with_its_model_its_source_and_its_checksum() {
+        Registry registry = Registry.of(List.of(OTTERS));
+        assertEquals(List.of(), registry.problems());
+        ProviderDescriptor plugin = registry.providers().get(0);
+        Model model = registry.model("example.otters.coat");
+        assertEquals(Optional.of(model), registry.defaultModel(plugin));
+        assertEquals(Optional.of(new ModelSource(plugin, model.reference())), registry.source(model));
+        assertEquals(64, plugin.sha256().orElseThrow().length());
+        assertEquals(model, registry.model(model.reference()));
+        assertEquals(model, registry.model("example.otters.coat 1.0.0"));
+        assertTrue(plugin.location().startsWith("module org.geneticsrules.api"), plugin.location());
+    }
+
+    @Test
+    void the_checksum_tells_of_content_and_not_of_spelling() {
+        String spaced = MODEL.replace(" ", "  ");
+        String changed = MODEL.replace("\"otherwise\": \"dark\"", "\"otherwise\": \"pale\"");
+        assertEquals(checksum(MODEL), checksum(spaced));
+        assertNotEquals(checksum(MODEL), checksum(changed));
+    }
+
+    private static String checksum(String model) {
+        Registry registry = Registry.of(List.of(new Otters(Map.of("traits", TRAITS, "model", model))));
+        return registry.providers().get(0).sha256().orElseThrow();
+    }
+
+    @Test
+    void a_model_may_be_about_a_catalogue_of_another_plug_in_whatever_their_order() {
+        Otters model = new Otters(Map.of("model", MODEL));
+        Seals traits = new Seals(Map.of("traits", TRAITS));
+        for (List<? extends GeneticsProvider> order : List.of(List.of(model, traits), List.of(traits, model))) {
+            Registry registry = Registry.of(order);
+            assertEquals(List.of(), registry.problems());
+            assertEquals(
+                    List.of("example.otters", "example.seals"),
+                    registry.providers().stream().map(ProviderDescriptor::id).toList());
+            assertEquals(1, registry.models().size());
+        }
+    }
+
+    @Test
+    void what_rests_on_a_plug_in_that_fails_fails_too() {
+        Registry registry = Registry.of(List.of(
+                new Otters(Map.of("model", MODEL)), new Seals(Map.of("traits", TRAITS, "wrong", "{\"kind\": 1}"))));
+        assertEquals(List.of(), registry.providers());
+        assertEquals(
+                List.of("example.otters 1.0.0", "example.seals 2.0.0"),
+                registry.problems().stream().map(PluginProblem::subject).toList());
+        assertEquals(
+                List.of("unknown-catalogue"),
+                registry.problems().get(0).details().stream().map(Problem::code).toList());
+    }
+
+    @Test
+    void a_document_that_is_not_there_is_named() {
+        PluginProblem problem = onlyProblem(new Otters(Map.of("traits", TRAITS, "model", MODEL, "lost", "")));
+        assertEquals("unreadable-document", problem.code());
+        assertEquals(Optional.of("lost"), problem.document());
+    }
+
+    @Test
+    void what_is_wrong_in_a_document_is_told_with_its_place() {
+        PluginProblem problem =
+                onlyProblem(new Otters(Map.of("traits", TRAITS, "model", MODEL.replace("D > d", "D > e"))));
+        assertEquals("invalid-document", problem.code());
+        assertEquals(Optional.of("model"), problem.document());
+        assertTrue(problem.details().get(0).position().isPresent(), problem::toString);
+        assertTrue(problem.toString().contains("/loci/D/dominance/order/0"), problem::toString);
+    }
+
+    @Test
+    void a_descriptor_that_names_no_model_of_its_own_as_default_is_refused() {
+        assertEquals(
+                "unclear-default-model",
+                onlyProblem(new Otters(Map.of("traits", TRAITS))).code());
+    }
+
+    @Test
+    void a_provider_without_a_descriptor_or_with_a_bad_one_hides_no_other() {
+        Registry registry = Registry.of(List.of(new Unannotated(), OTTERS, new Nameless()));
+        assertEquals(1, registry.providers().size());
+        assertEquals(
+                List.of("bad-descriptor", "bad-descriptor", "bad-descriptor", "no-descriptor"),
+                registry.problems().stream().map(PluginProblem::code).toList());
+    }
+
+    @Test
+    void two_plug_ins_with_different_documents_of_one_name_are_both_refused() {
+        String other = TRAITS.replace("\"pale\"", "\"pale\", \"white\"");
+        Registry registry = Registry.of(List.of(OTTERS, new Seals(Map.of("traits", other))));
+        assertEquals(List.of(), registry.providers());
+        PluginProblem problem = registry.problems().get(0);
+        assertEquals("document-clash", problem.code());
+        assertEquals("example.otters 1.0.0, example.seals 2.0.0", problem.subject());
+    }
+
+    @Test
+    void a_model_that_is_not_there_is_refused_with_the_nearest() {
+        Registry registry = Registry.of(List.of(OTTERS));
+        ProblemsException unknown = assertThrows(ProblemsException.class, () -> registry.model("example.otters.coats"));
+        assertEquals(
+                Optional.of("example.otters.coat"), unknown.problems().get(0).nearest());
+        Reference pinned = new Reference("example.otters.coat", "1.0.0", Optional.of("0".repeat(64)));
+        ProblemsException other = assertThrows(ProblemsException.class, () -> registry.model(pinned));
+        assertEquals("other-content", other.problems().get(0).code());
+    }
+
+    private static PluginProblem onlyProblem(GeneticsProvider provider) {
+        Registry registry = Registry.of(List.of(provider));
+        assertEquals(List.of(), registry.providers());
+        assertEquals(1, registry.problems().size(), registry.problems()::toString);
+        return registry.problems().get(0);
+    }
+}
