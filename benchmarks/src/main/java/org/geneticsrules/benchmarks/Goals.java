@@ -53,7 +53,7 @@ final class Goals {
                         + " alleles and summing the weights most of the rest. The baselines answer in arrays or plain words for one"
                         + " model written by hand, and the product merges equal genotypes before it starts, so it walks through"
                         + " 2,304 combinations instead of 4,096. Keeping the parts of the coat that do not interact as factors, and"
-                        + " writing their product out only when it is read, would remove most edges.");
+                        + " writing their product out only when it is read, should remove most edges.");
     }
 
     private Goal chain() {
@@ -96,7 +96,7 @@ final class Goals {
                 "Visible loci, 6 to 12: twice the time per locus, as there are twice the phenotypes (at most 2.1)",
                 String.format(Locale.ROOT, "%.2f times per locus", growth),
                 growth <= DOUBLING,
-                "The larger answers leave the fast memory of the processor.");
+                "Each added locus doubles the phenotypes; what goes beyond that was not examined.");
     }
 
     private Goal floor() {
@@ -121,6 +121,6 @@ final class Goals {
                 "Coat model: compiling pays for itself within 5,000 matings, against the integer product",
                 String.format(Locale.ROOT, "after %.0f matings", Math.ceil(matings)),
                 saved > 0 && matings <= MATINGS,
-                "Rules are combined leaf by leaf, with objects for every pair of leaves.");
+                "What compiling spends its time on was not examined.");
     }
 }
