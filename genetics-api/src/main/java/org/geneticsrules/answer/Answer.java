@@ -49,7 +49,26 @@ public record Answer(
         Reference model,
         List<String> notices) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     * @param question the question
+     * @param verdict the answer in one sentence
+     * @param status how the numbers were come by
+     * @param probability the chance asked for, if one number answers the question
+     * @param given what was stated
+     * @param assumptions what is taken for granted besides
+     * @param because the reasons, from which the numbers can be computed again
+     * @param outcomes the looks that may occur, in the declared order of states
+     * @param litter the litter asked for, where no frequencies are needed
+     * @param weightings what is probable under each population considered
+     * @param hidden the loci that cannot be read off a look
+     * @param rivals views that differ from statements this rests on
+     * @param cautions what has to be said along with the answer
+     * @param evidence what the answer rests on
+     * @param model the model used
+     * @param notices what was stated or asked but says nothing under the model
+     */
     public Answer {
         given = ImmutableList.copyOf(given);
         assumptions = ImmutableList.copyOf(assumptions);
