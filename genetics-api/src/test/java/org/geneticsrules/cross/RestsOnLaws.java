@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -50,7 +51,8 @@ class RestsOnLaws {
         Cross cross = CrossLaws.cross(model, seed);
         for (String trait : model.visibleTraits()) {
             Set<String> cited = cross.explain(List.of(trait)).statements();
-            Distribution<Map<String, String>> before = answer(DocumentMaps.of(model), cross, trait);
+            Distribution<Map<String, String>> before =
+                    answer(DocumentMaps.of(model), cross, trait).orElseThrow();
             for (String pointer : model.statements().keySet()) {
                 boolean ownRule = pointer.startsWith("/traits/" + trait + "/") && !isRead(model, trait);
                 if (!cited.contains(pointer)) {
@@ -59,14 +61,14 @@ class RestsOnLaws {
                         replace(changed, pointer, value);
                         assertEquals(
                                 before,
-                                answer(changed, cross, trait),
+                                answer(changed, cross, trait).orElse(before),
                                 () -> model + ": " + cross + " " + trait + " with " + value + " at " + pointer);
                     }
                 } else if (ownRule) {
                     Map<String, Object> changed = DocumentMaps.of(model);
                     replace(changed, pointer, STRANGE);
                     assertNotEquals(
-                            before,
+                            Optional.of(before),
                             answer(changed, cross, trait),
                             () -> model + ": " + cross + " " + trait + " cites " + pointer);
                 }
@@ -96,10 +98,16 @@ class RestsOnLaws {
         return List.of(); // orders and populations
     }
 
-    private static Distribution<Map<String, String>> answer(Map<String, Object> document, Cross cross, String trait) {
+    /** Empty where a replaced state makes masks contradict each other, so that the document is no model any more. */
+    private static Optional<Distribution<Map<String, String>>> answer(
+            Map<String, Object> document, Cross cross, String trait) {
         Distribution<Map<String, String>> young =
                 BruteForce.offspring(document, RandomModels.plain(cross.sire()), RandomModels.plain(cross.dam()));
-        return BruteForce.phenotypes(document, young, List.of(trait));
+        try {
+            return Optional.of(BruteForce.phenotypes(document, young, List.of(trait)));
+        } catch (IllegalStateException e) {
+            return Optional.empty();
+        }
     }
 
     @SuppressWarnings("unchecked")

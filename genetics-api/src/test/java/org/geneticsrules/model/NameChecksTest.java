@@ -37,6 +37,22 @@ class NameChecksTest {
     }
 
     @Test
+    void a_blank_id_or_version() {
+        String text =
+                "the model has a blank id or version; expected an id such as example.pea and a version [blank-id]";
+        assertEquals(
+                text, Refusals.of(Model.builder(" ", "1", CATALOGUE)).get(0).toString());
+        assertEquals(text, Refusals.of(Model.builder("m", "", CATALOGUE)).get(0).toString());
+    }
+
+    @Test
+    void an_inner_trait_without_states() {
+        shape(
+                "/traits/depth: the inner trait has no states; expected at least one state [no-states]",
+                model -> model.trait("depth", TraitBuilder::inner));
+    }
+
+    @Test
     void whatever_is_stated_twice() {
         List<Problem> problems = Refusals.of(model -> model.evidence(Evidence.of("e", Grade.PRACTICE, "Claim."))
                 .evidence(Evidence.of("e", Grade.PRACTICE, "Claim."))
@@ -154,6 +170,12 @@ class NameChecksTest {
         shape(
                 "/masks/ m: \" m\" cannot name a mask" + WORDS + " [bad-name]",
                 model -> model.mask(Mask.of(" m", Condition.always())));
+        shape(
+                "/evidence/e~11: \"e/1\" cannot name a piece of evidence" + WORDS + " [bad-name]",
+                model -> model.evidence(Evidence.of("e/1", Grade.PRACTICE, "Claim.")));
+        shape(
+                "/loci/D/expressions: \"x-pale\" cannot name a expression" + WORDS + " [bad-name]",
+                model -> model.locus("D", locus -> locus.alleles("D").shows("D", "x-pale")));
         shape(
                 "/populations/p!: \"p!\" cannot name a population" + WORDS + " [bad-name]",
                 model -> model.population(

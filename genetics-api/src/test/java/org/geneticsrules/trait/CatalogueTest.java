@@ -121,7 +121,10 @@ class CatalogueTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", " hue", "hue ", "a:b", "a,b", "a;b", "a/b", "a\tb", "-a", "a-", "'a", "a\nb", "(a)"})
+    @ValueSource(
+            strings = {
+                "", " hue", "hue ", "a:b", "a,b", "a;b", "a/b", "a\tb", "-a", "a-", "'a", "a\nb", "(a)", "x-", "x-note"
+            })
     void other_spellings_cannot_be_names(String name) {
         assertFalse(PlainWords.are(name));
     }

@@ -21,35 +21,24 @@ public final class Embedding {
      * @param out where to print
      */
     public static void run(PrintStream out) {
+        // The sample is laid out by hand, one statement of the model per line.
+        // spotless:off
         // sample
         Catalogue traits = Catalogue.builder("sample.traits", "1.0.0")
-                .trait("hue", "black", "brown", "none seen")
-                .build();
+                .trait("hue", "black", "brown", "none seen").build();
         Model model = Model.builder("sample.coat", "1.0.0", traits)
-                .locus(
-                        "C",
-                        c -> c.alleles("C", "c")
-                                .dominant("C", "c")
-                                .shows("C", "pigment")
-                                .shows("c", "albino"))
-                .locus(
-                        "B",
-                        b -> b.alleles("B", "b")
-                                .dominant("B", "b")
-                                .shows("B", "dark")
-                                .shows("b", "brown"))
-                .trait(
-                        "hue",
-                        hue -> hue.when(Condition.where("B", "dark"), "black").otherwise("brown"))
+                .locus("C", c -> c.alleles("C", "c").dominant("C", "c").shows("C", "pigment").shows("c", "albino"))
+                .locus("B", b -> b.alleles("B", "b").dominant("B", "b").shows("B", "dark").shows("b", "brown"))
+                .trait("hue", hue -> hue.when(Condition.where("B", "dark"), "black").otherwise("brown"))
                 .mask(Mask.of("albino", Condition.where("C", "albino")).covering("hue", "none seen"))
                 .build();
         Genotype carrier = Genotype.parse(model, "C/c B/b");
         Cross cross = Cross.of(model, carrier, carrier);
         out.println(cross.phenotypes());
         out.println(cross.atLeastOne(Phenotype.of("hue", "none seen"), 8).toDecimal(4));
-        cross.explain(List.of("hue"))
-                .hidden()
-                .forEach(h -> out.println(h.phenotype() + " hides " + h.locus() + ": " + h.causes()));
+        cross.explain(List.of("hue")).hidden().forEach(hidden ->
+                out.println(hidden.phenotype() + " hides " + hidden.locus() + ": " + hidden.causes()));
         // end
+        // spotless:on
     }
 }
