@@ -24,6 +24,7 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /** Puts one answer about an animal's look together. */
 final class CoatAnswer {
@@ -108,7 +109,7 @@ final class CoatAnswer {
                     expressions.put(
                             read,
                             locus.expression(
-                                    Objects.requireNonNull(box.get(read)).get(0)));
+                                    Objects.requireNonNull(box.get(read)).get(0), Sex.FEMALE));
                 }
                 causes.addAll(Causes.of(compiled, expressions, name, alternatives, traits));
             }

@@ -30,6 +30,7 @@ import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /** Follows the ways through the same diagram that gave the chances, and writes down what was multiplied and added. */
 final class Explainer {
@@ -123,7 +124,8 @@ final class Explainer {
             }
         }
         Distribution<AllelePair> young = Distribution.ofWeights(kits);
-        return new Segregation(locus.id(), fromSire, fromDam, young, young.map(locus::expression));
+        return new Segregation(
+                locus.id(), fromSire, fromDam, young, young.map(pair -> locus.expression(pair, Sex.FEMALE)));
     }
 
     private static Distribution<AllelePair> pairs(Locus locus, BigInteger[] weights) {
@@ -198,7 +200,7 @@ final class Explainer {
             Segregation at = Objects.requireNonNull(parents.loci().get(name));
             Allowed allowed = way.expressions().variables().get(name);
             Distribution<AllelePair> carried = at.kits()
-                    .given(pair -> allowed == null || allowed.allows(locus.expression(pair)))
+                    .given(pair -> allowed == null || allowed.allows(locus.expression(pair, Sex.FEMALE)))
                     .orElseThrow();
             carried.asMap()
                     .forEach((pair, chance) -> joint.merge(pair, chance.times(way.probability()), Probability::plus));

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Sex;
 
 /**
  * What two uncertain parents pass on: at each locus, averaged over what they may be, or class by class.
@@ -137,7 +138,7 @@ final class ParentPairs {
         Arrays.fill(shares, BigInteger.ZERO);
         for (int a = 0; a < fromSire.length; a++) {
             for (int b = 0; b < fromDam.length; b++) {
-                int expression = locus.expressionPosition(locus.pair(a, b));
+                int expression = locus.expressionPosition(locus.pair(a, b), Sex.FEMALE);
                 shares[expression] = shares[expression].add(fromSire[a].multiply(fromDam[b]));
             }
         }

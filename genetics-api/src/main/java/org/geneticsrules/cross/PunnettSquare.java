@@ -119,8 +119,8 @@ public final class PunnettSquare {
                         "distinct gametes of one parent", count, MOST_GAMETES, "ask for the square of fewer loci.");
             }
             Map<Allele, Integer> passed = new LinkedHashMap<>();
-            passed.merge(pair.first(), 1, Integer::sum);
-            passed.merge(pair.second(), 1, Integer::sum);
+            passed.merge(pair.alleles().get(0), 1, Integer::sum);
+            passed.merge(pair.alleles().get(1), 1, Integer::sum);
             strands = strands.product(
                     Distribution.ofWeights(passed),
                     (before, allele) -> ImmutableList.<Allele>builder()

@@ -17,6 +17,7 @@ import org.geneticsrules.model.Case;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Finds out why genotypes of one locus look the same: pairs with one expression by dominance; pairs with different expressions because
@@ -46,7 +47,7 @@ public final class Causes {
         Map<String, List<AllelePair>> byExpression = new LinkedHashMap<>();
         for (AllelePair pair : alternatives) {
             byExpression
-                    .computeIfAbsent(at.expression(pair), e -> new ArrayList<>())
+                    .computeIfAbsent(at.expression(pair, Sex.FEMALE), e -> new ArrayList<>())
                     .add(pair);
         }
         List<Cause> causes = new ArrayList<>();

@@ -18,6 +18,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Finds the statements of a model that an answer rests on: those on the ways of non-zero weight to the traits asked for, and no
@@ -72,10 +73,10 @@ public final class RestsOn {
             Allowed allowed = box.variables().get(name);
             Set<String> occurring = new LinkedHashSet<>();
             for (AllelePair pair : Objects.requireNonNull(pairs.get(name), name)) {
-                if (allowed == null || allowed.allows(locus.expression(pair))) {
-                    occurring.add(locus.expression(pair));
+                if (allowed == null || allowed.allows(locus.expression(pair, Sex.FEMALE))) {
+                    occurring.add(locus.expression(pair, Sex.FEMALE));
                     if (allowed != null) {
-                        decided.addAll(locus.decidedBy(pair));
+                        decided.addAll(locus.decidedBy(pair, Sex.FEMALE));
                     }
                 }
             }

@@ -12,6 +12,7 @@ import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A model made ready for questions about phenotypes.
@@ -78,7 +79,7 @@ public final class CompiledModel {
             AllelePair pair = genotype.pair(locus)
                     .orElseThrow(() -> new IllegalArgumentException("the genotype \"" + genotype
                             + "\" does not say what locus " + locus + " carries, which " + traits + " depend on"));
-            expressions.put(locus, model.locus(locus).expression(pair));
+            expressions.put(locus, model.locus(locus).expression(pair, Sex.FEMALE));
         }
         return express(expressions, traits);
     }

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
@@ -167,7 +168,7 @@ final class DiagramBuilder {
         int left = none + 1; // no case holds so far, and none is unknown
         int result = Nodes.leaf(left);
         for (Case one : rule.cases()) {
-            int state = states.indexOf(one.state());
+            int state = states.indexOf(((CaseState.Certain) one.gives()).state());
             result = nodes.combine(result, condition(one.when()), (soFar, truth) -> {
                 if (truth == HOLDS) {
                     return state;
@@ -175,7 +176,9 @@ final class DiagramBuilder {
                 return truth == UNKNOWN && soFar == left ? none : soFar;
             });
         }
-        int rest = rule.otherwise().map(last -> states.indexOf(last.state())).orElse(none);
+        int rest = rule.otherwise()
+                .map(last -> states.indexOf(((CaseState.Certain) last.gives()).state()))
+                .orElse(none);
         return nodes.map(result, soFar -> soFar == left ? rest : soFar);
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
@@ -117,12 +118,14 @@ final class Interpreter {
                 List<String> reads = one.when().names().stream()
                         .filter(name -> model.rules().containsKey(name))
                         .toList();
-                return new OwnState(Optional.of(one.state()), Optional.of(rule.pointer(one)), reads);
+                return new OwnState(
+                        Optional.of(((CaseState.Certain) one.gives()).state()), Optional.of(rule.pointer(one)), reads);
             }
             unknown |= truth == Truth.UNKNOWN;
         }
         Optional<Case> rest = unknown ? Optional.empty() : rule.otherwise();
-        return new OwnState(rest.map(Case::state), rest.map(rule::pointer), readBy(rule));
+        return new OwnState(
+                rest.map(last -> ((CaseState.Certain) last.gives()).state()), rest.map(rule::pointer), readBy(rule));
     }
 
     /** Where no case holds, that rests on everything the cases read. */

@@ -18,6 +18,7 @@ import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Every combination of expressions of some loci, sorted by the phenotype it shows in some traits.
@@ -61,7 +62,7 @@ public final class PhenotypeDiagram {
         int[][] table = new int[locus.alleles().size()][locus.alleles().size()];
         for (int one = 0; one < table.length; one++) {
             for (int other = 0; other < table.length; other++) {
-                table[one][other] = locus.expressionPosition(locus.pair(one, other));
+                table[one][other] = locus.expressionPosition(locus.pair(one, other), Sex.FEMALE);
             }
         }
         return table;

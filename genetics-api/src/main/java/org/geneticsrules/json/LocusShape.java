@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.LocusBuilder;
-import org.geneticsrules.model.OrderStatement;
 
 /** The shape of a locus with its dominance. */
 final class LocusShape {
@@ -64,12 +64,12 @@ final class LocusShape {
         members.optional("evidence").flatMap(Part::text).ifPresent(locus::evidence);
     }
 
-    private static Optional<OrderStatement> order(Part part) {
+    private static Optional<Dominance.Order> order(Part part) {
         Stated stated = Stated.read(part, "order");
         return stated.value()
                 .flatMap(value -> value.text(ORDER, "bad-order", "an order of dominance such as \"C > c\""))
                 .map(ORDER::matcher)
                 .filter(Matcher::matches)
-                .map(pair -> new OrderStatement(pair.group(1), pair.group(2), stated.evidence()));
+                .map(pair -> new Dominance.Order(pair.group(1), pair.group(2), stated.evidence()));
     }
 }

@@ -8,6 +8,7 @@ import org.geneticsrules.explanation.Reason;
 import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.trait.Allowed;
 
@@ -25,7 +26,7 @@ final class ReasonDocument {
 
     /** The two alleles by id, in declared order. */
     static Node pair(AllelePair pair) {
-        return Node.list(Node.text(pair.first().id()), Node.text(pair.second().id()));
+        return Node.texts(pair.alleles().stream().map(Allele::id).toList());
     }
 
     private static Node parents(ParentsCase parents) {

@@ -10,8 +10,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
+import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,33 +33,60 @@ final class DominanceTable {
     record Decision(String expression, List<String> pointers) {}
 
     private final LocusBuilder locus;
+    private final DominanceBuilder stated;
+    private final Transmission transmission;
     private final SymbolIndex symbols;
     private final String pointer;
     private final Map<String, Integer> shownAlone = new LinkedHashMap<>();
     private final Map<Set<String>, Integer> shownPairs = new LinkedHashMap<>();
 
-    DominanceTable(LocusBuilder locus, SymbolIndex symbols) {
+    DominanceTable(LocusBuilder locus, Sex sex, Transmission transmission, SymbolIndex symbols) {
         this.locus = locus;
+        this.stated = locus.dominance(sex);
+        this.transmission = transmission;
         this.symbols = symbols;
-        this.pointer = Pointer.of("loci", locus.id, "dominance");
+        this.pointer = locus.dominancePointer(sex);
     }
 
-    /** Decides all pairs; the result is complete only if no problem was added. */
+    /** Decides all genotypes that the way of transmission allows; the result is complete only if no problem was added. */
     Map<AllelePair, Decision> decide(Problems problems) {
         index(problems);
         reportCircles(problems);
         Map<AllelePair, Decision> decisions = new LinkedHashMap<>();
-        List<Allele> alleles = new ArrayList<>(locus.alleles.values());
-        for (int i = 0; i < alleles.size(); i++) {
-            for (int j = i; j < alleles.size(); j++) {
-                AllelePair pair = new AllelePair(locus.id, alleles, i, j, prefix(alleles.get(i), alleles.get(j)));
-                Decision decision = i == j ? homozygote(pair, problems) : heterozygote(pair, problems);
-                if (decision != null) {
-                    decisions.put(pair, decision);
-                }
+        for (AllelePair pair : genotypes()) {
+            Decision decision = switch (pair.alleles().size()) {
+                case 2 -> pair.isHomozygous() ? homozygote(pair, problems) : heterozygote(pair, problems);
+                case 1 -> hemizygote(pair, problems);
+                default -> absent(problems);
+            };
+            if (decision != null) {
+                decisions.put(pair, decision);
             }
         }
         return decisions;
+    }
+
+    /** Pairs first, then hemizygotes, then the genotype of animals without the chromosome. */
+    private List<AllelePair> genotypes() {
+        List<Allele> alleles = new ArrayList<>(locus.alleles.values());
+        List<AllelePair> all = new ArrayList<>();
+        if (transmission.recombines()) {
+            for (int i = 0; i < alleles.size(); i++) {
+                for (int j = i; j < alleles.size(); j++) {
+                    all.add(AllelePair.of(locus.id, alleles, i, j, prefix(alleles.get(i), alleles.get(j))));
+                }
+            }
+        }
+        if (transmission != Transmission.AUTOSOMAL) {
+            for (int i = 0; i < alleles.size(); i++) {
+                String prefix = prefix(alleles.get(i), alleles.get(i));
+                all.add(AllelePair.hemizygous(locus.id, alleles, i, all.size(), prefix, transmission.partner()));
+            }
+        }
+        if (transmission == Transmission.Y || transmission == Transmission.W) {
+            all.add(AllelePair.absent(locus.id, all.size(), symbols.prefix(locus.id)));
+        }
+        return all;
     }
 
     private String prefix(Allele one, Allele other) {
@@ -65,8 +94,8 @@ final class DominanceTable {
     }
 
     private void index(Problems problems) {
-        for (int i = 0; i < locus.shows.size(); i++) {
-            ShowsStatement shown = locus.shows.get(i);
+        for (int i = 0; i < stated.shows.size(); i++) {
+            Dominance.Shows shown = stated.shows.get(i);
             Integer before = shown.second().isEmpty()
                     ? shownAlone.put(shown.first(), i)
                     : shownPairs.put(
@@ -93,17 +122,46 @@ final class DominanceTable {
                         pointer + "/order",
                         "the order of dominance at locus " + locus.id + " runs in a circle: "
                                 + circle.get().stream()
-                                        .map(i -> locus.order.get(i).toString())
+                                        .map(i -> stated.order.get(i).toString())
                                         .collect(Collectors.joining(", ")));
                 return;
             }
         }
     }
 
+    /** A hemizygote shows what is tabled for it, else what its allele shows alone. */
+    private @Nullable Decision hemizygote(AllelePair pair, Problems problems) {
+        Integer tabled = transmission
+                .partner()
+                .map(partner -> shownPairs.get(
+                        new LinkedHashSet<>(List.of(pair.alleles().get(0).id(), partner))))
+                .orElse(null);
+        return tabled == null
+                ? homozygote(pair, problems)
+                : new Decision(stated.shows.get(tabled).expression(), List.of(showsPointer(tabled)));
+    }
+
+    private @Nullable Decision absent(Problems problems) {
+        String at = Pointer.of("loci", locus.id, "absent");
+        if (locus.absent.isEmpty()) {
+            problems.add(
+                    "absent-undecided",
+                    at,
+                    "locus " + locus.id
+                            + " lies on a chromosome that one sex lacks, and what that sex shows is not stated",
+                    "\"absent\": one of " + locus.expressions());
+            return null;
+        }
+        return new Decision(locus.absent.get(), List.of(at));
+    }
+
     private @Nullable Decision homozygote(AllelePair pair, Problems problems) {
-        String allele = pair.first().id();
+        String allele = pair.alleles().get(0).id();
         Integer shown = shownAlone.get(allele);
         if (shown == null) {
+            if (pair.isHemizygous() && transmission.recombines()) {
+                return null; // reported for the homozygote already
+            }
             problems.add(
                     "pair-undecided",
                     pointer + "/shows",
@@ -111,12 +169,12 @@ final class DominanceTable {
                     "an entry \"" + allele + "\"");
             return null;
         }
-        return new Decision(locus.shows.get(shown).expression(), List.of(showsPointer(shown)));
+        return new Decision(stated.shows.get(shown).expression(), List.of(showsPointer(shown)));
     }
 
     private @Nullable Decision heterozygote(AllelePair pair, Problems problems) {
-        String one = pair.first().id();
-        String other = pair.second().id();
+        String one = pair.alleles().get(0).id();
+        String other = pair.alleles().get(1).id();
         Integer tabled = shownPairs.get(new LinkedHashSet<>(List.of(one, other)));
         Optional<List<Integer>> oneOverOther = chain(one, other);
         Optional<List<Integer>> ordered = oneOverOther.isPresent() ? oneOverOther : chain(other, one);
@@ -126,13 +184,13 @@ final class DominanceTable {
                     showsPointer(tabled),
                     "the pair " + pair + " of locus " + locus.id + " is decided both by this entry and by the order "
                             + ordered.get().stream()
-                                    .map(i -> locus.order.get(i).toString())
+                                    .map(i -> stated.order.get(i).toString())
                                     .collect(Collectors.joining(", ")),
                     "exactly one of the two");
             return null;
         }
         if (tabled != null) {
-            return new Decision(locus.shows.get(tabled).expression(), List.of(showsPointer(tabled)));
+            return new Decision(stated.shows.get(tabled).expression(), List.of(showsPointer(tabled)));
         }
         if (ordered.isEmpty()) {
             problems.add(
@@ -149,7 +207,7 @@ final class DominanceTable {
         ImmutableList.Builder<String> pointers = ImmutableList.builder();
         pointers.add(showsPointer(shown));
         ordered.get().forEach(i -> pointers.add(pointer + "/order/" + i));
-        return new Decision(locus.shows.get(shown).expression(), pointers.build());
+        return new Decision(stated.shows.get(shown).expression(), pointers.build());
     }
 
     /** Finds the shortest chain of order statements from one allele down to another, by breadth-first search. */
@@ -159,8 +217,8 @@ final class DominanceTable {
         while (!queue.isEmpty()) {
             String at = queue.remove();
             List<Integer> soFar = reached.getOrDefault(at, List.of());
-            for (int i = 0; i < locus.order.size(); i++) {
-                OrderStatement step = locus.order.get(i);
+            for (int i = 0; i < stated.order.size(); i++) {
+                Dominance.Order step = stated.order.get(i);
                 if (step.dominant().equals(at) && !reached.containsKey(step.recessive())) {
                     List<Integer> path = new ArrayList<>(soFar);
                     path.add(i);
@@ -176,6 +234,6 @@ final class DominanceTable {
     }
 
     private String showsPointer(int index) {
-        return pointer + Pointer.of("shows", locus.shows.get(index).key());
+        return pointer + Pointer.of("shows", stated.shows.get(index).key());
     }
 }

@@ -3,10 +3,13 @@ package org.geneticsrules.model;
 import com.google.common.collect.ImmutableMap;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.geneticsrules.trait.Sex;
 
 /**
  * The alleles an animal carries at some or all loci of a model, fully known at each of these loci.
@@ -22,25 +25,43 @@ import java.util.stream.Collectors;
  */
 public final class Genotype {
 
+    private final Model model;
     private final ImmutableMap<String, AllelePair> pairs;
+    private final Phase phase;
 
-    private Genotype(ImmutableMap<String, AllelePair> pairs) {
+    private Genotype(Model model, ImmutableMap<String, AllelePair> pairs, Phase phase) {
+        this.model = model;
         this.pairs = pairs;
+        this.phase = phase;
     }
 
     /**
-     * Returns the genotype made of the given pairs.
+     * Returns the genotype made of the given pairs, the phase of linked loci not being known.
      *
      * @param model the model whose loci are meant
      * @param pairs at most one pair per locus
      * @return the genotype in model order
-     * @throws IllegalArgumentException if a pair is of no locus of the model, or two are of one locus
+     * @throws IllegalArgumentException if a pair is of no locus of the model, two are of one locus, or no sex can have all of them
      */
     public static Genotype of(Model model, Collection<AllelePair> pairs) {
+        return of(model, pairs, Phase.unknown());
+    }
+
+    /**
+     * Returns the genotype made of the given pairs, with what is known of the phase of linked loci.
+     *
+     * @param model the model whose loci are meant
+     * @param pairs at most one pair per locus
+     * @param phase which alleles lie on one strand
+     * @return the genotype in model order
+     * @throws IllegalArgumentException if a pair is of no locus of the model, two are of one locus, no sex can have all of them, or
+     *     the phase names other alleles
+     */
+    public static Genotype of(Model model, Collection<AllelePair> pairs, Phase phase) {
         Map<String, AllelePair> byLocus = new LinkedHashMap<>();
         for (AllelePair pair : pairs) {
             Locus locus = model.locus(pair.locus());
-            locus.expression(pair); // refuses a pair of another model's locus
+            locus.expressions(pair); // refuses a pair of another model's locus
             if (byLocus.put(pair.locus(), pair) != null) {
                 throw new IllegalArgumentException("locus " + pair.locus() + " is given twice in " + pairs);
             }
@@ -52,7 +73,19 @@ public final class Genotype {
                 ordered.put(locus, pair);
             }
         }
-        return new Genotype(ordered.buildOrThrow());
+        Genotype genotype = new Genotype(model, ordered.buildOrThrow(), phase);
+        if (genotype.sexes().isEmpty()) {
+            throw new IllegalArgumentException("no animal of either sex has the genotype " + genotype);
+        }
+        phase.strands().forEach((locus, strands) -> {
+            AllelePair pair = byLocus.get(locus);
+            if (pair == null
+                    || !pair.equals(model.locus(locus)
+                            .pair(strands.one().id(), strands.other().id()))) {
+                throw new IllegalArgumentException("the phase " + phase + " does not agree with " + genotype);
+            }
+        });
+        return genotype;
     }
 
     /**
@@ -96,6 +129,27 @@ public final class Genotype {
     }
 
     /**
+     * Returns what is known of the phase of linked loci.
+     *
+     * @return the phase
+     */
+    public Phase phase() {
+        return phase;
+    }
+
+    /**
+     * Returns the sexes of animals that can have this genotype.
+     *
+     * @return both, unless a sex-linked locus tells
+     */
+    public Set<Sex> sexes() {
+        Set<Sex> possible = new LinkedHashSet<>(List.of(Sex.values()));
+        pairs.forEach((locus, pair) -> possible.removeIf(sex ->
+                model.locus(locus).transmission().strands(sex) != pair.alleles().size()));
+        return possible;
+    }
+
+    /**
      * Returns what this genotype says about some loci.
      *
      * @param loci the loci to keep
@@ -108,11 +162,11 @@ public final class Genotype {
                 kept.put(locus, pair);
             }
         });
-        return new Genotype(kept.buildOrThrow());
+        return new Genotype(model, kept.buildOrThrow(), phase.restrictedTo(model, loci));
     }
 
     /**
-     * Returns this genotype with another pair at one of its loci.
+     * Returns this genotype with another pair at one of its loci. What was known of the phase of that locus is given up.
      *
      * @param pair the pair to put
      * @return the changed genotype
@@ -124,17 +178,19 @@ public final class Genotype {
         }
         Map<String, AllelePair> changed = new LinkedHashMap<>(pairs);
         changed.put(pair.locus(), pair);
-        return new Genotype(ImmutableMap.copyOf(changed));
+        Set<String> others = new LinkedHashSet<>(pairs.keySet());
+        others.remove(pair.locus());
+        return new Genotype(model, ImmutableMap.copyOf(changed), phase.restrictedTo(model, others));
     }
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Genotype that && pairs.equals(that.pairs);
+        return other instanceof Genotype that && pairs.equals(that.pairs) && phase.equals(that.phase);
     }
 
     @Override
     public int hashCode() {
-        return pairs.hashCode();
+        return 31 * pairs.hashCode() + phase.hashCode();
     }
 
     /**

@@ -12,6 +12,7 @@ import java.util.Objects;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /**
  * The genotypes an animal may have: the one type for "partly known", "what is seen allows" and "what a name allows".
@@ -123,7 +124,7 @@ public final class GenotypeSet {
             narrower = narrower.where(
                     locus.id(),
                     locus.pairs().stream()
-                            .filter(pair -> variable.getValue().allows(locus.expression(pair)))
+                            .filter(pair -> variable.getValue().allows(locus.expression(pair, Sex.FEMALE)))
                             .toList());
         }
         return narrower;

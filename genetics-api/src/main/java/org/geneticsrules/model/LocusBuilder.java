@@ -1,11 +1,16 @@
 package org.geneticsrules.model;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Describes a locus while a {@link ModelBuilder} is being filled. What is stated here is checked when the model is built.
@@ -21,9 +26,10 @@ public final class LocusBuilder {
     final List<String> repeatedAlleles = new ArrayList<>();
     Optional<String> wildType = Optional.empty();
     final List<String> declaredExpressions = new ArrayList<>();
-    final List<OrderStatement> order = new ArrayList<>();
-    final List<ShowsStatement> shows = new ArrayList<>();
-    Optional<String> evidence = Optional.empty();
+    final DominanceBuilder common = new DominanceBuilder();
+    final Map<Sex, DominanceBuilder> bySex = new EnumMap<>(Sex.class);
+    Optional<String> absent = Optional.empty();
+    final Map<String, Map<String, Probability>> mutation = new LinkedHashMap<>();
 
     LocusBuilder(String id) {
         this.id = id;
@@ -107,7 +113,7 @@ public final class LocusBuilder {
      * @return this
      */
     public LocusBuilder dominant(String dominant, String recessive) {
-        return order(new OrderStatement(dominant, recessive, Optional.empty()));
+        return order(new Dominance.Order(dominant, recessive, Optional.empty()));
     }
 
     /**
@@ -116,8 +122,8 @@ public final class LocusBuilder {
      * @param statement the order statement
      * @return this
      */
-    public LocusBuilder order(OrderStatement statement) {
-        order.add(statement);
+    public LocusBuilder order(Dominance.Order statement) {
+        common.order(statement);
         return this;
     }
 
@@ -141,12 +147,7 @@ public final class LocusBuilder {
      * @return this
      */
     public LocusBuilder shows(String key, String expression, Optional<String> support) {
-        int slash = key.indexOf('/');
-        shows.add(
-                slash < 0
-                        ? new ShowsStatement(key, Optional.empty(), expression, support)
-                        : new ShowsStatement(
-                                key.substring(0, slash), Optional.of(key.substring(slash + 1)), expression, support));
+        common.shows(key, expression, support);
         return this;
     }
 
@@ -157,8 +158,60 @@ public final class LocusBuilder {
      * @return this
      */
     public LocusBuilder evidence(String support) {
-        evidence = Optional.of(support);
+        common.evidence(support);
         return this;
+    }
+
+    /**
+     * States the dominance of one sex by itself, where the sexes differ; then the other sex is stated so too, and nothing for both.
+     *
+     * @param sex the sex
+     * @param describe fills in the statements
+     * @return this
+     */
+    public LocusBuilder in(Sex sex, Consumer<DominanceBuilder> describe) {
+        describe.accept(bySex.computeIfAbsent(sex, one -> new DominanceBuilder()));
+        return this;
+    }
+
+    /**
+     * States what animals show that lack the chromosome of this locus, which must be on a Y or W.
+     *
+     * @param expression one of the expressions
+     * @return this
+     */
+    public LocusBuilder absent(String expression) {
+        absent = Optional.of(expression);
+        return this;
+    }
+
+    /**
+     * States how often one allele turns into another from parent to gamete.
+     *
+     * @param from id of the allele of the parent
+     * @param to id of the allele of the gamete
+     * @param rate the chance per gamete that would carry the former
+     * @return this
+     */
+    public LocusBuilder mutation(String from, String to, Probability rate) {
+        mutation.computeIfAbsent(from, allele -> new LinkedHashMap<>()).put(to, rate);
+        return this;
+    }
+
+    /** The statements that hold in a sex. */
+    DominanceBuilder dominance(Sex sex) {
+        return bySex.getOrDefault(sex, common);
+    }
+
+    /** All statements once: those for both sexes, or those of each. */
+    List<DominanceBuilder> dominances() {
+        return bySex.isEmpty() ? List.of(common) : new ArrayList<>(bySex.values());
+    }
+
+    /** The address of the statements that hold in a sex. */
+    String dominancePointer(Sex sex) {
+        String all = Pointer.of("loci", id, "dominance");
+        return bySex.containsKey(sex) ? all + "/" + sex.word() : all;
     }
 
     List<String> expressions() {
@@ -166,7 +219,8 @@ public final class LocusBuilder {
             return declaredExpressions;
         }
         LinkedHashSet<String> shown = new LinkedHashSet<>();
-        shows.forEach(statement -> shown.add(statement.expression()));
+        dominances().forEach(each -> each.shows.forEach(statement -> shown.add(statement.expression())));
+        absent.ifPresent(shown::add);
         return new ArrayList<>(shown);
     }
 }

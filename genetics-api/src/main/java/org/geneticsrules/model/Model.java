@@ -11,8 +11,10 @@ import java.util.Set;
 import org.geneticsrules.document.Canonical;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
 import org.geneticsrules.trait.Trait;
 
@@ -33,6 +35,8 @@ public final class Model {
     private final Catalogue catalogue;
     private final ImmutableMap<String, Evidence> evidence;
     private final ImmutableMap<String, Locus> loci;
+    private final ImmutableMap<String, LinkageGroup> groups;
+    private final ImmutableMap<String, Viability> viability;
     private final ImmutableMap<String, TraitRule> rules;
     private final ImmutableMap<String, Mask> masks;
     private final ImmutableMap<String, ImmutableSet<String>> givingWay;
@@ -52,6 +56,8 @@ public final class Model {
         this.catalogue = builder.catalogue;
         this.evidence = ImmutableMap.copyOf(builder.evidence);
         this.loci = ImmutableMap.copyOf(loci);
+        this.groups = ImmutableMap.copyOf(builder.groups);
+        this.viability = ImmutableMap.copyOf(builder.viability);
         ImmutableMap.Builder<String, TraitRule> traitRules = ImmutableMap.builder();
         builder.traits.forEach((name, trait) -> traitRules.put(name, rule(trait)));
         this.rules = traitRules.buildOrThrow();
@@ -177,6 +183,52 @@ public final class Model {
                     "model " + id + " has no locus \"" + locus + "\"; it has " + loci.keySet());
         }
         return found;
+    }
+
+    /**
+     * Returns the linkage groups.
+     *
+     * @return groups by id in declared order; loci in none are autosomal and unlinked
+     */
+    public Map<String, LinkageGroup> groups() {
+        return groups;
+    }
+
+    /**
+     * Finds the linkage group of a locus.
+     *
+     * @param locus id of a locus
+     * @return the group; empty if the locus is linked to no other
+     */
+    public Optional<LinkageGroup> groupOf(String locus) {
+        return groups.values().stream()
+                .filter(group -> group.loci().contains(locus))
+                .findFirst();
+    }
+
+    /**
+     * Returns the statements about viability.
+     *
+     * @return statements by id in declared order
+     */
+    public Map<String, Viability> viability() {
+        return viability;
+    }
+
+    /**
+     * Tells whether anything in this model depends on the sex of an animal.
+     *
+     * @return true if a locus is sex-linked or shows differently in the sexes, viability differs, or a condition reads the sex
+     */
+    public boolean distinguishesSex() {
+        return loci.values().stream()
+                        .anyMatch(locus -> locus.dependsOnSex()
+                                || locus.transmission().heterogametic().isPresent())
+                || viability.values().stream().anyMatch(one -> one.sex().isPresent())
+                || masks.values().stream().anyMatch(mask -> mask.when().names().contains(Sex.VARIABLE))
+                || rules.values().stream()
+                        .flatMap(rule -> rule.cases().stream())
+                        .anyMatch(one -> one.when().names().contains(Sex.VARIABLE));
     }
 
     /**

@@ -1,6 +1,7 @@
 package org.geneticsrules.model;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,11 +9,14 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +43,8 @@ public final class ModelBuilder {
     Optional<Reference> catalogueReference = Optional.empty();
     final Map<String, Evidence> evidence = new LinkedHashMap<>();
     final Map<String, LocusBuilder> loci = new LinkedHashMap<>();
+    final Map<String, LinkageGroup> groups = new LinkedHashMap<>();
+    final Map<String, Viability> viability = new LinkedHashMap<>();
     final Map<String, TraitBuilder> traits = new LinkedHashMap<>();
     final Map<String, Mask> masks = new LinkedHashMap<>();
     final Map<String, PopulationBuilder> populations = new LinkedHashMap<>();
@@ -121,6 +127,28 @@ public final class ModelBuilder {
     }
 
     /**
+     * Adds a linkage group.
+     *
+     * @param group the group, whose loci are in no other group
+     * @return this
+     */
+    public ModelBuilder group(LinkageGroup group) {
+        once("group", group.id(), groups.put(group.id(), group));
+        return this;
+    }
+
+    /**
+     * Adds a statement about viability.
+     *
+     * @param statement the statement
+     * @return this
+     */
+    public ModelBuilder viability(Viability statement) {
+        once("viability", statement.id(), viability.put(statement.id(), statement));
+        return this;
+    }
+
+    /**
      * Adds the rule of a trait.
      *
      * @param trait id of the trait
@@ -188,8 +216,7 @@ public final class ModelBuilder {
         Problems meaning = new Problems(Stage.MEANING);
         Map<String, Locus> decided = new LinkedHashMap<>();
         SymbolIndex symbols = SymbolIndex.of(loci);
-        loci.forEach((name, locus) ->
-                decided.put(name, new Locus(locus, new DominanceTable(locus, symbols).decide(meaning))));
+        loci.forEach((name, locus) -> decided.put(name, decide(locus, symbols, meaning)));
         Map<String, Population> founders = new LinkedHashMap<>();
         populations.forEach((name, population) -> population.build(meaning).ifPresent(p -> founders.put(name, p)));
         MeaningChecks.circles(this, meaning);
@@ -198,6 +225,23 @@ public final class ModelBuilder {
         new MeaningChecks(model, meaning).run();
         meaning.throwIfAny();
         return model;
+    }
+
+    private Locus decide(LocusBuilder locus, SymbolIndex symbols, Problems problems) {
+        Transmission transmission = groups.values().stream()
+                .filter(group -> group.loci().contains(locus.id))
+                .map(LinkageGroup::transmission)
+                .findFirst()
+                .orElse(Transmission.AUTOSOMAL);
+        Map<Sex, Map<AllelePair, DominanceTable.Decision>> tables = new EnumMap<>(Sex.class);
+        for (Sex sex : Sex.values()) {
+            boolean repeated = sex == Sex.MALE && locus.bySex.isEmpty();
+            tables.put(
+                    sex,
+                    new DominanceTable(locus, sex, transmission, symbols)
+                            .decide(repeated ? new Problems(Stage.MEANING) : problems));
+        }
+        return new Locus(locus, transmission, tables);
     }
 
     private void once(String kind, String name, @Nullable Object before) {

@@ -5,6 +5,7 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.trait.Sex;
 
 /** The document form of a model: what is written to a file and what is hashed. Stateless and thread-safe. */
 public final class ModelDocument {
@@ -69,14 +70,16 @@ public final class ModelDocument {
 
     private static Node locus(Locus locus) {
         ObjectBuilder dominance = new ObjectBuilder();
-        if (!locus.order().isEmpty()) {
+        Dominance stated = locus.dominance(Sex.FEMALE);
+        if (!stated.order().isEmpty()) {
             dominance.with(
                     "order",
-                    Node.list(locus.order().stream().map(ModelDocument::order).toArray(Node[]::new)));
+                    Node.list(stated.order().stream().map(ModelDocument::order).toArray(Node[]::new)));
         }
         ObjectBuilder shows = new ObjectBuilder();
-        locus.shows().forEach(shown -> shows.with(shown.key(), plainOr("shows", shown.expression(), shown.evidence())));
-        dominance.with("shows", shows.build()).with("evidence", locus.evidence());
+        stated.shows()
+                .forEach(shown -> shows.with(shown.key(), plainOr("shows", shown.expression(), shown.evidence())));
+        dominance.with("shows", shows.build()).with("evidence", stated.evidence());
         ObjectBuilder node = new ObjectBuilder().with("title", locus.title());
         if (!locus.symbol().equals(locus.id())) {
             node.with("symbol", locus.symbol());
@@ -92,7 +95,7 @@ public final class ModelDocument {
                 .build();
     }
 
-    private static Node order(OrderStatement order) {
+    private static Node order(Dominance.Order order) {
         return plainOr("order", order.toString(), order.evidence());
     }
 
@@ -126,7 +129,7 @@ public final class ModelDocument {
                     one.id(),
                     new ObjectBuilder()
                             .with("when", one.when().toNode())
-                            .with("state", one.state())
+                            .with("state", ((CaseState.Certain) one.gives()).state())
                             .with("evidence", one.evidence())
                             .build());
         }
@@ -135,7 +138,9 @@ public final class ModelDocument {
             node.with("visible", Node.flag(false)).withAny("states", rule.states());
         }
         node.with("cases", cases.build());
-        rule.otherwise().ifPresent(rest -> node.with("otherwise", plainOr("state", rest.state(), rest.evidence())));
+        rule.otherwise()
+                .ifPresent(rest -> node.with(
+                        "otherwise", plainOr("state", ((CaseState.Certain) rest.gives()).state(), rest.evidence())));
         return node.with("evidence", rule.evidence()).build();
     }
 

@@ -9,6 +9,7 @@ import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Trait;
 
 /** Checks that every name in a model refers to something. */
@@ -43,21 +44,30 @@ final class ReferenceChecks {
         String pointer = Pointer.of("loci", locus.id);
         Collection<String> alleles = locus.alleles.keySet();
         locus.wildType.ifPresent(name -> known(alleles, name, "allele of locus " + locus.id, pointer + "/wildType"));
-        for (int i = 0; i < locus.order.size(); i++) {
-            OrderStatement order = locus.order.get(i);
-            String at = pointer + "/dominance/order/" + i;
+        for (Sex sex : Sex.values()) {
+            if (sex == Sex.FEMALE || !locus.bySex.isEmpty()) {
+                dominance(locus, locus.dominance(sex), locus.dominancePointer(sex));
+            }
+        }
+    }
+
+    private void dominance(LocusBuilder locus, DominanceBuilder stated, String pointer) {
+        Collection<String> alleles = locus.alleles.keySet();
+        for (int i = 0; i < stated.order.size(); i++) {
+            Dominance.Order order = stated.order.get(i);
+            String at = pointer + "/order/" + i;
             known(alleles, order.dominant(), "allele of locus " + locus.id, at);
             known(alleles, order.recessive(), "allele of locus " + locus.id, at);
             support(order.evidence(), at);
         }
-        for (ShowsStatement shown : locus.shows) {
-            String at = pointer + Pointer.of("dominance", "shows", shown.key());
+        for (Dominance.Shows shown : stated.shows) {
+            String at = pointer + Pointer.of("shows", shown.key());
             known(alleles, shown.first(), "allele of locus " + locus.id, at);
             shown.second().ifPresent(second -> known(alleles, second, "allele of locus " + locus.id, at));
             known(locus.expressions(), shown.expression(), "expression of locus " + locus.id, at);
             support(shown.evidence(), at);
         }
-        support(locus.evidence, pointer + "/dominance");
+        support(stated.evidence, pointer);
     }
 
     private void trait(TraitBuilder trait) {
@@ -86,7 +96,7 @@ final class ReferenceChecks {
                     ? pointer + "/otherwise"
                     : pointer + Pointer.of("cases", rule.id());
             condition(rule.when(), at + "/when");
-            known(states, rule.state(), "state of " + trait.trait, at);
+            rule.gives().states().forEach(state -> known(states, state, "state of " + trait.trait, at));
             support(rule.evidence(), at);
         }
         support(trait.evidence, pointer);

@@ -12,6 +12,7 @@ import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Where, in the space of expressions of all loci, each own state of each trait lies and each condition holds.
@@ -124,7 +125,7 @@ public final class Regions {
             for (Map.Entry<String, Allowed> variable : box.variables().entrySet()) {
                 Locus locus = Objects.requireNonNull(model.loci().get(variable.getKey()));
                 locus.pairs().stream()
-                        .filter(pair -> variable.getValue().allows(locus.expression(pair)))
+                        .filter(pair -> variable.getValue().allows(locus.expression(pair, Sex.FEMALE)))
                         .findFirst()
                         .ifPresent(pair -> parts.add(pair.toString()));
             }
@@ -166,11 +167,12 @@ public final class Regions {
         rule.states().forEach(state -> states.put(state, space.nothing()));
         BoxSet left = space.everything();
         for (Case one : rule.cases()) {
-            states.merge(one.state(), holds(one.when()), BoxSet::or);
+            one.gives().states().forEach(state -> states.merge(state, holds(one.when()), BoxSet::or));
             left = left.minus(mayHold(one.when()));
         }
         BoxSet rest = left;
-        rule.otherwise().ifPresent(last -> states.merge(last.state(), rest, BoxSet::or));
+        rule.otherwise()
+                .ifPresent(last -> last.gives().states().forEach(state -> states.merge(state, rest, BoxSet::or)));
         own.put(trait, states);
     }
 }

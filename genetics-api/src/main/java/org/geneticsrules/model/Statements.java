@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Sex;
 
 /** Lists the statements of a model with their words and their evidence. */
 final class Statements {
@@ -36,20 +37,31 @@ final class Statements {
 
     private void locus(Locus locus) {
         String pointer = Pointer.of("loci", locus.id(), "dominance");
-        for (int i = 0; i < locus.order().size(); i++) {
-            OrderStatement order = locus.order().get(i);
+        if (!locus.dependsOnSex()) {
+            dominance(locus, locus.dominance(Sex.FEMALE), pointer, "");
+            return;
+        }
+        for (Sex sex : Sex.values()) {
+            dominance(locus, locus.dominance(sex), pointer + "/" + sex.word(), "in " + sex.word() + "s ");
+        }
+    }
+
+    private void dominance(Locus locus, Dominance dominance, String pointer, String where) {
+        for (int i = 0; i < dominance.order().size(); i++) {
+            Dominance.Order order = dominance.order().get(i);
             add(
                     pointer + "/order/" + i,
-                    "at locus " + locus.id() + ", " + order.dominant() + " is dominant over " + order.recessive(),
+                    where + "at locus " + locus.id() + ", " + order.dominant() + " is dominant over "
+                            + order.recessive(),
                     order.evidence(),
-                    locus.evidence());
+                    dominance.evidence());
         }
-        for (ShowsStatement shown : locus.shows()) {
+        for (Dominance.Shows shown : dominance.shows()) {
             add(
                     pointer + Pointer.of("shows", shown.key()),
-                    "at locus " + locus.id() + ", " + shown,
+                    where + "at locus " + locus.id() + ", " + shown,
                     shown.evidence(),
-                    locus.evidence());
+                    dominance.evidence());
         }
     }
 
@@ -60,7 +72,7 @@ final class Statements {
             boolean rest = rule.otherwise().equals(Optional.of(one));
             add(
                     rule.pointer(one),
-                    rule.trait() + " is " + one.state() + (rest ? " otherwise" : " where " + one.when()),
+                    rule.trait() + " is " + one.gives() + (rest ? " otherwise" : " where " + one.when()),
                     one.evidence(),
                     rule.evidence());
         }

@@ -46,6 +46,18 @@ public final class TraitBuilder {
     }
 
     /**
+     * Adds a case that gives a chance of states.
+     *
+     * @param name its name within the trait
+     * @param condition the condition
+     * @param gives the states it may give
+     * @return this
+     */
+    public TraitBuilder when(String name, Condition condition, CaseState gives) {
+        return when(new Case(name, condition, gives, Optional.empty()));
+    }
+
+    /**
      * Adds a case.
      *
      * @param rule the case, with an id that no other case of the trait has
@@ -74,7 +86,18 @@ public final class TraitBuilder {
      * @return this
      */
     public TraitBuilder otherwise(String state, Optional<String> support) {
-        otherwise = Optional.of(new Case("otherwise", Condition.always(), state, support));
+        return otherwise(new CaseState.Certain(state), support);
+    }
+
+    /**
+     * States what all genotypes show that no case covers, and on what evidence.
+     *
+     * @param gives the own state, or a chance of own states
+     * @param support id of the evidence, or empty for the trait's own
+     * @return this
+     */
+    public TraitBuilder otherwise(CaseState gives, Optional<String> support) {
+        otherwise = Optional.of(new Case("otherwise", Condition.always(), gives, support));
         return this;
     }
 

@@ -42,6 +42,18 @@ public record TraitRule(
     }
 
     /**
+     * Returns the cases and the one left over.
+     *
+     * @return all cases, {@code otherwise} last
+     */
+    public List<Case> allCases() {
+        ImmutableList.Builder<Case> all = ImmutableList.builder();
+        all.addAll(cases);
+        otherwise.ifPresent(all::add);
+        return all.build();
+    }
+
+    /**
      * Returns the address of a case in the model's document.
      *
      * @param rule a case of this rule or its {@code otherwise}

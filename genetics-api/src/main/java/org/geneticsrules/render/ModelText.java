@@ -11,12 +11,14 @@ import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A model as text: its loci, what decides each trait, what each locus hides, the populations, the evidence with grades and sources, and
@@ -65,7 +67,8 @@ public final class ModelText {
     private static void loci(Model model, TextStyle style, TextLines text) {
         text.heading("Loci");
         for (Locus locus : model.loci().values()) {
-            text.item(style.locus(locus.id()) + grades(model, locus.evidence()));
+            text.item(style.locus(locus.id())
+                    + grades(model, locus.dominance(Sex.FEMALE).evidence()));
             text.hanging(
                     "    Alleles: ",
                     "      ",
@@ -74,20 +77,28 @@ public final class ModelText {
                             .collect(Collectors.joining(", ")));
             for (String expression : locus.expressions()) {
                 String pairs = locus.pairs().stream()
-                        .filter(pair -> locus.expression(pair).equals(expression))
+                        .filter(pair -> locus.expressions(pair).contains(expression))
                         .map(AllelePair::toString)
                         .collect(Collectors.joining(", "));
                 text.hanging("    ", "      ", expression + ": " + (pairs.isEmpty() ? "no pair shows this" : pairs));
             }
-            if (!locus.order().isEmpty()) {
-                text.hanging(
-                        "    Dominance: ",
-                        "      ",
-                        locus.order().stream()
-                                .map(order ->
-                                        order + grades(model, order.evidence().or(locus::evidence)))
-                                .collect(Collectors.joining("; ")));
+            if (locus.dependsOnSex()) {
+                order(model, locus.dominance(Sex.FEMALE), "    Dominance in females: ", text);
+                order(model, locus.dominance(Sex.MALE), "    Dominance in males: ", text);
+            } else {
+                order(model, locus.dominance(Sex.FEMALE), "    Dominance: ", text);
             }
+        }
+    }
+
+    private static void order(Model model, Dominance dominance, String label, TextLines text) {
+        if (!dominance.order().isEmpty()) {
+            text.hanging(
+                    label,
+                    "      ",
+                    dominance.order().stream()
+                            .map(order -> order + grades(model, order.evidence().or(dominance::evidence)))
+                            .collect(Collectors.joining("; ")));
         }
     }
 
@@ -101,11 +112,11 @@ public final class ModelText {
         for (TraitRule rule : model.rules().values()) {
             text.item(rule.trait() + (rule.visible() ? "" : " (not seen itself, read by others)"));
             for (Case one : rule.cases()) {
-                text.hanging("    ", "      ", one.state() + " where " + one.when() + support(model, one, rule));
+                text.hanging("    ", "      ", one.gives() + " where " + one.when() + support(model, one, rule));
             }
             rule.otherwise()
                     .ifPresent(rest ->
-                            text.hanging("    ", "      ", rest.state() + " otherwise" + support(model, rest, rule)));
+                            text.hanging("    ", "      ", rest.gives() + " otherwise" + support(model, rest, rule)));
             for (Condition without : uncovered(model, rule)) {
                 text.hanging("    ", "      ", "no claim is made where " + without);
             }

@@ -96,7 +96,9 @@ public record TextStyle(int width, boolean letters, Map<String, String> titles) 
     }
 
     String pair(AllelePair pair) {
-        return letters ? pair.toString() : word(pair.first()) + " / " + word(pair.second());
+        return letters
+                ? pair.toString()
+                : pair.alleles().stream().map(TextStyle::word).collect(Collectors.joining(" / "));
     }
 
     String pairs(List<AllelePair> pairs) {

@@ -163,8 +163,10 @@ class CrossLaws {
             hidden.chances()
                     .orElseThrow()
                     .asMap()
-                    .forEach((pair, chance) ->
-                            chances.put(pair.first().id() + "/" + pair.second().id(), chance));
+                    .forEach((pair, chance) -> chances.put(
+                            pair.alleles().get(0).id() + "/"
+                                    + pair.alleles().get(1).id(),
+                            chance));
             found.add(hidden.phenotype() + " | " + hidden.locus() + " " + chances);
         });
         assertEquals(

@@ -19,6 +19,7 @@ import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /** The interpreter, the diagram and the brute-force reading of the document agree, for any model and genotype. */
 class CompiledModelLaws {
@@ -152,7 +153,7 @@ class CompiledModelLaws {
     }
 
     private static String expression(Model model, Genotype genotype, String locus) {
-        return model.locus(locus).expression(genotype.pair(locus).orElseThrow());
+        return model.locus(locus).expression(genotype.pair(locus).orElseThrow(), Sex.FEMALE);
     }
 
     private static long[] certain(Model model, Genotype genotype, String locus) {

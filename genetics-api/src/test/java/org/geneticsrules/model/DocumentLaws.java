@@ -14,6 +14,7 @@ import net.jqwik.api.Provide;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomModels;
+import org.geneticsrules.trait.Sex;
 
 /** Every statement has an address in the model's document, and everything an evaluation can cite is a statement. */
 class DocumentLaws {
@@ -32,7 +33,7 @@ class DocumentLaws {
         model.loci()
                 .values()
                 .forEach(locus -> locus.pairs().forEach(pair -> {
-                    List<String> cited = locus.decidedBy(pair);
+                    List<String> cited = locus.decidedBy(pair, Sex.FEMALE);
                     assertTrue(model.statements().keySet().containsAll(cited), cited.toString());
                     assertEquals(cited.size(), new LinkedHashSet<>(cited).size());
                 }));
@@ -45,7 +46,8 @@ class DocumentLaws {
     static void everyStatementIsListed(Model model) {
         int expected = model.masks().size() + model.populations().size();
         for (Locus locus : model.loci().values()) {
-            expected += locus.order().size() + locus.shows().size();
+            expected += locus.dominance(Sex.FEMALE).order().size()
+                    + locus.dominance(Sex.FEMALE).shows().size();
         }
         for (TraitRule rule : model.rules().values()) {
             expected += rule.cases().size() + (rule.otherwise().isPresent() ? 1 : 0);

@@ -9,6 +9,7 @@ import java.util.function.Consumer;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,11 +29,11 @@ class DominanceTableTest {
     }
 
     private static String expression(Locus locus, String one, String other) {
-        return locus.expression(locus.pair(one, other));
+        return locus.expression(locus.pair(one, other), Sex.FEMALE);
     }
 
     private static List<String> citedFor(Locus locus, String one, String other) {
-        return locus.decidedBy(locus.pair(one, other)).stream()
+        return locus.decidedBy(locus.pair(one, other), Sex.FEMALE).stream()
                 .map(pointer -> pointer.replace("/loci/C/dominance/", ""))
                 .toList();
     }
@@ -128,9 +129,13 @@ class DominanceTableTest {
         });
         assertEquals(k * (k + 1) / 2, locus.pairs().size());
         for (AllelePair pair : locus.pairs()) {
-            assertEquals(pair, locus.pair(pair.second().id(), pair.first().id()));
-            assertEquals("look " + pair.first().id().substring(1), locus.expression(pair));
-            assertEquals(locus.expressions().indexOf(locus.expression(pair)), locus.expressionPosition(pair));
+            assertEquals(
+                    pair,
+                    locus.pair(pair.alleles().get(1).id(), pair.alleles().get(0).id()));
+            assertEquals("look " + pair.alleles().get(0).id().substring(1), locus.expression(pair, Sex.FEMALE));
+            assertEquals(
+                    locus.expressions().indexOf(locus.expression(pair, Sex.FEMALE)),
+                    locus.expressionPosition(pair, Sex.FEMALE));
             int[] positions = locus.positions(pair);
             assertEquals(pair, locus.pair(positions[1], positions[0]));
         }
@@ -154,8 +159,8 @@ class DominanceTableTest {
                 .build()
                 .locus("D");
         AllelePair foreign = other.pair("C", "C");
-        assertThrows(IllegalArgumentException.class, () -> locus.expression(foreign));
-        assertThrows(IllegalArgumentException.class, () -> locus.decidedBy(foreign));
+        assertThrows(IllegalArgumentException.class, () -> locus.expression(foreign, Sex.FEMALE));
+        assertThrows(IllegalArgumentException.class, () -> locus.decidedBy(foreign, Sex.FEMALE));
         assertThrows(IllegalArgumentException.class, () -> locus.positions(foreign));
         IllegalArgumentException unknown = assertThrows(IllegalArgumentException.class, () -> locus.pair("C", "k"));
         assertTrue(unknown.getMessage().contains("no allele \"k\""), unknown.getMessage());

@@ -39,8 +39,8 @@ class GenotypeTextLaws {
     static void printingIsIdempotent(Model model, Genotype genotype, Random random) {
         List<String> parts = new ArrayList<>();
         for (AllelePair pair : genotype.pairs().values()) {
-            String one = anySpelling(pair.first(), random);
-            String other = anySpelling(pair.second(), random);
+            String one = anySpelling(pair.alleles().get(0), random);
+            String other = anySpelling(pair.alleles().get(1), random);
             String before = model.symbols().prefix(pair.locus());
             parts.add(before + (random.nextBoolean() ? one + "/" + other : other + "/" + one));
         }
@@ -75,23 +75,25 @@ class GenotypeTextLaws {
     static void anUnknownAlleleIsTheSetOfItsPairs(Model model, AllelePair pair) {
         GenotypeText form = GenotypeText.of(model);
         Locus locus = model.locus(pair.locus());
-        String text = model.symbols().prefix(locus.id()) + pair.first().symbol() + "/-";
+        String text = model.symbols().prefix(locus.id()) + pair.alleles().get(0).symbol() + "/-";
         GenotypeSet set = form.parse(text, OmittedLoci.UNKNOWN).genotypes();
         for (AllelePair each : locus.pairs()) {
-            assertEquals(each.has(pair.first().id()), set.pairs(locus.id()).contains(each));
+            assertEquals(
+                    each.has(pair.alleles().get(0).id()), set.pairs(locus.id()).contains(each));
         }
         String printed = form.print(set).orElseThrow();
         assertEquals(set, form.parse(printed, OmittedLoci.UNKNOWN).genotypes());
     }
 
     static void theLocusIsPrintedOnlyWhereNeeded(Model model, AllelePair pair) {
-        String bare = pair.first().symbol() + "/" + pair.second().symbol();
+        String bare =
+                pair.alleles().get(0).symbol() + "/" + pair.alleles().get(1).symbol();
         List<String> candidates = new ArrayList<>();
         for (Locus locus : model.loci().values()) {
             Set<String> spellings = new LinkedHashSet<>();
             locus.alleles().values().forEach(allele -> spellings.addAll(allele.spellings()));
-            if (spellings.contains(pair.first().symbol())
-                    && spellings.contains(pair.second().symbol())) {
+            if (spellings.contains(pair.alleles().get(0).symbol())
+                    && spellings.contains(pair.alleles().get(1).symbol())) {
                 candidates.add(locus.id());
             }
         }
@@ -108,7 +110,7 @@ class GenotypeTextLaws {
             Locus locus = model.locus(pair.locus());
             GenotypeSet having = built.minus(built);
             for (AllelePair each : locus.pairs()) {
-                if (each.has(pair.first().id())) {
+                if (each.has(pair.alleles().get(0).id())) {
                     having = having.or(built.where(locus.id(), List.of(each)));
                 }
             }

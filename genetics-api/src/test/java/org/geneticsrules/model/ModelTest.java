@@ -33,7 +33,7 @@ class ModelTest {
                                 .alleles("C", "k")
                                 .allele(new Allele("c", "c", Optional.of("albino"), List.of("c^a")))
                                 .wildType("C")
-                                .order(new OrderStatement("C", "c", Optional.of("seen")))
+                                .order(new Dominance.Order("C", "c", Optional.of("seen")))
                                 .dominant("C", "k")
                                 .shows("C", "full")
                                 .shows("k", "pale")

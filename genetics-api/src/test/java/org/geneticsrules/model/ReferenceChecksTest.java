@@ -68,7 +68,7 @@ class ReferenceChecksTest {
         List<Problem> problems = Refusals.of(model -> model.locus(
                         "D",
                         locus -> locus.alleles("D", "d")
-                                .order(new OrderStatement("D", "d", Optional.of("e1")))
+                                .order(new Dominance.Order("D", "d", Optional.of("e1")))
                                 .shows("D", "x", Optional.of("e2"))
                                 .shows("d", "y")
                                 .evidence("e3"))

@@ -25,6 +25,7 @@ import org.geneticsrules.testing.RandomModels.Size;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** Regions of expressions against listed genotypes, and whether the genotype that a conflict names really shows it. */
@@ -43,15 +44,17 @@ class WitnessLaws {
             assertEquals(
                     BruteForce.pairs(document, name),
                     locus.pairs().stream()
-                            .map(pair -> pair.first().id() + "/" + pair.second().id())
+                            .map(pair -> pair.alleles().get(0).id() + "/"
+                                    + pair.alleles().get(1).id())
                             .toList());
             locus.pairs()
                     .forEach(pair -> assertEquals(
                             BruteForce.expression(
                                     document,
                                     name,
-                                    pair.first().id() + "/" + pair.second().id()),
-                            locus.expression(pair)));
+                                    pair.alleles().get(0).id() + "/"
+                                            + pair.alleles().get(1).id()),
+                            locus.expression(pair, Sex.FEMALE)));
         });
     }
 

@@ -1,9 +1,11 @@
 package org.geneticsrules.testing;
 
+import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.trait.Sex;
 
 /** Starts a model from the rules of another, so that a test can add to them. Populations are not copied. */
 public final class Copies {
@@ -25,9 +27,10 @@ public final class Copies {
                 described.symbol(locus.symbol());
                 locus.wildType().ifPresent(allele -> described.wildType(allele.id()));
                 described.expressions(locus.expressions().toArray(String[]::new));
-                locus.order().forEach(described::order);
-                locus.shows().forEach(shown -> described.shows(shown.key(), shown.expression(), shown.evidence()));
-                locus.evidence().ifPresent(described::evidence);
+                Dominance stated = locus.dominance(Sex.FEMALE);
+                stated.order().forEach(described::order);
+                stated.shows().forEach(shown -> described.shows(shown.key(), shown.expression(), shown.evidence()));
+                stated.evidence().ifPresent(described::evidence);
             });
         }
         for (TraitRule rule : model.rules().values()) {
@@ -36,7 +39,7 @@ public final class Copies {
                     described.inner(rule.states().toArray(String[]::new));
                 }
                 rule.cases().forEach(described::when);
-                rule.otherwise().ifPresent(rest -> described.otherwise(rest.state(), rest.evidence()));
+                rule.otherwise().ifPresent(rest -> described.otherwise(rest.gives(), rest.evidence()));
                 rule.evidence().ifPresent(described::evidence);
             });
         }

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.LocusBuilder;
-import org.geneticsrules.model.OrderStatement;
 
 /**
  * A random locus: its alleles, and a dominance that is a full order, a table of all pairs, or a partial order with the rest tabled.
@@ -30,7 +30,7 @@ record RandomLocus(
         Optional<String> symbol,
         List<Allele> alleles,
         List<String> expressions,
-        List<OrderStatement> order,
+        List<Dominance.Order> order,
         Map<String, String> shows,
         Optional<String> wildType,
         Optional<String> evidence) {
@@ -49,7 +49,7 @@ record RandomLocus(
         for (int i = 1; i <= expressed; i++) {
             expressions.add("look " + i + " of " + id);
         }
-        List<OrderStatement> order = order(random, alleles);
+        List<Dominance.Order> order = order(random, alleles);
         Map<String, String> shows = new LinkedHashMap<>();
         alleles.forEach(allele -> shows.put(allele.id(), pick(random, expressions)));
         Set<String> decided = below(order);
@@ -81,8 +81,8 @@ record RandomLocus(
         };
     }
 
-    private static List<OrderStatement> order(SplittableRandom random, List<Allele> alleles) {
-        List<OrderStatement> order = new ArrayList<>();
+    private static List<Dominance.Order> order(SplittableRandom random, List<Allele> alleles) {
+        List<Dominance.Order> order = new ArrayList<>();
         int kind = random.nextInt(4);
         if (kind == 0) {
             return order;
@@ -96,8 +96,8 @@ record RandomLocus(
                 boolean full = kind == 1 && j == i + 1;
                 if (full || random.nextInt(5) < 2) {
                     Optional<String> evidence = random.nextInt(4) == 0 ? Optional.of("practice") : Optional.empty();
-                    order.add(
-                            new OrderStatement(ranked.get(i).id(), ranked.get(j).id(), evidence));
+                    order.add(new Dominance.Order(
+                            ranked.get(i).id(), ranked.get(j).id(), evidence));
                 }
             }
         }
@@ -105,7 +105,7 @@ record RandomLocus(
     }
 
     /** Every pair {@code upper/lower} that the order decides, by adding two-step chains until nothing is new. */
-    private static Set<String> below(List<OrderStatement> order) {
+    private static Set<String> below(List<Dominance.Order> order) {
         Set<String> pairs = new LinkedHashSet<>();
         order.forEach(statement -> pairs.add(statement.dominant() + "/" + statement.recessive()));
         Set<String> more = new LinkedHashSet<>(pairs);

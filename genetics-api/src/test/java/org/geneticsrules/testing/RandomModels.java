@@ -121,8 +121,9 @@ public final class RandomModels {
     public static Map<String, String> plain(Genotype genotype) {
         Map<String, String> plain = new LinkedHashMap<>();
         genotype.pairs()
-                .forEach((locus, pair) ->
-                        plain.put(locus, pair.first().id() + "/" + pair.second().id()));
+                .forEach((locus, pair) -> plain.put(
+                        locus,
+                        pair.alleles().get(0).id() + "/" + pair.alleles().get(1).id()));
         return plain;
     }
 

@@ -15,6 +15,7 @@ import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.testing.RandomModels.Size;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
@@ -60,19 +61,22 @@ class RandomModelsTest {
     private static void dominance(Model model) {
         model.loci().values().forEach(locus -> {
             locus.pairs().stream().filter(pair -> !pair.isHomozygous()).forEach(pair -> {
-                List<String> pointers = locus.decidedBy(pair);
+                List<String> pointers = locus.decidedBy(pair, Sex.FEMALE);
                 count("pairs decided by a pair table", pointers.size() == 1);
                 count("pairs decided by a chain of two or more", pointers.size() > 2);
             });
-            boolean tabled =
-                    locus.shows().stream().anyMatch(shown -> shown.second().isPresent());
-            count("loci with order and table", tabled && !locus.order().isEmpty());
+            boolean tabled = locus.dominance(Sex.FEMALE).shows().stream()
+                    .anyMatch(shown -> shown.second().isPresent());
+            count(
+                    "loci with order and table",
+                    tabled && !locus.dominance(Sex.FEMALE).order().isEmpty());
             count("loci with four alleles", locus.alleles().size() == 4);
             count(
                     "loci with an unreached expression",
                     locus.expressions().stream()
                             .anyMatch(look -> locus.pairs().stream()
-                                    .noneMatch(pair -> locus.expression(pair).equals(look))));
+                                    .noneMatch(pair ->
+                                            locus.expression(pair, Sex.FEMALE).equals(look))));
             count(
                     "loci printed with a prefix somewhere",
                     locus.pairs().stream().anyMatch(pair -> pair.toString().contains(":")));

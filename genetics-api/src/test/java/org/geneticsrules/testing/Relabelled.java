@@ -5,15 +5,16 @@ import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
-import org.geneticsrules.model.OrderStatement;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A model with other names for its loci, alleles and expressions, and its loci and alleles declared in reverse order: the same
@@ -38,10 +39,12 @@ public record Relabelled(Model model) {
                 reversed(locus.alleles()).keySet().forEach(allele -> described.allele(Allele.of(allele(allele))));
                 described.expressions(
                         locus.expressions().stream().map(Relabelled::expression).toArray(String[]::new));
-                locus.order()
-                        .forEach(order -> described.order(new OrderStatement(
+                locus.dominance(Sex.FEMALE)
+                        .order()
+                        .forEach(order -> described.order(new Dominance.Order(
                                 allele(order.dominant()), allele(order.recessive()), order.evidence())));
-                locus.shows()
+                locus.dominance(Sex.FEMALE)
+                        .shows()
                         .forEach(shown -> described.shows(
                                 allele(shown.first())
                                         + shown.second()
@@ -58,8 +61,8 @@ public record Relabelled(Model model) {
                 }
                 rule.cases()
                         .forEach(one -> described.when(
-                                new Case(one.id(), condition(original, one.when()), one.state(), one.evidence())));
-                rule.otherwise().ifPresent(rest -> described.otherwise(rest.state(), rest.evidence()));
+                                new Case(one.id(), condition(original, one.when()), one.gives(), one.evidence())));
+                rule.otherwise().ifPresent(rest -> described.otherwise(rest.gives(), rest.evidence()));
             });
         }
         for (Mask mask : original.masks().values()) {
@@ -80,7 +83,8 @@ public record Relabelled(Model model) {
         original.pairs()
                 .forEach((locus, pair) -> plain.put(
                         locus(locus),
-                        allele(pair.first().id()) + "/" + allele(pair.second().id())));
+                        allele(pair.alleles().get(0).id()) + "/"
+                                + allele(pair.alleles().get(1).id())));
         return RandomModels.genotype(model, plain);
     }
 
