@@ -2,8 +2,9 @@ package org.geneticsrules.benchmarks;
 
 import java.util.concurrent.TimeUnit;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.PhenotypeDiagram;
+import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.trait.Phenotype;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -31,7 +32,7 @@ public class CompileBenchmark {
      * @return the finished diagram
      */
     @Benchmark
-    public PhenotypeDiagram coat() {
+    public Diagram<Phenotype> coat() {
         return CompiledModel.of(model).diagram(model.visibleTraits());
     }
 }

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.PhenotypeDiagram;
+import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
@@ -15,6 +15,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A mating of two parents whose genotypes are known at every locus that is asked about.
@@ -152,7 +153,7 @@ public final class Cross {
         return phenotypes(compiled.diagram(traits));
     }
 
-    private Distribution<Phenotype> phenotypes(PhenotypeDiagram diagram) {
+    private Distribution<Phenotype> phenotypes(Diagram<Phenotype> diagram) {
         return diagram.distribution(weights(diagram));
     }
 
@@ -220,16 +221,16 @@ public final class Cross {
         return Parent.of(model, parent);
     }
 
-    private long[][] weights(PhenotypeDiagram diagram) {
+    private long[][] weights(Diagram<Phenotype> diagram) {
         long[][] weights = new long[diagram.loci().size()][];
         for (int level = 0; level < weights.length; level++) {
-            Locus locus = diagram.locus(level);
+            Locus locus = compiled.model().locus(diagram.loci().get(level));
             long[] shares = new long[locus.expressions().size()];
             int[] fromSire = locus.positions(pair(sire, locus, "sire"));
             int[] fromDam = locus.positions(pair(dam, locus, "dam"));
             for (int mine : fromSire) {
                 for (int theirs : fromDam) {
-                    shares[diagram.expression(level, mine, theirs)]++;
+                    shares[locus.expressionPosition(locus.pair(mine, theirs), Sex.FEMALE)]++;
                 }
             }
             reduce(shares);

@@ -1,5 +1,6 @@
 package org.geneticsrules.cross;
 
+import com.google.common.collect.ImmutableList;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,8 +21,8 @@ import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.Expressed;
-import org.geneticsrules.expression.PhenotypeDiagram;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.probability.Distribution;
@@ -39,13 +40,15 @@ final class Explainer {
     private static final int MOST_WAYS = 20_000;
 
     private final CompiledModel compiled;
-    private final PhenotypeDiagram diagram;
+    private final Diagram<Phenotype> diagram;
+    private final ImmutableList<String> traits;
     private final List<ParentBox> sires;
     private final List<ParentBox> dams;
 
     Explainer(CompiledModel compiled, Collection<String> traits, List<ParentBox> sires, List<ParentBox> dams) {
         this.compiled = compiled;
         this.diagram = compiled.diagram(traits);
+        this.traits = ImmutableList.copyOf(traits);
         this.sires = sires;
         this.dams = dams;
     }
@@ -53,7 +56,8 @@ final class Explainer {
     MatingExplanation explain() {
         List<ParentsCase> cases = cases();
         List<Way> ways = new ArrayList<>();
-        diagram.paths((phenotype, box) -> {
+        diagram.paths((outcome, box) -> {
+            Phenotype phenotype = diagram.outcomes().get(outcome);
             for (ParentsCase parents : cases) {
                 way(phenotype, box.variables(), parents).ifPresent(ways::add);
             }
@@ -70,8 +74,7 @@ final class Explainer {
                             .computeIfAbsent(locus, name -> new LinkedHashSet<>())
                             .addAll(segregation.kits().outcomes()));
         }
-        return new MatingExplanation(
-                cases, ways, hidden(cases, ways), RestsOn.of(compiled, occurring, diagram.traits()));
+        return new MatingExplanation(cases, ways, hidden(cases, ways), RestsOn.of(compiled, occurring, traits));
     }
 
     private List<ParentsCase> cases() {
@@ -88,7 +91,7 @@ final class Explainer {
         for (ParentBox sire : sires) {
             for (ParentBox dam : dams) {
                 Map<String, Segregation> loci = new LinkedHashMap<>();
-                for (String name : compiled.lociRead(diagram.traits())) {
+                for (String name : compiled.lociRead(traits)) {
                     loci.put(name, segregation(compiled.model().locus(name), sire.at(name), dam.at(name)));
                 }
                 int number = cases.size();
@@ -149,11 +152,10 @@ final class Explainer {
         if (product.isZero()) {
             return Optional.empty();
         }
-        Expressed example = compiled.express(example(box, parents), diagram.traits());
+        Expressed example = compiled.express(example(box, parents), traits);
         Set<String> masks = new LinkedHashSet<>();
-        diagram.traits()
-                .forEach(trait -> masks.addAll(
-                        Objects.requireNonNull(example.traits().get(trait)).masks()));
+        traits.forEach(trait ->
+                masks.addAll(Objects.requireNonNull(example.traits().get(trait)).masks()));
         return Optional.of(
                 new Way(phenotype, parents.number(), new Condition(box), factors, product, new ArrayList<>(masks)));
     }
@@ -177,12 +179,12 @@ final class Explainer {
                 .computeIfAbsent(way.phenotype(), p -> new ArrayList<>())
                 .add(way));
         List<Hidden> hidden = new ArrayList<>();
-        for (Phenotype phenotype : diagram.phenotypes()) {
+        for (Phenotype phenotype : diagram.outcomes()) {
             List<Way> leading = byPhenotype.getOrDefault(phenotype, List.of());
             if (leading.isEmpty()) {
                 continue;
             }
-            for (String locus : compiled.lociRead(diagram.traits())) {
+            for (String locus : compiled.lociRead(traits)) {
                 hidden(phenotype, locus, cases, leading).ifPresent(hidden::add);
             }
         }
@@ -206,7 +208,7 @@ final class Explainer {
                     .forEach((pair, chance) -> joint.merge(pair, chance.times(way.probability()), Probability::plus));
             if (carried.outcomes().size() > 1) {
                 Map<String, String> example = example(way.expressions().variables(), parents);
-                causes.addAll(Causes.of(compiled, example, name, carried.outcomes(), diagram.traits()));
+                causes.addAll(Causes.of(compiled, example, name, carried.outcomes(), traits));
             }
         }
         Probability whole = joint.values().stream().reduce(Probability.ZERO, Probability::plus);

@@ -15,8 +15,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.geneticsrules.explanation.MatingExplanation;
+import org.geneticsrules.expression.Chain;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.PhenotypeDiagram;
+import org.geneticsrules.expression.Diagram;
+import org.geneticsrules.expression.KitLaw;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
@@ -24,6 +26,7 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A mating of parents of whom only a set of genotypes is known.
@@ -95,7 +98,7 @@ public final class UncertainCross {
      * @return phenotypes in the declared order of states; none if a parent's set is empty
      */
     public Set<Phenotype> possible(Collection<String> traits) {
-        PhenotypeDiagram diagram = compiled.diagram(traits);
+        Diagram<Phenotype> diagram = compiled.diagram(traits);
         return averaged(diagram, structural(ImmutableSet.copyOf(diagram.loci())))
                 .keySet();
     }
@@ -149,7 +152,7 @@ public final class UncertainCross {
      * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
      */
     public Optional<Distribution<Phenotype>> probable(Collection<String> traits) {
-        PhenotypeDiagram diagram = compiled.diagram(traits);
+        Diagram<Phenotype> diagram = compiled.diagram(traits);
         Map<Phenotype, BigInteger> weights = averaged(diagram, weighted(ImmutableSet.copyOf(diagram.loci())));
         return weights.isEmpty() ? Optional.empty() : Optional.of(Distribution.ofWeights(weights));
     }
@@ -281,11 +284,11 @@ public final class UncertainCross {
         }
     }
 
-    private Map<Phenotype, BigInteger> averaged(PhenotypeDiagram diagram, ParentPairs parents) {
-        BigInteger[] sums = new BigInteger[diagram.phenotypes().size()];
+    private Map<Phenotype, BigInteger> averaged(Diagram<Phenotype> diagram, ParentPairs parents) {
+        BigInteger[] sums = new BigInteger[diagram.outcomes().size()];
         Arrays.fill(sums, BigInteger.ZERO);
         parents.averages(ImmutableSet.copyOf(diagram.loci()), (outside, young) -> {
-            BigInteger[] weights = diagram.weigh(inOrder(diagram, young));
+            BigInteger[] weights = diagram.weigh(law(diagram, young)).shares();
             for (int i = 0; i < sums.length; i++) {
                 sums[i] = sums[i].add(weights[i].multiply(outside));
             }
@@ -293,7 +296,7 @@ public final class UncertainCross {
         Map<Phenotype, BigInteger> result = new LinkedHashMap<>();
         for (int i = 0; i < sums.length; i++) {
             if (sums[i].signum() > 0) {
-                result.put(diagram.phenotypes().get(i), sums[i]);
+                result.put(diagram.outcomes().get(i), sums[i]);
             }
         }
         return result;
@@ -306,8 +309,8 @@ public final class UncertainCross {
             ParentPairs parents,
             Set<String> read) {
         Map<Probability, BigInteger> result = new LinkedHashMap<>();
-        PhenotypeDiagram asked = compiled.diagram(traits);
-        List<PhenotypeDiagram> evidence =
+        Diagram<Phenotype> asked = compiled.diagram(traits);
+        List<Diagram<Phenotype>> evidence =
                 seen.stream().map(kit -> compiled.diagram(kit.traits())).toList();
         parents.classes(read, (weight, young) -> {
             List<Probability> likelihood = new ArrayList<>();
@@ -338,23 +341,25 @@ public final class UncertainCross {
     }
 
     private static Probability share(
-            PhenotypeDiagram diagram, Map<String, BigInteger[]> young, Predicate<Phenotype> meant) {
-        BigInteger[] weights = diagram.weigh(inOrder(diagram, young));
+            Diagram<Phenotype> diagram, Map<String, BigInteger[]> young, Predicate<Phenotype> meant) {
+        BigInteger[] weights = diagram.weigh(law(diagram, young)).shares();
         BigInteger part = BigInteger.ZERO;
         BigInteger total = BigInteger.ZERO;
         for (int i = 0; i < weights.length; i++) {
             total = total.add(weights[i]);
-            if (meant.test(diagram.phenotypes().get(i))) {
+            if (meant.test(diagram.outcomes().get(i))) {
                 part = part.add(weights[i]);
             }
         }
         return Probability.of(part, total);
     }
 
-    private static BigInteger[][] inOrder(PhenotypeDiagram diagram, Map<String, BigInteger[]> young) {
-        return diagram.loci().stream()
-                .map(locus -> Objects.requireNonNull(young.get(locus), locus))
-                .toArray(BigInteger[][]::new);
+    private static KitLaw law(Diagram<Phenotype> diagram, Map<String, BigInteger[]> young) {
+        return KitLaw.of(
+                Sex.FEMALE,
+                diagram.loci().stream()
+                        .map(locus -> Chain.single(locus, Objects.requireNonNull(young.get(locus), locus)))
+                        .toList());
     }
 
     private Set<String> read(Collection<String> asked, List<Phenotype> seen) {

@@ -8,7 +8,7 @@
  *   <li>Only the loci that the traits asked for depend on are looked at; all others cannot matter.
  *   <li>At each of these, four equally likely unions of gametes are counted by the <i>expression</i> they show as: genotypes that no
  *       rule tells apart are merged at once.
- *   <li>The counts flow through the {@linkplain org.geneticsrules.expression.PhenotypeDiagram decision diagram} of the traits, locus
+ *   <li>The counts flow through the {@linkplain org.geneticsrules.expression.Diagram decision diagram} of the traits, locus
  *       by locus, as whole numbers over one common total. The product of genotypes is never listed.
  *   <li>The total is divided out once, at the end.
  * </ol>

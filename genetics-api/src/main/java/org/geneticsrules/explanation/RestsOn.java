@@ -48,7 +48,7 @@ public final class RestsOn {
         Set<String> found = new LinkedHashSet<>();
         for (String trait : traits) {
             Set<String> read = compiled.lociRead(List.of(trait));
-            compiled.diagram(List.of(trait)).paths((phenotype, box) -> {
+            compiled.diagram(List.of(trait)).paths((outcome, box) -> {
                 follow(compiled, pairs, trait, read, box, found);
                 return true;
             });

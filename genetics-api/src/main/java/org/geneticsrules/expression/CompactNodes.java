@@ -1,6 +1,5 @@
 package org.geneticsrules.expression;
 
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -84,6 +83,21 @@ final class CompactNodes {
         return starts[depth];
     }
 
+    /** The number of leaves. */
+    int leaves() {
+        return levels.length - size();
+    }
+
+    /** The place at which every way begins. */
+    int root() {
+        return root;
+    }
+
+    /** The level of a place; of a leaf, the depth. */
+    int level(int place) {
+        return levels[place];
+    }
+
     /**
      * Lets the weights of expressions flow from the root to the leaves; all sums stay below the product of the totals.
      *
@@ -130,39 +144,12 @@ final class CompactNodes {
         }
     }
 
-    /** The same with weights of any size. */
-    BigInteger[] weigh(BigInteger[][] weights, BigInteger[] totals) {
-        BigInteger[] below = new BigInteger[depth + 1];
-        below[depth] = BigInteger.ONE;
-        for (int level = depth - 1; level >= 0; level--) {
-            below[level] = below[level + 1].multiply(totals[level]);
-        }
-        BigInteger[] flow = new BigInteger[levels.length];
-        Arrays.fill(flow, BigInteger.ZERO);
-        flow[root] = below[0].divide(below[levels[root]]);
-        for (int node = 0; node < size(); node++) {
-            int level = levels[node];
-            for (int e = 0; e < width(level); e++) {
-                if (flow[node].signum() == 0 || weights[level][e].signum() == 0) {
-                    continue;
-                }
-                int target = target(node, e);
-                BigInteger leaving = flow[node].multiply(weights[level][e]);
-                if (levels[target] > level + 1) {
-                    BigInteger rest = below[level + 1];
-                    leaving = leaving.multiply(levels[target] == depth ? rest : rest.divide(below[levels[target]]));
-                }
-                flow[target] = flow[target].signum() == 0 ? leaving : flow[target].add(leaving);
-            }
-        }
-        return Arrays.copyOfRange(flow, size(), flow.length);
-    }
-
-    private int width(int level) {
+    int width(int level) {
         return targets[level].length / (starts[level + 1] - starts[level]);
     }
 
-    private int target(int node, int expression) {
+    /** The place to which a node leads with a value. */
+    int target(int node, int expression) {
         int level = levels[node];
         int count = starts[level + 1] - starts[level];
         return targets[level][expression * count + node - starts[level]];
@@ -173,10 +160,9 @@ final class CompactNodes {
         follow(root, new boolean[depth][], visitor);
     }
 
-    private void follow(int at, boolean[][] path, PathVisitor visitor) {
+    private boolean follow(int at, boolean[][] path, PathVisitor visitor) {
         if (at >= size()) {
-            visitor.visit(at - size(), path);
-            return;
+            return visitor.visit(at - size(), path);
         }
         int width = width(levels[at]);
         boolean[] done = new boolean[width];
@@ -190,9 +176,12 @@ final class CompactNodes {
                 }
                 boolean[][] longer = path.clone();
                 longer[levels[at]] = together;
-                follow(next, longer, visitor);
+                if (!follow(next, longer, visitor)) {
+                    return false;
+                }
             }
         }
+        return true;
     }
 
     /** Receives the paths of a diagram. */
@@ -202,7 +191,8 @@ final class CompactNodes {
          *
          * @param leaf the value it ends in
          * @param path allowed expressions by level, null where the level is not tested
+         * @return true to go on
          */
-        void visit(int leaf, boolean[][] path);
+        boolean visit(int leaf, boolean[][] path);
     }
 }

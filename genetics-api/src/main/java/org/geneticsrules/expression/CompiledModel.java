@@ -1,8 +1,11 @@
 package org.geneticsrules.expression;
 
+import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,6 +14,8 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.BoxSpace;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
@@ -27,9 +32,11 @@ import org.geneticsrules.trait.Sex;
  */
 public final class CompiledModel {
 
+    private static final int MOST_BOXES = 200_000;
+
     private final Model model;
     private final ImmutableSet<String> visible;
-    private final Map<ImmutableSet<String>, PhenotypeDiagram> diagrams = new ConcurrentHashMap<>();
+    private final Map<ImmutableSet<String>, Diagram<Phenotype>> diagrams = new ConcurrentHashMap<>();
 
     private CompiledModel(Model model) {
         this.model = model;
@@ -108,7 +115,7 @@ public final class CompiledModel {
      * @return the diagram, built on first use
      * @throws TooLargeException if the diagram would be too large
      */
-    public PhenotypeDiagram diagram() {
+    public Diagram<Phenotype> diagram() {
         return built(visible);
     }
 
@@ -120,11 +127,11 @@ public final class CompiledModel {
      * @throws IllegalArgumentException if a trait is unknown
      * @throws TooLargeException if the diagram would be too large
      */
-    public PhenotypeDiagram diagram(Collection<String> traits) {
+    public Diagram<Phenotype> diagram(Collection<String> traits) {
         return built(known(traits));
     }
 
-    private PhenotypeDiagram built(ImmutableSet<String> traits) {
+    private Diagram<Phenotype> built(ImmutableSet<String> traits) {
         return diagrams.computeIfAbsent(traits, asked -> new DiagramBuilder(model, asked).build());
     }
 
@@ -137,10 +144,22 @@ public final class CompiledModel {
      * @throws TooLargeException if the set needs too many boxes
      */
     public GenotypeSet showing(Phenotype phenotype) {
-        PhenotypeDiagram diagram = diagram(phenotype.traits());
-        return GenotypeSet.showing(
-                model,
-                diagram.region(seen -> phenotype.restrictedTo(seen.traits()).equals(seen)));
+        Diagram<Phenotype> diagram = diagram(phenotype.traits());
+        ImmutableMap.Builder<String, List<String>> variables = ImmutableMap.builder();
+        model.loci().forEach((name, locus) -> variables.put(name, locus.expressions()));
+        List<Condition> boxes = new ArrayList<>();
+        diagram.paths((outcome, box) -> {
+            Phenotype seen = diagram.outcomes().get(outcome);
+            if (phenotype.restrictedTo(seen.traits()).equals(seen)) {
+                boxes.add(box);
+            }
+            if (boxes.size() > MOST_BOXES) {
+                throw new TooLargeException(
+                        "boxes of genotypes", boxes.size(), MOST_BOXES, "ask about fewer traits at a time.");
+            }
+            return true;
+        });
+        return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
     }
 
     private ImmutableSet<String> known(Collection<String> traits) {

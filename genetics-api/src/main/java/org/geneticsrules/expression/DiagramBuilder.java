@@ -47,7 +47,7 @@ final class DiagramBuilder {
         this.nodes = new Nodes(widths, MOST_NODES, "the traits " + String.join(", ", traits));
     }
 
-    PhenotypeDiagram build() {
+    Diagram<Phenotype> build() {
         List<List<Integer>> found = new ArrayList<>(List.of(List.of())); // state of each trait so far
         Map<List<Integer>, Integer> known = new LinkedHashMap<>();
         int all = Nodes.leaf(0);
@@ -69,7 +69,10 @@ final class DiagramBuilder {
         List<Phenotype> phenotypes =
                 leaves.stream().map(leaf -> phenotype(found.get(leaf))).toList();
         CompactNodes compact = new CompactNodes(nodes, ranked, order.size(), phenotypes.size());
-        return new PhenotypeDiagram(model, traits, order, compact, phenotypes);
+        List<Level> levels = order.stream()
+                .<Level>map(locus -> new Level.OfLocus(model.locus(locus)))
+                .toList();
+        return new Diagram<>(levels, compact, phenotypes);
     }
 
     /** Phenotypes are listed in the declared order of states, trait by trait; a trait without claim comes last. */

@@ -16,7 +16,7 @@
  * makes it fail. A trait whose cases do not hold but one of which is unknown is not modelled, and so is a trait that a mask of
  * unknown activity covers. A mask that shows one constant state shows it even where the state beneath is not modelled.
  *
- * <p><b>All genotypes at once</b> are held in a {@link org.geneticsrules.expression.PhenotypeDiagram}: a decision diagram that tests
+ * <p><b>All genotypes at once</b> are held in a {@link org.geneticsrules.expression.Diagram}: a decision diagram that tests
  * one locus after another, shares equal parts, skips loci that make no difference, and ends in the distinct phenotypes. Where one
  * locus masks many traits, it is tested early and the rest of the diagram is skipped; that is why a question costs as much as there
  * are things to tell apart, not as much as there are genotypes. The same diagram is read forwards to weigh phenotypes and backwards

@@ -15,6 +15,7 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomModels;
@@ -80,12 +81,12 @@ class CompiledModelLaws {
         CompiledModel compiled = CompiledModel.of(model);
         Map<String, Object> document = DocumentMaps.of(model);
         List<String> traits = subset(List.copyOf(model.visibleTraits()), seed);
-        PhenotypeDiagram diagram = compiled.diagram(traits);
+        Diagram<Phenotype> diagram = compiled.diagram(traits);
         for (Genotype genotype : genotypes(model, seed)) {
             List<Phenotype> reached = new ArrayList<>();
-            diagram.paths((phenotype, box) -> {
+            diagram.paths((outcome, box) -> {
                 if (box.holds(locus -> expression(model, genotype, locus))) {
-                    reached.add(phenotype);
+                    reached.add(diagram.outcomes().get(outcome));
                 }
                 return true;
             });
@@ -95,11 +96,11 @@ class CompiledModelLaws {
             long[][] weights = diagram.loci().stream()
                     .map(locus -> certain(model, genotype, locus))
                     .toArray(long[][]::new);
-            long[] leaves = diagram.weigh(weights);
-            for (int i = 0; i < leaves.length; i++) {
-                boolean shown = diagram.phenotypes().get(i).asMap().equals(expected);
-                assertEquals(shown ? 1 : 0, leaves[i], () -> model + " " + genotype);
-            }
+            Distribution<Phenotype> weighed = diagram.distribution(weights);
+            assertEquals(
+                    List.of(expected),
+                    weighed.outcomes().stream().map(Phenotype::asMap).toList(),
+                    () -> model + " " + genotype);
         }
     }
 
