@@ -11,6 +11,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.OmittedLoci;
+import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Phenotype;
@@ -132,7 +133,7 @@ public record Animal(
      * @return the parent, weighted by its population if it has one
      */
     public Parent parent() {
-        return new Parent(genotypes, population);
+        return new Parent(genotypes, Phase.unknown(), ImmutableList.of(), population);
     }
 
     /**

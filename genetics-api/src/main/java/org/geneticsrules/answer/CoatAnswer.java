@@ -19,6 +19,7 @@ import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.Reason;
 import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
@@ -57,7 +58,10 @@ final class CoatAnswer {
         Set<String> uncertain = animal.uncertain(compiled.lociRead(traits));
         if (uncertain.isEmpty()) {
             Genotype genotype = example(known);
-            CoatExplanation explained = CoatExplanation.of(compiled, genotype, traits);
+            CoatExplanation explained = CoatExplanation.of(compiled, genotype, Sex.FEMALE, View.of(traits))
+                    .outcomes()
+                    .iterator()
+                    .next();
             return assemble(
                     "The animal shows " + Verdicts.words(explained.phenotype(), traits) + ".",
                     Status.EXACT,
@@ -72,8 +76,11 @@ final class CoatAnswer {
             GenotypeSet behind = known.and(compiled.showing(look));
             hidden.addAll(hidden(look, behind));
             if (looks.size() == 1) {
-                because.addAll(
-                        CoatExplanation.of(compiled, example(behind), traits).looks());
+                because.addAll(CoatExplanation.of(compiled, example(behind), Sex.FEMALE, View.of(traits))
+                        .outcomes()
+                        .iterator()
+                        .next()
+                        .looks());
             }
         }
         Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
@@ -82,7 +89,7 @@ final class CoatAnswer {
                 ? "The animal shows " + Verdicts.words(looks.iterator().next(), traits) + "; at "
                         + String.join(", ", uncertain) + " its look leaves the genotype open."
                 : "What is known allows " + looks.size() + " looks; more must be seen or tested to tell them apart.";
-        return assemble(verdict, Status.EXACT, because, looks, hidden, RestsOn.of(compiled, carried, traits));
+        return assemble(verdict, Status.EXACT, because, looks, hidden, RestsOn.of(compiled, carried, View.of(traits)));
     }
 
     /** The loci at which more than one pair lies behind a look. */
@@ -111,7 +118,8 @@ final class CoatAnswer {
                             locus.expression(
                                     Objects.requireNonNull(box.get(read)).get(0), Sex.FEMALE));
                 }
-                causes.addAll(Causes.of(compiled, expressions, name, alternatives, traits));
+                causes.addAll(Causes.in(compiled, View.of(traits), Sex.FEMALE, Map.of())
+                        .of(expressions, name, alternatives));
             }
         }
         if (causes.isEmpty()) {

@@ -18,6 +18,7 @@ import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.explanation.Reason;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -25,6 +26,7 @@ import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 
 /** Puts one answer about a mating together. */
 final class MatingAnswer {
@@ -37,7 +39,7 @@ final class MatingAnswer {
     private final MatingQuestion question;
     private final List<String> traits;
     private final UncertainCross cross;
-    private final List<Phenotype> seen;
+    private final List<Sighting> seen;
     private final List<String> notices = new ArrayList<>();
 
     MatingAnswer(Answers answers, MatingQuestion question) {
@@ -50,7 +52,8 @@ final class MatingAnswer {
         this.cross = UncertainCross.of(
                 compiled, question.sire().parent(), question.dam().parent());
         checkQuestion();
-        this.seen = question.seen().stream().map(this::evident).toList();
+        this.seen =
+                question.seen().stream().map(this::evident).map(Sighting::of).toList();
     }
 
     /** What of a kit's look is evidence: the traits the model rules. */
@@ -106,13 +109,13 @@ final class MatingAnswer {
         List<Population> used = populationsUsed();
         Optional<Probability> chance = Optional.empty();
         Optional<Litter> litter = Optional.empty();
-        String verdict = Verdicts.ratio(looks, seen);
+        String verdict = Verdicts.ratio(looks, question.seen());
         if (question.event().isPresent()) {
             Phenotype event = question.event().get();
             Probability next = cross.next(event, seen).orElseThrow();
             chance = Optional.of(next);
             litter = litter(cross, event);
-            verdict = Verdicts.chance(event, next, seen);
+            verdict = Verdicts.chance(event, next, question.seen());
         }
         List<Outcome> outcomes = new ArrayList<>();
         looks.asMap().forEach((look, p) -> outcomes.add(new Outcome(look, Optional.of(p), ImmutableSet.of())));
@@ -149,7 +152,7 @@ final class MatingAnswer {
             }
         }
         String verdict = question.event()
-                .map(event -> Verdicts.possible(event, cross.possibleChances(event.traits(), event, seen)))
+                .map(event -> Verdicts.possible(event, cross.possibleChances(View.of(event.traits()), event, seen)))
                 .orElseGet(() -> Verdicts.possible(
                         outcomes.stream().map(Outcome::phenotype).toList()));
         List<Weighting> weightings = new ArrayList<>();
@@ -203,7 +206,7 @@ final class MatingAnswer {
 
     private Set<Probability> chances(Phenotype look) {
         try {
-            return cross.possibleChances(traits, look, seen);
+            return cross.possibleChances(View.of(traits), look, seen);
         } catch (TooLargeException e) {
             if (notices.stream().noneMatch(notice -> notice.startsWith("the chances each look may have"))) {
                 notices.add("the chances each look may have are not listed: " + e.getMessage());
@@ -220,7 +223,7 @@ final class MatingAnswer {
         }
         Map<Phenotype, Probability> after = new LinkedHashMap<>();
         for (Phenotype look : before.get().outcomes()) {
-            parents.next(traits, look, seen).ifPresent(chance -> after.put(look, chance));
+            parents.next(View.of(traits), look, seen).ifPresent(chance -> after.put(look, chance));
         }
         return after.isEmpty() ? Optional.empty() : Optional.of(Distribution.of(after));
     }

@@ -2,7 +2,6 @@ package org.geneticsrules.caution;
 
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
-import org.geneticsrules.document.Reference;
 
 /** The document form of a set of cautions. Stateless and thread-safe. */
 public final class CautionDocument {
@@ -24,16 +23,8 @@ public final class CautionDocument {
                 .with("id", set.id())
                 .with("version", set.version())
                 .with("title", set.title());
-        set.catalogue().ifPresent(reference -> document.with("catalogue", reference(reference)));
+        set.catalogue().ifPresent(reference -> document.with("catalogue", reference.toNode()));
         return document.with("cautions", cautions.build()).build();
-    }
-
-    private static Node reference(Reference reference) {
-        return new ObjectBuilder()
-                .with("id", reference.id())
-                .with("version", reference.version())
-                .with("sha256", reference.sha256())
-                .build();
     }
 
     private static Node caution(Caution caution) {

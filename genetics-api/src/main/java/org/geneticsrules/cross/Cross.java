@@ -1,12 +1,20 @@
 package org.geneticsrules.cross;
 
 import com.google.common.collect.ImmutableList;
+import java.math.BigInteger;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.geneticsrules.explanation.MatingExplanation;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Diagram;
+import org.geneticsrules.expression.Level;
+import org.geneticsrules.expression.View;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
@@ -26,14 +34,12 @@ import org.geneticsrules.trait.Sex;
  * cross.atLeastOne(Phenotype.of("eye", "pink"), 8);
  * }</pre>
  *
- * <p>Kits of known parents are independent. All chances are per kit born, all genotypes being taken as equally viable.
+ * <p>Kits of known parents are independent, unless the phase of linked loci is not known. Chances are per kit born, unless a
+ * {@link View} says otherwise.
  *
  * <p>Immutable and thread-safe.
  */
 public final class Cross {
-
-    /** More offspring genotypes than this are not listed. */
-    private static final double MOST_GENOTYPES = 1 << 20;
 
     private final CompiledModel compiled;
     private final Genotype sire;
@@ -88,45 +94,26 @@ public final class Cross {
     }
 
     /**
-     * Returns the chances of the pairs a kit may have at one locus.
+     * Returns the chances of what a kit, born or not, may carry at one locus.
      *
      * @param locus id of a locus that both parents' genotypes cover
-     * @return the distribution of pairs, in declared order
+     * @return the distribution of pairs, in declared order; at a sex-linked locus those of daughters and of sons
      * @throws IllegalArgumentException if a parent's genotype does not cover the locus
      */
     public Distribution<AllelePair> segregation(String locus) {
-        Locus at = compiled.model().locus(locus);
-        return Distribution.ofWeights(pairWeights(at));
+        return genotypes(ImmutableList.of(locus)).map(kit -> kit.pair(locus).orElseThrow());
     }
 
     /**
-     * Returns the chances of the genotypes a kit may have at some loci.
+     * Returns the chances of the genotypes that kits, born or not, may have at some loci.
      *
      * @param loci loci that both parents' genotypes cover
-     * @return the distribution of genotypes
+     * @return the distribution of genotypes, of which the phase is not told
      * @throws IllegalArgumentException if a parent's genotype does not cover a locus
      * @throws TooLargeException if there are too many genotypes to list
      */
     public Distribution<Genotype> genotypes(Collection<String> loci) {
-        Model model = compiled.model();
-        double count = 1;
-        for (String locus : loci) {
-            count *= pairWeights(model.locus(locus)).size();
-        }
-        if (count > MOST_GENOTYPES) {
-            throw new TooLargeException(
-                    "offspring genotypes", count, MOST_GENOTYPES, "ask about fewer loci, or about phenotypes.");
-        }
-        Distribution<ImmutableList<AllelePair>> pairs = Distribution.certain(ImmutableList.of());
-        for (String locus : loci) {
-            pairs = pairs.product(
-                    segregation(locus),
-                    (before, pair) -> ImmutableList.<AllelePair>builder()
-                            .addAll(before)
-                            .add(pair)
-                            .build());
-        }
-        return pairs.map(list -> Genotype.of(model, list));
+        return new KitGenotypes(compiled.model(), box(sire, Sex.MALE, loci), box(dam, Sex.FEMALE, loci)).of(loci);
     }
 
     /**
@@ -137,7 +124,7 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes() {
-        return phenotypes(compiled.diagram());
+        return phenotypes(compiled.diagram(), View.of(compiled.model().visibleTraits()));
     }
 
     /**
@@ -150,11 +137,56 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes(Collection<String> traits) {
-        return phenotypes(compiled.diagram(traits));
+        return phenotypes(View.of(traits));
     }
 
-    private Distribution<Phenotype> phenotypes(Diagram<Phenotype> diagram) {
-        return diagram.distribution(weights(diagram));
+    /**
+     * Returns the chances of what a kit may show.
+     *
+     * @param view what is looked at
+     * @return the distribution of phenotypes among the kits that are counted
+     * @throws IllegalArgumentException if a trait is unknown, a parent's genotype does not cover a locus read, or no kit is ever counted
+     * @throws org.geneticsrules.problem.ProblemsException if the stage does not state what the model needs
+     * @throws TooLargeException if there are too many phenotypes to list
+     */
+    public Distribution<Phenotype> phenotypes(View view) {
+        return phenotypes(compiled.diagram(view), view);
+    }
+
+    private Distribution<Phenotype> phenotypes(Diagram<Phenotype> diagram, View view) {
+        if (isPlain(diagram)) {
+            return diagram.distribution(weights(diagram));
+        }
+        return known(diagram.loci())
+                .probable(view)
+                .orElseThrow(() -> new IllegalArgumentException("no kit of " + this + " is ever "
+                        + view.census().word() + ", so that nothing can be said of what such kits show"));
+    }
+
+    /** Whether each kit has a quarter of each union of gametes at each locus, whatever its sex and its other loci. */
+    private boolean isPlain(Diagram<Phenotype> diagram) {
+        if (!diagram.testsOnlyLoci()) {
+            return false;
+        }
+        for (Level level : diagram.levels()) {
+            Locus locus = ((Level.OfLocus) level).locus();
+            if (locus.dependsOnSex()
+                    || locus.transmission() != Transmission.AUTOSOMAL
+                    || !locus.mutation().isEmpty()
+                    || compiled.model().groupOf(locus.id()).isPresent()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The same parents, as the general engine takes them. */
+    private UncertainCross known(Collection<String> loci) {
+        loci.forEach(name -> {
+            pair(sire, compiled.model().locus(name), "sire");
+            pair(dam, compiled.model().locus(name), "dam");
+        });
+        return UncertainCross.of(compiled, Parent.of(compiled.model(), sire), Parent.of(compiled.model(), dam));
     }
 
     /**
@@ -173,10 +205,26 @@ public final class Cross {
      *
      * @param description a full or partial phenotype
      * @param kits number of kits, at least 0
-     * @return the binomial distribution of the number, from 0 to {@code kits}
+     * @return the distribution of the number, from 0 to {@code kits}: binomial, or a mixture where the phase of a parent is not known
      */
     public Distribution<Integer> count(Phenotype description, int kits) {
-        return Binomial.of(probability(description), kits);
+        return count(View.of(description.traits()), description, LitterSize.of(kits));
+    }
+
+    /**
+     * Returns the chances of how many kits of a litter show a look.
+     *
+     * @param view what is looked at
+     * @param look the look in these traits
+     * @param size how many kits there will be
+     * @return the distribution of the number
+     */
+    public Distribution<Integer> count(View view, Phenotype look, LitterSize size) {
+        Diagram<Phenotype> diagram = compiled.diagram(view);
+        if (isPlain(diagram)) {
+            return size.count(phenotypes(diagram, view).probability(look));
+        }
+        return known(diagram.loci()).count(view, look, size, List.of()).orElseThrow();
     }
 
     /**
@@ -184,10 +232,20 @@ public final class Cross {
      *
      * @param description a full or partial phenotype
      * @param kits number of kits, at least 0
-     * @return 1 - (1 - p)^kits
+     * @return 1 - (1 - p)^kits, or its mean where the phase of a parent is not known
      */
     public Probability atLeastOne(Phenotype description, int kits) {
-        return probability(description).atLeastOnceIn(kits);
+        return count(description, kits).probability(0).complement();
+    }
+
+    /**
+     * Returns the share of the kits conceived that are lost before they are counted.
+     *
+     * @param census until when
+     * @return the share
+     */
+    public Probability lostShare(Census census) {
+        return known(compiled.survival(census).loci()).lostShare(census).orElseThrow();
     }
 
     /**
@@ -210,15 +268,32 @@ public final class Cross {
      * @throws TooLargeException if there are too many ways to list
      */
     public MatingExplanation explain(Collection<String> traits) {
-        return UncertainCross.of(compiled, known(sire, "sire", traits), known(dam, "dam", traits))
-                .explain(traits)
-                .orElseThrow();
+        return explain(View.of(traits));
     }
 
-    private Parent known(Genotype parent, String role, Collection<String> traits) {
-        Model model = compiled.model();
-        compiled.lociRead(traits).forEach(locus -> pair(parent, model.locus(locus), role));
-        return Parent.of(model, parent);
+    /**
+     * Returns the reasons behind {@link #phenotypes(View)}, from the same diagram.
+     *
+     * @param view what is looked at
+     * @return what the parents pass on, the ways to each phenotype, what stays hidden and which statements all this rests on
+     * @throws IllegalArgumentException if a trait is unknown or a parent's genotype does not cover a locus read
+     * @throws TooLargeException if there are too many ways to list
+     */
+    public MatingExplanation explain(View view) {
+        return known(compiled.diagram(view).loci()).explain(view).orElseThrow();
+    }
+
+    private ParentBox box(Genotype parent, Sex sex, Collection<String> loci) {
+        Map<String, BigInteger[]> weights = new LinkedHashMap<>();
+        for (String name : loci) {
+            Locus locus = compiled.model().locus(name);
+            AllelePair pair = pair(parent, locus, sex == Sex.MALE ? "sire" : "dam");
+            BigInteger[] one = new BigInteger[locus.pairs().size()];
+            Arrays.fill(one, BigInteger.ZERO);
+            one[locus.pairs().indexOf(pair)] = BigInteger.ONE;
+            weights.put(name, one);
+        }
+        return new ParentBox(sex, BigInteger.ONE, weights, parent.phase());
     }
 
     private long[][] weights(Diagram<Phenotype> diagram) {
@@ -251,28 +326,13 @@ public final class Cross {
         }
     }
 
-    private Map<AllelePair, Integer> pairWeights(Locus locus) {
-        int[] fromSire = locus.positions(pair(sire, locus, "sire"));
-        int[] fromDam = locus.positions(pair(dam, locus, "dam"));
-        int[] counts = new int[locus.pairs().size()];
-        for (int mine : fromSire) {
-            for (int theirs : fromDam) {
-                counts[locus.pairs().indexOf(locus.pair(mine, theirs))]++;
-            }
-        }
-        Map<AllelePair, Integer> weights = new LinkedHashMap<>();
-        for (int i = 0; i < counts.length; i++) {
-            if (counts[i] > 0) {
-                weights.put(locus.pairs().get(i), counts[i]);
-            }
-        }
-        return weights;
-    }
-
     private static AllelePair pair(Genotype parent, Locus locus, String role) {
-        return parent.pair(locus.id())
-                .orElseThrow(() -> new IllegalArgumentException("the " + role + "'s genotype \"" + parent
-                        + "\" does not say what locus " + locus.id() + " carries"));
+        Optional<AllelePair> known = parent.pair(locus.id());
+        if (known.isEmpty() && locus.transmission().strands(role.equals("sire") ? Sex.MALE : Sex.FEMALE) == 0) {
+            return locus.of();
+        }
+        return known.orElseThrow(() -> new IllegalArgumentException(
+                "the " + role + "'s genotype \"" + parent + "\" does not say what locus " + locus.id() + " carries"));
     }
 
     /** Returns the parents' genotypes with a multiplication sign. */

@@ -1,15 +1,11 @@
 package org.geneticsrules.cross;
 
-import com.google.common.collect.ImmutableList;
-import java.math.BigInteger;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.explanation.Cause;
@@ -18,13 +14,17 @@ import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.RestsOn;
-import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Diagram;
+import org.geneticsrules.expression.Draw;
 import org.geneticsrules.expression.Expressed;
+import org.geneticsrules.expression.Level;
+import org.geneticsrules.expression.View;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
@@ -40,26 +40,37 @@ final class Explainer {
     private static final int MOST_WAYS = 20_000;
 
     private final CompiledModel compiled;
+    private final View view;
     private final Diagram<Phenotype> diagram;
-    private final ImmutableList<String> traits;
-    private final List<ParentBox> sires;
-    private final List<ParentBox> dams;
+    private final Map<String, Draw> draws = new LinkedHashMap<>();
+    private final List<ParentsCases.Kind> kinds;
 
-    Explainer(CompiledModel compiled, Collection<String> traits, List<ParentBox> sires, List<ParentBox> dams) {
+    Explainer(CompiledModel compiled, View view, Sires sires, List<List<ParentBox>> males, List<ParentBox> dams) {
         this.compiled = compiled;
-        this.diagram = compiled.diagram(traits);
-        this.traits = ImmutableList.copyOf(traits);
-        this.sires = sires;
-        this.dams = dams;
+        this.view = view;
+        this.diagram = compiled.diagram(view);
+        diagram.levels().forEach(level -> {
+            if (level instanceof Level.OfDraw drawn) {
+                draws.put(drawn.name(), drawn.draw());
+            }
+        });
+        Litter litter = Litter.of(compiled, sires, view, List.of());
+        ParentsCases cases = new ParentsCases(
+                compiled.model(), diagram, litter.read(), litter.bothSexes(), litter::decidesWhoIsLost);
+        this.kinds = cases.of(sires, males, dams, litter.read());
     }
 
-    MatingExplanation explain() {
-        List<ParentsCase> cases = cases();
+    Optional<MatingExplanation> explain() {
+        if (kinds.isEmpty()) {
+            return Optional.empty();
+        }
         List<Way> ways = new ArrayList<>();
         diagram.paths((outcome, box) -> {
-            Phenotype phenotype = diagram.outcomes().get(outcome);
-            for (ParentsCase parents : cases) {
-                way(phenotype, box.variables(), parents).ifPresent(ways::add);
+            if (outcome < diagram.outcomes().size()) {
+                Phenotype phenotype = diagram.outcomes().get(outcome);
+                for (ParentsCases.Kind kind : kinds) {
+                    way(phenotype, box.variables(), kind).ifPresent(ways::add);
+                }
             }
             if (ways.size() > MOST_WAYS) {
                 throw new TooLargeException(
@@ -68,112 +79,139 @@ final class Explainer {
             return true;
         });
         Map<String, Set<AllelePair>> occurring = new LinkedHashMap<>();
-        for (ParentsCase parents : cases) {
-            parents.loci()
+        for (ParentsCases.Kind kind : kinds) {
+            kind.parents()
+                    .loci()
                     .forEach((locus, segregation) -> occurring
                             .computeIfAbsent(locus, name -> new LinkedHashSet<>())
                             .addAll(segregation.kits().outcomes()));
         }
-        return new MatingExplanation(cases, ways, hidden(cases, ways), RestsOn.of(compiled, occurring, traits));
+        return Optional.of(new MatingExplanation(
+                kinds.stream().map(ParentsCases.Kind::parents).toList(), ways, hidden(ways), statements(occurring)));
     }
 
-    private List<ParentsCase> cases() {
-        BigInteger total = BigInteger.ZERO;
-        List<BigInteger> weights = new ArrayList<>();
-        for (ParentBox sire : sires) {
-            for (ParentBox dam : dams) {
-                BigInteger weight = mass(sire).multiply(mass(dam));
-                weights.add(weight);
-                total = total.add(weight);
-            }
+    /** The rules that decide about looks, the groups by which linked loci were weighed, and who of the kits is lost. */
+    private Set<String> statements(Map<String, Set<AllelePair>> occurring) {
+        Set<String> found = new LinkedHashSet<>(RestsOn.of(compiled, occurring, view));
+        for (ParentsCases.Kind kind : kinds) {
+            kind.carried().keySet().stream()
+                    .filter(unit -> unit.isLinked()
+                            || unit.transmission().heterogametic().isPresent())
+                    .flatMap(unit -> unit.group().stream())
+                    .map(LinkageGroup::pointer)
+                    .forEach(found::add);
         }
-        List<ParentsCase> cases = new ArrayList<>();
-        for (ParentBox sire : sires) {
-            for (ParentBox dam : dams) {
-                Map<String, Segregation> loci = new LinkedHashMap<>();
-                for (String name : compiled.lociRead(traits)) {
-                    loci.put(name, segregation(compiled.model().locus(name), sire.at(name), dam.at(name)));
-                }
-                int number = cases.size();
-                cases.add(new ParentsCase(number, Probability.of(weights.get(number), total), loci));
-            }
+        if (diagram.loses()) {
+            compiled.model().viability().values().stream()
+                    .filter(one -> occurring.containsKey(one.locus()))
+                    .map(Viability::pointer)
+                    .forEach(found::add);
         }
-        return cases;
+        return compiled.model().statements().keySet().stream()
+                .filter(found::contains)
+                .collect(ImmutableSet.toImmutableSet());
     }
 
-    private static BigInteger mass(ParentBox box) {
-        BigInteger mass = BigInteger.ONE;
-        for (BigInteger[] pairs : box.weights().values()) {
-            mass = mass.multiply(Arrays.stream(pairs).reduce(BigInteger.ZERO, BigInteger::add));
-        }
-        return mass;
+    private static Sex sex(ParentsCase parents) {
+        return parents.kit().orElse(Sex.FEMALE);
     }
 
-    private static Segregation segregation(Locus locus, BigInteger[] sire, BigInteger[] dam) {
-        Distribution<AllelePair> fromSire = pairs(locus, sire);
-        Distribution<AllelePair> fromDam = pairs(locus, dam);
-        Map<AllelePair, BigInteger> kits = new LinkedHashMap<>();
-        locus.pairs().forEach(pair -> kits.put(pair, BigInteger.ZERO));
-        for (int s = 0; s < sire.length; s++) {
-            for (int d = 0; d < dam.length; d++) {
-                BigInteger weight = sire[s].multiply(dam[d]);
-                if (weight.signum() > 0) {
-                    for (int mine : locus.positions(locus.pairs().get(s))) {
-                        for (int theirs : locus.positions(locus.pairs().get(d))) {
-                            kits.merge(locus.pair(mine, theirs), weight, BigInteger::add);
-                        }
-                    }
-                }
-            }
-        }
-        Distribution<AllelePair> young = Distribution.ofWeights(kits);
-        return new Segregation(
-                locus.id(), fromSire, fromDam, young, young.map(pair -> locus.expression(pair, Sex.FEMALE)));
+    /** Tells at a unit which pairs agree with a box. */
+    private static boolean allows(Unit unit, int locus, int pair, Sex kit, Map<String, Allowed> box) {
+        Locus at = unit.loci().get(locus);
+        Allowed allowed = box.get(at.id());
+        return allowed == null || allowed.allows(at.expression(at.pairs().get(pair), kit));
     }
 
-    private static Distribution<AllelePair> pairs(Locus locus, BigInteger[] weights) {
-        Map<AllelePair, BigInteger> shares = new LinkedHashMap<>();
-        for (int i = 0; i < weights.length; i++) {
-            shares.put(locus.pairs().get(i), weights[i]);
+    private Optional<Way> way(Phenotype phenotype, Map<String, Allowed> box, ParentsCases.Kind kind) {
+        ParentsCase parents = kind.parents();
+        Sex kit = sex(parents);
+        Allowed sexes = box.get(Sex.VARIABLE);
+        if (sexes != null && !sexes.allows(kit.word())) {
+            return Optional.empty();
         }
-        return Distribution.ofWeights(shares);
-    }
-
-    private Optional<Way> way(Phenotype phenotype, Map<String, Allowed> box, ParentsCase parents) {
         Map<String, Probability> factors = new LinkedHashMap<>();
+        kind.carried().forEach((unit, chain) -> {
+            if (unit.names().stream().anyMatch(box::containsKey)) {
+                factors.put(factorName(unit, box), chain.chance((locus, pair) -> allows(unit, locus, pair, kit, box)));
+            }
+        });
+        draws.forEach((name, draw) -> {
+            Allowed allowed = box.get(name);
+            if (allowed != null) {
+                factors.put(name, draw.outcomes().probabilityOf(allowed::allows));
+            }
+        });
         Probability product = parents.probability();
-        for (Map.Entry<String, Allowed> variable : box.entrySet()) {
-            Segregation locus = Objects.requireNonNull(parents.loci().get(variable.getKey()));
-            Probability factor =
-                    locus.expressions().probabilityOf(e -> variable.getValue().allows(e));
-            factors.put(variable.getKey(), factor);
+        for (Probability factor : factors.values()) {
             product = product.times(factor);
         }
         if (product.isZero()) {
             return Optional.empty();
         }
-        Expressed example = compiled.express(example(box, parents), traits);
         Set<String> masks = new LinkedHashSet<>();
-        traits.forEach(trait ->
-                masks.addAll(Objects.requireNonNull(example.traits().get(trait)).masks()));
-        return Optional.of(
-                new Way(phenotype, parents.number(), new Condition(box), factors, product, new ArrayList<>(masks)));
+        Expressed example = expressed(example(box, kind), box, parents);
+        view.traits()
+                .forEach(trait -> Optional.ofNullable(example.traits().get(trait))
+                        .ifPresent(trace -> masks.addAll(trace.masks())));
+        return Optional.of(new Way(
+                phenotype,
+                parents.number(),
+                new Condition(box),
+                factors,
+                product.dividedBy(parents.counted()),
+                new ArrayList<>(masks)));
+    }
+
+    /** A locus by its id; linked loci of which several are decided, by their group. */
+    private static String factorName(Unit unit, Map<String, Allowed> box) {
+        List<String> decided = unit.names().stream().filter(box::containsKey).toList();
+        return decided.size() == 1 ? decided.get(0) : unit.group().orElseThrow().pointer();
     }
 
     /** Expressions of one kit that goes this way. */
-    private static Map<String, String> example(Map<String, Allowed> box, ParentsCase parents) {
+    private static Map<String, String> example(Map<String, Allowed> box, ParentsCases.Kind kind) {
         Map<String, String> expressions = new LinkedHashMap<>();
-        parents.loci().forEach((name, locus) -> {
-            Allowed allowed = box.get(name);
-            locus.expressions().outcomes().stream()
-                    .filter(e -> allowed == null || allowed.allows(e))
-                    .findFirst()
-                    .ifPresent(e -> expressions.put(name, e));
+        kind.carried().forEach((unit, chain) -> {
+            boolean[] found = {false};
+            chain.each((values, weight) -> {
+                boolean fits = !found[0];
+                for (int l = 0; fits && l < values.length; l++) {
+                    fits = allows(unit, l, values[l], sex(kind.parents()), box);
+                }
+                if (fits) {
+                    found[0] = true;
+                    for (int l = 0; l < values.length; l++) {
+                        Locus locus = unit.loci().get(l);
+                        expressions.put(
+                                locus.id(), locus.expression(locus.pairs().get(values[l]), sex(kind.parents())));
+                    }
+                }
+            });
         });
         return expressions;
     }
 
-    private List<Hidden> hidden(List<ParentsCase> cases, List<Way> ways) {
+    private Expressed expressed(Map<String, String> expressions, Map<String, Allowed> box, ParentsCase parents) {
+        return compiled.ways(expressions, sex(parents), view.stage(), drawn(box), view.traits())
+                .outcomes()
+                .iterator()
+                .next();
+    }
+
+    /** One outcome of each draw that a way goes through. */
+    private Map<String, String> drawn(Map<String, Allowed> box) {
+        Map<String, String> drawn = new LinkedHashMap<>();
+        draws.forEach((name, draw) -> {
+            Allowed allowed = box.get(name);
+            if (allowed != null) {
+                draw.values().stream().filter(allowed::allows).findFirst().ifPresent(value -> drawn.put(name, value));
+            }
+        });
+        return drawn;
+    }
+
+    private List<Hidden> hidden(List<Way> ways) {
         Map<Phenotype, List<Way>> byPhenotype = new LinkedHashMap<>();
         ways.forEach(way -> byPhenotype
                 .computeIfAbsent(way.phenotype(), p -> new ArrayList<>())
@@ -184,31 +222,27 @@ final class Explainer {
             if (leading.isEmpty()) {
                 continue;
             }
-            for (String locus : compiled.lociRead(traits)) {
-                hidden(phenotype, locus, cases, leading).ifPresent(hidden::add);
+            for (String locus : compiled.lociRead(view.traits())) {
+                hidden(phenotype, locus, leading).ifPresent(hidden::add);
             }
         }
         return hidden;
     }
 
     /** What a kit of this look carries at a locus: Bayes' rule over the ways to the look. */
-    private Optional<Hidden> hidden(Phenotype phenotype, String name, List<ParentsCase> cases, List<Way> leading) {
+    private Optional<Hidden> hidden(Phenotype phenotype, String name, List<Way> leading) {
         Locus locus = compiled.model().locus(name);
         Map<AllelePair, Probability> joint = new LinkedHashMap<>();
         locus.pairs().forEach(pair -> joint.put(pair, Probability.ZERO));
         Set<Cause> causes = new LinkedHashSet<>();
         for (Way way : leading) {
-            ParentsCase parents = cases.get(way.parents());
-            Segregation at = Objects.requireNonNull(parents.loci().get(name));
-            Allowed allowed = way.expressions().variables().get(name);
-            Distribution<AllelePair> carried = at.kits()
-                    .given(pair -> allowed == null || allowed.allows(locus.expression(pair, Sex.FEMALE)))
-                    .orElseThrow();
-            carried.asMap()
-                    .forEach((pair, chance) -> joint.merge(pair, chance.times(way.probability()), Probability::plus));
-            if (carried.outcomes().size() > 1) {
-                Map<String, String> example = example(way.expressions().variables(), parents);
-                causes.addAll(Causes.of(compiled, example, name, carried.outcomes(), traits));
+            ParentsCases.Kind kind = kinds.get(way.parents());
+            Map<AllelePair, Probability> here = given(locus, way, kind);
+            here.forEach((pair, chance) -> joint.merge(pair, chance.times(way.probability()), Probability::plus));
+            if (here.size() > 1) {
+                Map<String, Allowed> box = way.expressions().variables();
+                causes.addAll(Causes.in(compiled, view, sex(kind.parents()), drawn(box))
+                        .of(example(box, kind), name, here.keySet()));
             }
         }
         Probability whole = joint.values().stream().reduce(Probability.ZERO, Probability::plus);
@@ -222,6 +256,28 @@ final class Explainer {
         }
         return Optional.of(new Hidden(
                 name, phenotype, new ArrayList<>(chances.outcomes()), Optional.of(chances), new ArrayList<>(causes)));
+    }
+
+    /** The chances of the pairs at a locus in kits that go one way. */
+    private static Map<AllelePair, Probability> given(Locus locus, Way way, ParentsCases.Kind kind) {
+        Map<String, Allowed> box = way.expressions().variables();
+        Sex kit = sex(kind.parents());
+        Map<AllelePair, Probability> chances = new LinkedHashMap<>();
+        kind.carried().forEach((unit, chain) -> {
+            int at = unit.names().indexOf(locus.id());
+            if (at >= 0) {
+                Probability all = chain.chance((l, pair) -> allows(unit, l, pair, kit, box));
+                for (int p = 0; p < locus.pairs().size(); p++) {
+                    int only = p;
+                    Probability both =
+                            chain.chance((l, pair) -> (l != at || pair == only) && allows(unit, l, pair, kit, box));
+                    if (!both.isZero()) {
+                        chances.put(locus.pairs().get(p), both.dividedBy(all));
+                    }
+                }
+            }
+        });
+        return chances;
     }
 
     private static List<String> otherLoci(List<Way> ways, String locus) {

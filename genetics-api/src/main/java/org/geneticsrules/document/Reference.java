@@ -34,6 +34,19 @@ public record Reference(String id, String version, Optional<String> sha256) {
                 && (sha256.isEmpty() || document.sha256.isEmpty() || sha256.equals(document.sha256));
     }
 
+    /**
+     * Returns the document form.
+     *
+     * @return an object with id, version and, if it is stated, the hash
+     */
+    public Node toNode() {
+        return new ObjectBuilder()
+                .with("id", id)
+                .with("version", version)
+                .with("sha256", sha256)
+                .build();
+    }
+
     /** Returns {@code id version}, with the first twelve digits of the hash if there is one. */
     @Override
     public String toString() {

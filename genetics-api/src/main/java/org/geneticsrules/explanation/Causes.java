@@ -1,5 +1,6 @@
 package org.geneticsrules.explanation;
 
+import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -11,6 +12,7 @@ import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Case;
@@ -21,33 +23,49 @@ import org.geneticsrules.trait.Sex;
 
 /**
  * Finds out why genotypes of one locus look the same: pairs with one expression by dominance; pairs with different expressions because
- * a mask covers the difference, or because the rules give the same state either way. Stateless and thread-safe.
+ * a mask covers the difference, or because the rules give the same state either way. Immutable and thread-safe.
  */
 public final class Causes {
 
-    private Causes() {}
+    private final CompiledModel compiled;
+    private final View view;
+    private final Sex sex;
+    private final Map<String, String> draws;
+
+    private Causes(CompiledModel compiled, View view, Sex sex, Map<String, String> draws) {
+        this.compiled = compiled;
+        this.view = view;
+        this.sex = sex;
+        this.draws = ImmutableMap.copyOf(draws);
+    }
 
     /**
-     * Returns why some pairs of a locus look the same in an animal.
+     * Starts with an animal.
      *
      * @param compiled the model
+     * @param view what is looked at
+     * @param sex the animal's sex
+     * @param draws what chance decided in its life, by statement, as far as it matters
+     * @return the finder of causes
+     */
+    public static Causes in(CompiledModel compiled, View view, Sex sex, Map<String, String> draws) {
+        return new Causes(compiled, view, sex, draws);
+    }
+
+    /**
+     * Returns why some pairs of a locus look the same in the animal.
+     *
      * @param expressions the animal's expressions at all loci read
      * @param locus id of the locus
      * @param alternatives at least two pairs of the locus that give the animal the same look
-     * @param traits the traits looked at
      * @return the causes, dominance first
      */
-    public static List<Cause> of(
-            CompiledModel compiled,
-            Map<String, String> expressions,
-            String locus,
-            Collection<AllelePair> alternatives,
-            Collection<String> traits) {
+    public List<Cause> of(Map<String, String> expressions, String locus, Collection<AllelePair> alternatives) {
         Locus at = compiled.model().locus(locus);
         Map<String, List<AllelePair>> byExpression = new LinkedHashMap<>();
         for (AllelePair pair : alternatives) {
             byExpression
-                    .computeIfAbsent(at.expression(pair, Sex.FEMALE), e -> new ArrayList<>())
+                    .computeIfAbsent(at.expression(pair, sex), e -> new ArrayList<>())
                     .add(pair);
         }
         List<Cause> causes = new ArrayList<>();
@@ -66,29 +84,24 @@ public final class Causes {
             causes.add(new Cause(Cause.Kind.DOMINANCE, new ArrayList<>(dominant)));
         }
         if (byExpression.size() > 1) {
-            causes.addAll(acrossExpressions(compiled, expressions, locus, byExpression.keySet(), traits));
+            causes.addAll(acrossExpressions(expressions, locus, byExpression.keySet()));
         }
         return causes;
     }
 
-    private static List<Cause> acrossExpressions(
-            CompiledModel compiled,
-            Map<String, String> expressions,
-            String locus,
-            Set<String> alternatives,
-            Collection<String> traits) {
+    private List<Cause> acrossExpressions(Map<String, String> expressions, String locus, Set<String> alternatives) {
         Set<String> masks = new LinkedHashSet<>();
         Set<String> others = new LinkedHashSet<>();
         boolean sameLook = false;
         String first = alternatives.iterator().next();
-        Expressed one = express(compiled, expressions, locus, first, traits);
+        Expressed one = express(expressions, locus, first);
         for (String alternative : alternatives) {
             if (alternative.equals(first)) {
                 continue;
             }
-            Expressed other = express(compiled, expressions, locus, alternative, traits);
+            Expressed other = express(expressions, locus, alternative);
             boolean covered = false;
-            for (String trait : traits) {
+            for (String trait : view.traits()) {
                 TraitTrace a = Objects.requireNonNull(one.traits().get(trait));
                 TraitTrace b = Objects.requireNonNull(other.traits().get(trait));
                 if (!a.own().equals(b.own()) || !a.masks().equals(b.masks())) {
@@ -132,14 +145,12 @@ public final class Causes {
         return others;
     }
 
-    private static Expressed express(
-            CompiledModel compiled,
-            Map<String, String> expressions,
-            String locus,
-            String expression,
-            Collection<String> traits) {
+    private Expressed express(Map<String, String> expressions, String locus, String expression) {
         Map<String, String> changed = new LinkedHashMap<>(expressions);
         changed.put(locus, expression);
-        return compiled.express(changed, traits);
+        return compiled.ways(changed, sex, view.stage(), draws, view.traits())
+                .outcomes()
+                .iterator()
+                .next();
     }
 }

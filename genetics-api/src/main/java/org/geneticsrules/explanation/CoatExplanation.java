@@ -3,7 +3,6 @@ package org.geneticsrules.explanation;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,12 +12,15 @@ import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Statement;
+import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Why an animal of known genotype looks as it does, and what its look does not tell.
@@ -45,42 +47,72 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
     }
 
     /**
-     * Explains the look of a genotype.
-     *
-     * <p>A locus is hidden if another pair in its place gives the same phenotype; every such pair is tried.
+     * Explains the looks of an animal of known genotype.
      *
      * @param compiled the model
-     * @param genotype a genotype that covers at least the loci read
-     * @param traits the traits asked for
-     * @return the explanation
-     * @throws IllegalArgumentException if a trait is unknown or a locus that is read is not covered
+     * @param genotype a genotype that covers all loci the traits depend on
+     * @param sex the animal's sex
+     * @param view what is looked at
+     * @return each way in which chance may decide about its looks, with its chance; one way where chance plays no part
+     * @throws IllegalArgumentException if a trait is unknown or a locus is not covered
      */
-    public static CoatExplanation of(CompiledModel compiled, Genotype genotype, Collection<String> traits) {
+    public static Distribution<CoatExplanation> of(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
+        Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
+        for (String name : compiled.lociRead(view.traits())) {
+            Locus locus = compiled.model().locus(name);
+            carried.put(
+                    name,
+                    List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
+        }
+        Set<String> statements = RestsOn.of(compiled, carried, view);
+        return compiled.express(genotype, sex, view.stage(), view.traits())
+                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements));
+    }
+
+    private static CoatExplanation explain(
+            CompiledModel compiled,
+            Genotype genotype,
+            Sex sex,
+            View view,
+            Expressed expressed,
+            Set<String> statements) {
         Model model = compiled.model();
-        Expressed expressed = compiled.express(genotype, traits);
         List<Look> looks = new ArrayList<>();
-        for (String trait : traits) {
+        for (String trait : view.traits()) {
             TraitTrace trace = Objects.requireNonNull(expressed.traits().get(trait));
             Optional<String> rule = trace.rule()
                     .flatMap(pointer -> Optional.ofNullable(model.statements().get(pointer)))
                     .map(Statement::text);
             looks.add(new Look(trace, rule));
         }
-        Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
         List<Hidden> hidden = new ArrayList<>();
-        for (String name : compiled.lociRead(traits)) {
+        for (String name : compiled.lociRead(view.traits())) {
             Locus locus = model.locus(name);
-            carried.put(name, List.of(genotype.pair(name).orElseThrow()));
-            List<AllelePair> alike = locus.pairs().stream()
-                    .filter(pair -> compiled.express(genotype.with(pair), traits)
-                            .phenotype()
-                            .equals(expressed.phenotype()))
+            List<AllelePair> alike = locus.pairs(sex).stream()
+                    .filter(pair -> genotype.pair(name).isEmpty()
+                            || looks(compiled, genotype.with(pair), sex, view).contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
-                List<Cause> causes = Causes.of(compiled, expressed.expressions(), name, alike, traits);
+                List<Cause> causes =
+                        Causes.in(compiled, view, sex, draws(expressed)).of(expressed.expressions(), name, alike);
                 hidden.add(new Hidden(name, expressed.phenotype(), alike, Optional.empty(), causes));
             }
         }
-        return new CoatExplanation(expressed.phenotype(), looks, hidden, RestsOn.of(compiled, carried, traits));
+        return new CoatExplanation(expressed.phenotype(), looks, hidden, statements);
+    }
+
+    /** What chance decided, by the case whose chance it was. */
+    private static Map<String, String> draws(Expressed expressed) {
+        Map<String, String> draws = new LinkedHashMap<>();
+        for (TraitTrace trace : expressed.traits().values()) {
+            trace.draw().ifPresent(outcome -> draws.put(trace.rule().orElseThrow(), outcome));
+        }
+        return draws;
+    }
+
+    private static Set<Phenotype> looks(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
+        return compiled.express(genotype, sex, view.stage(), view.traits())
+                .map(Expressed::phenotype)
+                .outcomes();
     }
 }

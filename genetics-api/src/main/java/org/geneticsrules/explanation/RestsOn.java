@@ -8,9 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.Expressed;
+import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.TraitTrace;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Mask;
@@ -18,6 +22,8 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -33,50 +39,66 @@ public final class RestsOn {
     /** A way that stands for more combinations than this is followed by its first one and by single changes of it. */
     private static final int MOST_COMBINATIONS = 512;
 
-    private RestsOn() {}
+    private final CompiledModel compiled;
+    private final Map<String, ? extends Collection<AllelePair>> pairs;
+    private final View view;
+    private final Set<String> found = new LinkedHashSet<>();
+
+    private RestsOn(CompiledModel compiled, Map<String, ? extends Collection<AllelePair>> pairs, View view) {
+        this.compiled = compiled;
+        this.pairs = pairs;
+        this.view = view;
+    }
 
     /**
      * Returns the statements that the looks of some genotypes rest on.
      *
      * @param compiled the model
      * @param pairs the pairs that occur at each locus read, in any combination
-     * @param traits the traits asked for
+     * @param view what is looked at
      * @return pointers of statements, in the order of the model's document
      */
     public static Set<String> of(
-            CompiledModel compiled, Map<String, ? extends Collection<AllelePair>> pairs, Collection<String> traits) {
-        Set<String> found = new LinkedHashSet<>();
-        for (String trait : traits) {
-            Set<String> read = compiled.lociRead(List.of(trait));
-            compiled.diagram(List.of(trait)).paths((outcome, box) -> {
-                follow(compiled, pairs, trait, read, box, found);
-                return true;
-            });
+            CompiledModel compiled, Map<String, ? extends Collection<AllelePair>> pairs, View view) {
+        RestsOn rests = new RestsOn(compiled, pairs, view);
+        for (String trait : view.traits()) {
+            if (!trait.equals(Sex.VARIABLE)) {
+                rests.follow(trait);
+            }
         }
         Set<String> ordered = new LinkedHashSet<>(compiled.model().statements().keySet());
-        ordered.retainAll(found);
+        ordered.retainAll(rests.found);
         return ordered;
     }
 
-    private static void follow(
-            CompiledModel compiled,
-            Map<String, ? extends Collection<AllelePair>> pairs,
-            String trait,
-            Set<String> read,
-            Condition box,
-            Set<String> found) {
-        Model model = compiled.model();
+    private void follow(String trait) {
+        View alone = new View(List.of(trait), view.stage(), Census.CONCEIVED);
+        Diagram<Phenotype> diagram = compiled.diagram(alone);
+        Set<String> read = compiled.lociRead(List.of(trait));
+        diagram.paths((outcome, box) -> {
+            for (Sex sex : Sex.values()) {
+                Allowed sexes = box.variables().get(Sex.VARIABLE);
+                if (sexes == null || sexes.allows(sex.word())) {
+                    follow(trait, diagram, read, box, sex);
+                }
+            }
+            return true;
+        });
+    }
+
+    private void follow(String trait, Diagram<Phenotype> diagram, Set<String> read, Condition box, Sex sex) {
         Map<String, List<String>> expressions = new LinkedHashMap<>();
         Set<String> decided = new LinkedHashSet<>();
         for (String name : read) {
-            Locus locus = model.locus(name);
+            Locus locus = compiled.model().locus(name);
             Allowed allowed = box.variables().get(name);
             Set<String> occurring = new LinkedHashSet<>();
             for (AllelePair pair : Objects.requireNonNull(pairs.get(name), name)) {
-                if (allowed == null || allowed.allows(locus.expression(pair, Sex.FEMALE))) {
-                    occurring.add(locus.expression(pair, Sex.FEMALE));
+                boolean fits = pair.alleles().size() == locus.transmission().strands(sex);
+                if (fits && (allowed == null || allowed.allows(locus.expression(pair, sex)))) {
+                    occurring.add(locus.expression(pair, sex));
                     if (allowed != null) {
-                        decided.addAll(locus.decidedBy(pair, Sex.FEMALE));
+                        decided.addAll(locus.decidedBy(pair, sex));
                     }
                 }
             }
@@ -86,12 +108,22 @@ public final class RestsOn {
             expressions.put(name, new ArrayList<>(occurring));
         }
         found.addAll(decided);
+        Map<String, String> draws = new LinkedHashMap<>();
+        for (Level level : diagram.levels()) {
+            Allowed allowed = box.variables().get(level.name());
+            if (level instanceof Level.OfDraw && allowed != null) {
+                level.values().stream().filter(allowed::allows).findFirst().ifPresent(v -> draws.put(level.name(), v));
+            }
+        }
         for (Map<String, String> combination : combinations(expressions)) {
-            rules(model, compiled.express(combination, List.of(trait)), trait, found);
+            compiled.ways(combination, sex, view.stage(), draws, List.of(trait))
+                    .outcomes()
+                    .forEach(animal -> rules(animal, trait, sex));
         }
     }
 
-    private static void rules(Model model, Expressed animal, String trait, Set<String> found) {
+    private void rules(Expressed animal, String trait, Sex sex) {
+        Model model = compiled.model();
         TraitTrace trace = Objects.requireNonNull(animal.traits().get(trait));
         // A known own state that is not shown lies under a mask of unknown activity; then it makes no difference.
         boolean ownMatters = trace.own().isEmpty() || trace.shown().isPresent();
@@ -100,15 +132,15 @@ public final class RestsOn {
             Mask.Cover cover = Objects.requireNonNull(mask.covers().get(trait));
             ownMatters &= cover.constant().isEmpty();
             found.add(Pointer.of("masks", name));
-            mask.when().names().forEach(read -> own(animal, read, found));
+            mask.when().names().forEach(read -> own(animal, read));
         }
         for (Mask mask : model.masks().values()) {
             if (mask.covers().containsKey(trait) && !trace.masks().contains(mask.id())) {
-                notActive(model, animal, mask, found);
+                notActive(animal, mask, sex);
             }
         }
         if (ownMatters) {
-            own(animal, trait, found);
+            own(animal, trait);
         }
     }
 
@@ -116,12 +148,20 @@ public final class RestsOn {
      * Cites what keeps a mask from being active: one trait that fails its condition, or the mask and all traits it reads where the
      * condition is unknown; nothing if a locus fails it already, whose dominance is cited for itself.
      */
-    private static void notActive(Model model, Expressed animal, Mask mask, Set<String> found) {
+    private void notActive(Expressed animal, Mask mask, Sex sex) {
+        Model model = compiled.model();
         List<String> read = new ArrayList<>();
         for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
             String name = variable.getKey();
             Allowed allowed = variable.getValue();
-            if (!model.loci().containsKey(name)) {
+            if (name.equals(Sex.VARIABLE) || name.equals(LifeStage.SEASON)) {
+                String value = name.equals(Sex.VARIABLE)
+                        ? sex.word()
+                        : view.stage().season().orElse("");
+                if (!allowed.allows(value)) {
+                    return;
+                }
+            } else if (!model.loci().containsKey(name)) {
                 read.add(name);
             } else if (!allowed.allows(
                     Objects.requireNonNull(animal.expressions().get(name)))) {
@@ -132,19 +172,19 @@ public final class RestsOn {
             Allowed allowed = Objects.requireNonNull(mask.when().variables().get(name));
             TraitTrace trace = Objects.requireNonNull(animal.traits().get(name));
             if (trace.own().filter(own -> !allowed.allows(own)).isPresent()) {
-                own(animal, name, found);
+                own(animal, name);
                 return;
             }
         }
         found.add(Pointer.of("masks", mask.id()));
-        read.forEach(name -> own(animal, name, found));
+        read.forEach(name -> own(animal, name));
     }
 
-    private static void own(Expressed animal, String trait, Set<String> found) {
+    private void own(Expressed animal, String trait) {
         TraitTrace trace = animal.traits().get(trait);
         if (trace != null) {
             trace.rule().ifPresent(found::add);
-            trace.reads().forEach(read -> own(animal, read, found));
+            trace.reads().forEach(read -> own(animal, read));
         }
     }
 

@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.function.BiPredicate;
+import org.geneticsrules.probability.Probability;
 
 /**
  * The chances of what the loci of one linkage group show as in a kit: a hidden Markov chain along the map. Its states are the strands
@@ -111,6 +113,78 @@ public final class Chain {
             }
         }
         return of(left, now, newSteps.toArray(BigInteger[][][]::new), newShows.toArray(BigInteger[][][]::new));
+    }
+
+    /** Receives combinations of values with their weights. */
+    public interface Visitor {
+        /**
+         * Receives one combination.
+         *
+         * @param values for each locus, the position of the value
+         * @param weight its weight, more than 0
+         */
+        void visit(int[] values, BigInteger weight);
+    }
+
+    /**
+     * Visits every combination of values that has a weight, in ascending order of positions.
+     *
+     * @param visitor receives the combinations
+     */
+    public void each(Visitor visitor) {
+        each(0, start, new int[loci.size()], visitor);
+    }
+
+    private void each(int locus, BigInteger[] arriving, int[] values, Visitor visitor) {
+        for (int value = 0; value < shows[locus][0].length; value++) {
+            BigInteger[] leaving = shown(locus, value, arriving);
+            BigInteger sum = Matrices.sum(leaving);
+            if (sum.signum() > 0) {
+                values[locus] = value;
+                if (locus == shows.length - 1) {
+                    visitor.visit(values.clone(), sum);
+                } else {
+                    each(locus + 1, Matrices.times(leaving, steps[locus]), values, visitor);
+                }
+            }
+        }
+    }
+
+    private BigInteger[] shown(int locus, int value, BigInteger[] arriving) {
+        BigInteger[] leaving = new BigInteger[arriving.length];
+        for (int s = 0; s < leaving.length; s++) {
+            leaving[s] = arriving[s].multiply(shows[locus][s][value]);
+        }
+        return leaving;
+    }
+
+    /**
+     * Returns the chance that every locus has an allowed value.
+     *
+     * @param allowed tells for a locus, by its position in {@link #loci()}, and a value whether it is allowed
+     * @return the chance
+     */
+    public Probability chance(BiPredicate<Integer, Integer> allowed) {
+        BigInteger[] all = start;
+        BigInteger[] kept = start;
+        for (int locus = 0; locus < shows.length; locus++) {
+            BigInteger[] nextAll = new BigInteger[all.length];
+            BigInteger[] nextKept = new BigInteger[all.length];
+            for (int s = 0; s < all.length; s++) {
+                BigInteger whole = BigInteger.ZERO;
+                BigInteger part = BigInteger.ZERO;
+                for (int value = 0; value < shows[locus][s].length; value++) {
+                    whole = whole.add(shows[locus][s][value]);
+                    part = allowed.test(locus, value) ? part.add(shows[locus][s][value]) : part;
+                }
+                nextAll[s] = all[s].multiply(whole);
+                nextKept[s] = kept[s].multiply(part);
+            }
+            boolean last = locus == shows.length - 1;
+            all = last ? nextAll : Matrices.times(nextAll, steps[locus]);
+            kept = last ? nextKept : Matrices.times(nextKept, steps[locus]);
+        }
+        return Probability.of(Matrices.sum(kept), Matrices.sum(all));
     }
 
     BigInteger[] start() {

@@ -1,12 +1,6 @@
 package org.geneticsrules.expression;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 
 /**
  * A finished diagram in arrays, in the order in which weights flow through it: every node after those that lead to it, and all leaves
@@ -34,49 +28,71 @@ final class CompactNodes {
 
     CompactNodes(Nodes nodes, int root, int depth, int leaves) {
         this.depth = depth;
-        List<Integer> reached = new ArrayList<>();
-        collect(nodes, root, new LinkedHashMap<>(), reached);
-        reached.sort(Comparator.comparing(nodes::level));
-        Map<Integer, Integer> place = new LinkedHashMap<>();
-        reached.forEach(node -> place.put(node, place.size()));
-        for (int leaf = 0; leaf < leaves; leaf++) {
-            place.put(Nodes.leaf(leaf), reached.size() + leaf);
-        }
-        this.root = Objects.requireNonNull(place.get(root));
-        this.levels = new int[place.size()];
-        Arrays.fill(levels, depth);
-        for (int node = 0; node < reached.size(); node++) {
-            levels[node] = nodes.level(reached.get(node));
-        }
+        int[][] reached = reached(nodes, root, depth);
         this.starts = new int[depth + 1];
-        starts[depth] = reached.size();
+        for (int level = 0; level < depth; level++) {
+            starts[level + 1] = starts[level] + reached[level].length;
+        }
+        int[] place = new int[nodes.count()];
+        this.levels = new int[starts[depth] + leaves];
+        Arrays.fill(levels, depth);
+        for (int level = 0; level < depth; level++) {
+            for (int i = 0; i < reached[level].length; i++) {
+                place[reached[level][i]] = starts[level] + i;
+                levels[starts[level] + i] = level;
+            }
+        }
+        this.root = place(root, place);
         this.targets = new int[depth][];
         this.straight = new boolean[depth];
         for (int level = 0; level < depth; level++) {
-            int current = level;
-            List<Integer> together = reached.stream()
-                    .filter(node -> nodes.level(node) == current)
-                    .toList();
-            starts[level + 1] = starts[level] + together.size();
-            int width = together.isEmpty() ? 0 : nodes.children(together.get(0)).length;
-            targets[level] = new int[width * together.size()];
+            int width = reached[level].length == 0 ? 0 : nodes.width(level);
+            targets[level] = new int[width * reached[level].length];
+            straight[level] = true;
             int at = 0;
-            for (int e = 0; e < width; e++) {
-                for (int node : together) {
-                    targets[level][at++] = Objects.requireNonNull(place.get(nodes.children(node)[e]));
+            for (int value = 0; value < width; value++) {
+                for (int node : reached[level]) {
+                    int target = place(nodes.child(node, value), place);
+                    targets[level][at++] = target;
+                    straight[level] &= levels[target] == level + 1;
                 }
             }
-            straight[level] = Arrays.stream(targets[level]).allMatch(target -> levels[target] == current + 1);
         }
     }
 
-    private static void collect(Nodes nodes, int node, Map<Integer, Boolean> seen, List<Integer> into) {
-        if (node >= 0 && seen.put(node, true) == null) {
-            into.add(node);
-            for (int child : nodes.children(node)) {
-                collect(nodes, child, seen, into);
+    private int place(int node, int[] place) {
+        return node < 0 ? starts[depth] + Nodes.value(node) : place[node];
+    }
+
+    /** The nodes of each level that can be reached from the root. */
+    private static int[][] reached(Nodes nodes, int root, int depth) {
+        boolean[] seen = new boolean[nodes.count()];
+        int[] found = new int[nodes.count()];
+        int count = 0;
+        if (root >= 0) {
+            found[count++] = root;
+            seen[root] = true;
+        }
+        int[] sizes = new int[depth];
+        for (int at = 0; at < count; at++) {
+            int node = found[at];
+            sizes[nodes.level(node)]++;
+            for (int value = 0; value < nodes.width(nodes.level(node)); value++) {
+                int child = nodes.child(node, value);
+                if (child >= 0 && !seen[child]) {
+                    seen[child] = true;
+                    found[count++] = child;
+                }
             }
         }
+        int[][] byLevel = new int[depth][];
+        Arrays.setAll(byLevel, level -> new int[sizes[level]]);
+        Arrays.fill(sizes, 0);
+        for (int at = 0; at < count; at++) {
+            int level = nodes.level(found[at]);
+            byLevel[level][sizes[level]++] = found[at];
+        }
+        return byLevel;
     }
 
     int size() {

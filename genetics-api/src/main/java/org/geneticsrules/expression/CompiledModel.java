@@ -1,23 +1,33 @@
 package org.geneticsrules.expression;
 
+import com.google.common.cache.Cache;
+import com.google.common.cache.CacheBuilder;
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
-import java.util.ArrayList;
+import com.google.common.collect.Sets;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 
 /**
  * A model made ready for questions about phenotypes.
@@ -26,17 +36,26 @@ import org.geneticsrules.trait.Sex;
  * CompiledModel compiled = CompiledModel.of(model);
  * Expressed kit = compiled.express(Genotype.parse(model, "c/c B/b"), Set.of("hue"));
  * GenotypeSet behindPink = compiled.showing(Phenotype.of("eye", "pink"));
+ * Distribution<Expressed> adult =
+ *         compiled.express(Genotype.parse(model, "c/c B/b M/m"), Sex.FEMALE, LifeStage.atMoult(3), Set.of("hue", "white hairs"));
  * }</pre>
  *
- * <p>Immutable as seen from outside and thread-safe: the diagram of each set of traits is built once, on first use.
+ * <p>Immutable as seen from outside and thread-safe: the diagram of a question is built on first use and kept, unless very many
+ * others are asked in between.
  */
 public final class CompiledModel {
 
     private static final int MOST_BOXES = 200_000;
+    private static final int MOST_KEPT = 1_000;
 
     private final Model model;
     private final ImmutableSet<String> visible;
-    private final Map<ImmutableSet<String>, Diagram<Phenotype>> diagrams = new ConcurrentHashMap<>();
+    private final Cache<View, Diagram<Phenotype>> diagrams = cache();
+    private final Cache<Census, Diagram<Phenotype>> survival = cache();
+    private final Cache<Sightings, Diagram<Boolean>> matching = cache();
+    private final Cache<Sightings, ImmutableList<WeightedBox>> evidence = cache();
+
+    private record Sightings(List<Sighting> seen, Census census) {}
 
     private CompiledModel(Model model) {
         this.model = model;
@@ -63,112 +82,365 @@ public final class CompiledModel {
     }
 
     /**
-     * Returns the loci on which the shown states of some traits depend.
+     * Returns the loci on which the shown states of some traits depend, at any stage.
      *
-     * @param traits trait ids
+     * @param traits trait ids; {@code sex} may be among them
      * @return locus ids in model order
      */
     public Set<String> lociRead(Collection<String> traits) {
-        return Reads.loci(model, known(traits));
+        return Reads.of(model, List.of(look(traits, LifeStage.unstated()))).loci();
     }
 
     /**
-     * Expresses a genotype and tells every step.
+     * Returns the loci on which a view depends: those that its traits depend on at its stage, and those of the statements about
+     * viability that bear on it.
+     *
+     * @param view what is looked at
+     * @return locus ids in model order
+     */
+    public Set<String> lociRead(View view) {
+        return relevance(view).loci();
+    }
+
+    /**
+     * Tells whether a view depends on the sex of the animals.
+     *
+     * @param view what is looked at
+     * @return true if the sex is asked for or read, or a locus or a statement about viability that bears on it differs between the sexes
+     */
+    public boolean dependsOnSex(View view) {
+        return relevance(view).sex();
+    }
+
+    private Relevance relevance(View view) {
+        return Relevance.of(model, Reads.of(model, List.of(look(view.traits(), view.stage()))), view.census());
+    }
+
+    private Look look(Collection<String> traits, LifeStage stage) {
+        return new Look(known(traits), stage);
+    }
+
+    /**
+     * Expresses a genotype and tells every step, where neither chance nor stage nor the sex make a difference.
      *
      * @param genotype a genotype that covers at least the loci read
      * @param traits the traits asked for
      * @return what is seen, and how it came about
-     * @throws IllegalArgumentException if a trait is unknown or a locus that is read is not covered
+     * @throws IllegalArgumentException if a trait is unknown, a locus that is read is not covered, a chance decides, or the sex does
+     * @throws ProblemsException if a statement that is read depends on the stage
      */
     public Expressed express(Genotype genotype, Collection<String> traits) {
         Map<String, String> expressions = new LinkedHashMap<>();
         for (String locus : lociRead(traits)) {
-            AllelePair pair = genotype.pair(locus)
-                    .orElseThrow(() -> new IllegalArgumentException("the genotype \"" + genotype
-                            + "\" does not say what locus " + locus + " carries, which " + traits + " depend on"));
-            expressions.put(locus, model.locus(locus).expression(pair, Sex.FEMALE));
+            Set<String> shown = model.locus(locus).expressions(pair(genotype, locus, traits));
+            if (shown.size() > 1) {
+                throw new IllegalArgumentException("the genotype \"" + genotype + "\" shows at locus " + locus + " as "
+                        + shown + ", depending on the sex, which is not given");
+            }
+            expressions.put(locus, shown.iterator().next());
         }
         return express(expressions, traits);
     }
 
     /**
-     * Expresses a combination of expressions and tells every step.
+     * Expresses a combination of expressions and tells every step, where neither chance nor stage nor the sex make a difference.
      *
      * @param expressions the expression of at least each locus read
      * @param traits the traits asked for
      * @return what is seen, and how it came about
-     * @throws IllegalArgumentException if a trait is unknown or an expression is missing
+     * @throws IllegalArgumentException if a trait is unknown, an expression is missing, a chance decides, or the sex does
+     * @throws ProblemsException if a statement that is read depends on the stage
      */
     public Expressed express(Map<String, String> expressions, Collection<String> traits) {
-        Set<String> asked = known(traits);
-        Set<String> read = Reads.loci(model, asked);
-        if (!expressions.keySet().containsAll(read)) {
-            throw new IllegalArgumentException(
-                    "the expressions " + expressions + " do not cover the loci read, " + read);
-        }
-        return new Interpreter(model, expressions).express(asked);
+        Look look = covered(expressions, traits, LifeStage.unstated());
+        return express(expressions, Optional.empty(), look, CompiledModel::refuse);
     }
 
     /**
-     * Returns the diagram of all visible traits of the model.
+     * Expresses an animal whose draws are known, and tells every step.
      *
-     * @return the diagram, built on first use
+     * @param expressions the expression of at least each locus read
+     * @param sex its sex
+     * @param stage when it is looked at
+     * @param draws the outcome of each draw that is reached, by the pointer of its case
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return what is seen, and how it came about
+     * @throws IllegalArgumentException if a trait is unknown, an expression or the outcome of a draw is missing or not known
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     */
+    public Expressed express(
+            Map<String, String> expressions,
+            Sex sex,
+            LifeStage stage,
+            Map<String, String> draws,
+            Collection<String> traits) {
+        Look look = covered(expressions, traits, stage);
+        return express(expressions, Optional.of(sex), look, (pointer, chances) -> {
+            String outcome = draws.get(pointer);
+            if (outcome == null || chances.probability(outcome).isZero()) {
+                throw new IllegalArgumentException("chance decides by " + pointer + " between " + chances.outcomes()
+                        + ", but what is given is " + outcome);
+            }
+            return outcome;
+        });
+    }
+
+    /**
+     * Expresses a combination of expressions in every way in which chance may decide about the draws that are not known.
+     *
+     * @param expressions the expression of at least each locus read
+     * @param sex sex of the animal
+     * @param stage when it is looked at
+     * @param draws outcomes of draws that are known, by the pointer of their case
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return the chance of what is seen and how it came about
+     * @throws IllegalArgumentException if a trait is unknown or an expression is missing
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     * @throws TooLargeException if chance may decide in too many ways
+     */
+    public Distribution<Expressed> ways(
+            Map<String, String> expressions,
+            Sex sex,
+            LifeStage stage,
+            Map<String, String> draws,
+            Collection<String> traits) {
+        Look look = covered(expressions, traits, stage);
+        return EveryWay.of(draws, chooser -> express(expressions, Optional.of(sex), look, chooser));
+    }
+
+    /**
+     * Expresses a combination of expressions in every way in which chance may decide.
+     *
+     * @param expressions the expression of at least each locus read
+     * @param sex sex of the animal
+     * @param stage when it is looked at
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return the chance of what is seen and how it came about; one outcome where chance has no part
+     * @throws IllegalArgumentException if a trait is unknown or an expression is missing
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     * @throws TooLargeException if chance may decide in too many ways
+     */
+    public Distribution<Expressed> express(
+            Map<String, String> expressions, Sex sex, LifeStage stage, Collection<String> traits) {
+        Look look = covered(expressions, traits, stage);
+        return EveryWay.of(chooser -> express(expressions, Optional.of(sex), look, chooser));
+    }
+
+    /**
+     * Expresses a genotype in every way in which chance may decide.
+     *
+     * @param genotype a genotype that covers at least the loci read, except those on a chromosome that the sex lacks
+     * @param sex sex of the animal
+     * @param stage when it is looked at
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return the chance of what is seen and how it came about; one outcome where chance has no part
+     * @throws IllegalArgumentException if a trait is unknown, a locus that is read is not covered, or animals of that sex cannot have
+     *     the genotype
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     * @throws TooLargeException if chance may decide in too many ways
+     */
+    public Distribution<Expressed> express(Genotype genotype, Sex sex, LifeStage stage, Collection<String> traits) {
+        Map<String, String> expressions = new LinkedHashMap<>();
+        for (String name : lociRead(new View(ImmutableList.copyOf(known(traits)), stage, Census.CONCEIVED))) {
+            Locus locus = model.locus(name);
+            boolean absent = locus.transmission().strands(sex) == 0
+                    && genotype.pair(name).isEmpty();
+            AllelePair pair = absent ? locus.of() : pair(genotype, name, traits);
+            if (!locus.pairs(sex).contains(pair)) {
+                throw new IllegalArgumentException(
+                        "a " + sex.word() + " cannot have the genotype " + pair + " at locus " + name);
+            }
+            expressions.put(name, locus.expression(pair, sex));
+        }
+        return express(expressions, sex, stage, traits);
+    }
+
+    private static AllelePair pair(Genotype genotype, String locus, Collection<String> traits) {
+        return genotype.pair(locus)
+                .orElseThrow(() -> new IllegalArgumentException("the genotype \"" + genotype
+                        + "\" does not say what locus " + locus + " carries, which " + traits + " depend on"));
+    }
+
+    /** The look asked for, after a check that all that it needs is given. */
+    private Look covered(Map<String, String> expressions, Collection<String> traits, LifeStage stage) {
+        Look look = look(traits, stage);
+        Reads reads = Reads.of(model, List.of(look));
+        if (!reads.needs().isEmpty()) {
+            throw new ProblemsException(reads.needs());
+        }
+        if (!expressions.keySet().containsAll(reads.loci())) {
+            throw new IllegalArgumentException(
+                    "the expressions " + expressions + " do not cover the loci read, " + reads.loci());
+        }
+        return look;
+    }
+
+    private Expressed express(Map<String, String> expressions, Optional<Sex> sex, Look look, Chooser chooser) {
+        return new Interpreter(model, expressions, sex, look.stage(), chooser).express(look.traits());
+    }
+
+    private static String refuse(String pointer, Distribution<String> chances) {
+        throw new IllegalArgumentException("what is seen is a matter of chance by " + pointer + ": " + chances);
+    }
+
+    /**
+     * Returns the diagram of all visible traits of the model, for kits born, at a stage of which nothing is said.
+     *
+     * @return the diagram
+     * @throws ProblemsException if a trait depends on the stage
      * @throws TooLargeException if the diagram would be too large
      */
     public Diagram<Phenotype> diagram() {
-        return built(visible);
+        return diagram(View.of(visible));
     }
 
     /**
-     * Returns the diagram of some traits.
+     * Returns the diagram of some traits, for kits born, at a stage of which nothing is said.
      *
-     * @param traits trait ids
-     * @return the diagram, built on first use
+     * @param traits trait ids; {@code sex} may be among them
+     * @return the diagram
      * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a trait depends on the stage
      * @throws TooLargeException if the diagram would be too large
      */
     public Diagram<Phenotype> diagram(Collection<String> traits) {
-        return built(known(traits));
-    }
-
-    private Diagram<Phenotype> built(ImmutableSet<String> traits) {
-        return diagrams.computeIfAbsent(traits, asked -> new DiagramBuilder(model, asked).build());
+        return diagram(View.of(traits));
     }
 
     /**
-     * Returns the genotypes that show a phenotype: what is seen, as evidence about what is carried.
+     * Returns the diagram of what is seen in a view.
+     *
+     * @param view what is looked at
+     * @return the diagram; its outcomes are in the declared order of states, trait by trait, a trait without claim last
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if the view's stage lacks what its traits depend on: one problem {@code stage-needed} for each statement
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Phenotype> diagram(View view) {
+        return kept(diagrams, view, asked -> {
+            known(asked.traits());
+            return DiagramBuilder.phenotypes(model, asked);
+        });
+    }
+
+    /**
+     * Returns the diagram of whether one animal shows all that was seen of it, at one stage or several; its draws are one and the same
+     * at all of them.
+     *
+     * @param seen what was seen; a trait for which the model makes no claim is evidence of nothing
+     * @param census which animals are counted
+     * @return the diagram, whose outcomes are false and true as far as they occur
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits seen then depend on
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Boolean> matching(List<Sighting> seen, Census census) {
+        return kept(matching, new Sightings(ImmutableList.copyOf(seen), census), asked -> {
+            asked.seen().forEach(one -> known(one.look().traits()));
+            return DiagramBuilder.matching(model, asked.seen(), asked.census());
+        });
+    }
+
+    /**
+     * Returns the diagram of who is lost before it is counted, at any locus.
+     *
+     * @param census which animals are counted
+     * @return the diagram, whose outcome is a phenotype that tells nothing, for those that are not lost
+     */
+    public Diagram<Phenotype> survival(Census census) {
+        return kept(survival, census, asked -> DiagramBuilder.survival(model, asked));
+    }
+
+    /**
+     * Returns how likely animals of each sex and expressions are to show all that was seen of one of them.
+     *
+     * @param seen what was seen of one animal; a trait for which the model makes no claim is evidence of nothing
+     * @return disjoint boxes of sex and expressions; animals in none of them cannot show it
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits seen then depend on
+     * @throws TooLargeException if there would be too many boxes
+     */
+    public List<WeightedBox> evidence(List<Sighting> seen) {
+        return kept(evidence, new Sightings(ImmutableList.copyOf(seen), Census.CONCEIVED), asked -> {
+            asked.seen().forEach(one -> known(one.look().traits()));
+            Diagram<Probability> chances = DiagramBuilder.chances(model, asked.seen());
+            ImmutableList.Builder<WeightedBox> boxes = ImmutableList.builder();
+            int[] count = {0};
+            chances.paths((outcome, box) -> {
+                if (!chances.outcomes().get(outcome).isZero()) {
+                    boxes.add(new WeightedBox(box, chances.outcomes().get(outcome)));
+                    if (++count[0] > MOST_BOXES) {
+                        throw new TooLargeException(
+                                "boxes of genotypes", count[0], MOST_BOXES, "ask about fewer traits at a time.");
+                    }
+                }
+                return true;
+            });
+            return boxes.build();
+        });
+    }
+
+    /**
+     * Returns the genotypes that can show a phenotype, at a stage of which nothing is said: what is seen, as evidence about what is
+     * carried.
      *
      * @param phenotype a full or partial phenotype; a trait for which the model makes no claim counts as evidence of nothing
-     * @return the set of genotypes that show every state named, or for which the model makes no claim about it
+     * @return the set of genotypes that show with some chance every state named, or for which the model makes no claim about it
      * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a trait depends on the stage
      * @throws TooLargeException if the set needs too many boxes
      */
     public GenotypeSet showing(Phenotype phenotype) {
-        Diagram<Phenotype> diagram = diagram(phenotype.traits());
+        return showing(Sighting.of(phenotype));
+    }
+
+    /**
+     * Returns the genotypes that can show what was seen at a stage.
+     *
+     * @param seen a full or partial phenotype with its stage; a trait for which the model makes no claim counts as evidence of nothing
+     * @return the set of genotypes that show with some chance every state named, or for which the model makes no claim about it
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if the stage lacks what the traits depend on
+     * @throws TooLargeException if the set needs too many boxes
+     */
+    public GenotypeSet showing(Sighting seen) {
+        Phenotype look = seen.look();
+        if (!model.distinguishesSex()) { // then a genotype says nothing of the sex, nor the other way round
+            look = look.restrictedTo(Sets.difference(look.traits(), ImmutableSet.of(Sex.VARIABLE)));
+        }
         ImmutableMap.Builder<String, List<String>> variables = ImmutableMap.builder();
+        if (model.distinguishesSex()) {
+            variables.put(Sex.VARIABLE, Sex.words());
+        }
         model.loci().forEach((name, locus) -> variables.put(name, locus.expressions()));
-        List<Condition> boxes = new ArrayList<>();
-        diagram.paths((outcome, box) -> {
-            Phenotype seen = diagram.outcomes().get(outcome);
-            if (phenotype.restrictedTo(seen.traits()).equals(seen)) {
-                boxes.add(box);
-            }
-            if (boxes.size() > MOST_BOXES) {
-                throw new TooLargeException(
-                        "boxes of genotypes", boxes.size(), MOST_BOXES, "ask about fewer traits at a time.");
-            }
-            return true;
-        });
+        List<Condition> boxes = evidence(List.of(new Sighting(seen.stage(), look))).stream()
+                .map(WeightedBox::box)
+                .toList();
         return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
     }
 
-    private ImmutableSet<String> known(Collection<String> traits) {
+    private ImmutableList<String> known(Collection<String> traits) {
         for (String trait : traits) {
-            if (model.states(trait).isEmpty()) {
+            if (!trait.equals(Sex.VARIABLE) && model.states(trait).isEmpty()) {
                 throw new IllegalArgumentException(
                         "no trait \"" + trait + "\" in model " + model + "; it models " + model.visibleTraits());
             }
         }
-        return ImmutableSet.copyOf(traits);
+        return ImmutableSet.copyOf(traits).asList();
+    }
+
+    private static <K, V> Cache<K, V> cache() {
+        return CacheBuilder.newBuilder().maximumSize(MOST_KEPT).build();
+    }
+
+    /** Builds what is not kept yet; two threads may both build it, and then either is kept. */
+    private static <K, V> V kept(Cache<K, V> cache, K asked, Function<K, V> build) {
+        V before = cache.getIfPresent(asked);
+        if (before != null) {
+            return before;
+        }
+        V built = build.apply(asked);
+        cache.put(asked, built);
+        return built;
     }
 }

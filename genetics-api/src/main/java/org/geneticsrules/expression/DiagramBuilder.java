@@ -1,215 +1,212 @@
 package org.geneticsrules.expression;
 
 import com.google.common.collect.ImmutableList;
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
-import org.geneticsrules.model.Case;
-import org.geneticsrules.model.CaseState;
-import org.geneticsrules.model.Mask;
+import java.util.OptionalInt;
+import java.util.function.IntFunction;
+import java.util.stream.Collectors;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.model.TraitRule;
-import org.geneticsrules.trait.Allowed;
-import org.geneticsrules.trait.Condition;
+import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 
-/**
- * Builds the diagram of some traits from the parts of their rules: conditions, own states, masks, shown states, and at last the
- * phenotype that combines them. Each part is a diagram of its own, combined leaf by leaf.
- */
+/** Builds the diagrams of questions from those of the parts of the rules, combined leaf by leaf. */
 final class DiagramBuilder {
 
     /** Large enough for every phenotype of a rich model to be listed, small enough to be refused within a second or two. */
     static final int MOST_NODES = 1 << 20;
 
-    private static final int FAILS = 0;
-    private static final int HOLDS = 1;
-    private static final int UNKNOWN = 2;
+    private static final int LOST = Integer.MAX_VALUE - 1;
+    private static final int DISAGREES = 0;
+    private static final int AGREES = 1;
 
     private final Model model;
-    private final ImmutableList<String> traits;
-    private final ImmutableList<String> order;
+    private final Plan plan;
     private final Nodes nodes;
-    private final Map<String, Integer> own = new LinkedHashMap<>();
+    private final RuleDiagrams rules;
 
-    DiagramBuilder(Model model, Set<String> traits) {
-        this.model = model;
-        this.traits = ImmutableList.copyOf(traits);
-        this.order = order(model, this.traits);
-        int[] widths = order.stream()
-                .mapToInt(locus -> model.locus(locus).expressions().size())
-                .toArray();
-        this.nodes = new Nodes(widths, MOST_NODES, "the traits " + String.join(", ", traits));
+    private DiagramBuilder(Model model, List<Look> looks, Census census) {
+        this(
+                model,
+                Plan.of(model, looks, census),
+                "the traits "
+                        + looks.stream()
+                                .flatMap(look -> look.traits().stream())
+                                .distinct()
+                                .collect(Collectors.joining(", ")));
     }
 
-    Diagram<Phenotype> build() {
-        List<List<Integer>> found = new ArrayList<>(List.of(List.of())); // state of each trait so far
-        Map<List<Integer>, Integer> known = new LinkedHashMap<>();
-        int all = Nodes.leaf(0);
-        for (String trait : traits) {
-            all = nodes.combine(all, shown(trait), (before, state) -> {
-                List<Integer> longer = new ArrayList<>(found.get(before));
-                longer.add(state);
-                return known.computeIfAbsent(longer, key -> {
-                    found.add(key);
-                    return found.size() - 1;
-                });
+    private DiagramBuilder(Model model, Plan plan, String subject) {
+        this.model = model;
+        this.plan = plan;
+        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject);
+        this.rules = new RuleDiagrams(model, plan, nodes);
+    }
+
+    /** The diagram of what is seen. */
+    static Diagram<Phenotype> phenotypes(Model model, View view) {
+        return new DiagramBuilder(model, List.of(new Look(view.traits(), view.stage())), view.census())
+                .phenotypes(view);
+    }
+
+    /** The diagram of who is lost for whatever reason; who is not shows nothing. */
+    static Diagram<Phenotype> survival(Model model, Census census) {
+        DiagramBuilder builder = new DiagramBuilder(model, Plan.ofLosses(model, census), "viability");
+        int root = builder.survivors(AGREES, census);
+        return builder.finish(root, builder.kept(root), value -> Phenotype.unspecified());
+    }
+
+    /** The diagram of whether one animal shows all that was seen of it; false comes before true. */
+    static Diagram<Boolean> matching(Model model, List<Sighting> sightings, Census census) {
+        DiagramBuilder builder = new DiagramBuilder(model, looks(sightings), census);
+        int root = builder.agreement(sightings, census);
+        return builder.finish(root, builder.kept(root), value -> value == AGREES);
+    }
+
+    /** The diagram of the chance that an animal of given sex and expressions shows all that was seen of it. */
+    static Diagram<Probability> chances(Model model, List<Sighting> sightings) {
+        DiagramBuilder builder = new DiagramBuilder(model, looks(sightings), Census.CONCEIVED);
+        Averages averages = new Averages(builder.nodes, builder.plan.levels());
+        int root = averages.overDraws(builder.agreement(sightings, Census.CONCEIVED), AGREES);
+        List<Integer> kept = builder.kept(root);
+        kept.sort(Comparator.comparing(averages.values()::get));
+        return builder.finish(root, kept, averages.values()::get);
+    }
+
+    private static List<Look> looks(List<Sighting> sightings) {
+        return sightings.stream()
+                .map(seen -> new Look(ImmutableList.copyOf(seen.look().traits()), seen.stage()))
+                .toList();
+    }
+
+    private Diagram<Phenotype> phenotypes(View view) {
+        Tuples found = new Tuples();
+        int all = survivors(Tuples.EMPTY, view.census());
+        for (String trait : view.traits()) {
+            int shown = rules.shown(trait, view.stage());
+            nodes.charge(Pointer.of("traits", trait));
+            all = nodes.combine(all, shown, new Nodes.Meeting() {
+                @Override
+                public int early(int before, int state) {
+                    return before == Nodes.leaf(LOST) ? before : OPEN;
+                }
+
+                @Override
+                public int value(int before, int state) {
+                    return before == LOST ? before : found.longer(before, state, nodes);
+                }
             });
         }
-        List<Integer> leaves = nodes.leaves(all);
-        leaves.sort(Comparator.comparing(found::get, DiagramBuilder::compare));
-        Map<Integer, Integer> rank = new LinkedHashMap<>();
-        leaves.forEach(leaf -> rank.put(leaf, rank.size()));
-        int ranked = nodes.map(all, leaf -> Objects.requireNonNull(rank.get(leaf)));
-        List<Phenotype> phenotypes =
-                leaves.stream().map(leaf -> phenotype(found.get(leaf))).toList();
-        CompactNodes compact = new CompactNodes(nodes, ranked, order.size(), phenotypes.size());
-        List<Level> levels = order.stream()
-                .<Level>map(locus -> new Level.OfLocus(model.locus(locus)))
-                .toList();
-        return new Diagram<>(levels, compact, phenotypes);
+        List<Integer> kept = kept(all);
+        Map<Integer, int[]> states = new LinkedHashMap<>();
+        kept.forEach(leaf -> states.put(leaf, found.tuple(leaf, view.traits().size())));
+        // in the declared order of states, trait by trait; a trait without claim comes last
+        kept.sort(Comparator.comparing(states::get, Arrays::compare));
+        return finish(all, kept, leaf -> phenotype(view.traits(), Objects.requireNonNull(states.get(leaf))));
     }
 
-    /** Phenotypes are listed in the declared order of states, trait by trait; a trait without claim comes last. */
-    private static int compare(List<Integer> one, List<Integer> other) {
-        for (int i = 0; i < one.size(); i++) {
-            int difference = one.get(i).compareTo(other.get(i));
-            if (difference != 0) {
-                return difference;
-            }
-        }
-        return 0;
-    }
-
-    private Phenotype phenotype(List<Integer> states) {
+    private Phenotype phenotype(List<String> traits, int[] states) {
         Map<String, String> seen = new LinkedHashMap<>();
-        for (int i = 0; i < states.size(); i++) {
-            List<String> named = model.states(traits.get(i));
-            if (states.get(i) < named.size()) {
-                seen.put(traits.get(i), named.get(states.get(i)));
+        for (int i = 0; i < states.length; i++) {
+            List<String> named = states(traits.get(i));
+            if (states[i] < named.size()) {
+                seen.put(traits.get(i), named.get(states[i]));
             }
         }
         return Phenotype.from(seen);
     }
 
-    /** Loci that decide over many traits are tested first: a masking locus then cuts off all that it hides. */
-    private static ImmutableList<String> order(Model model, List<String> traits) {
-        Map<String, Integer> reach = new LinkedHashMap<>();
-        ImmutableSet<String> loci = Reads.loci(model, traits);
-        loci.forEach(locus -> reach.put(locus, 0));
-        for (String trait : traits) {
-            Reads.loci(model, List.of(trait)).forEach(locus -> reach.merge(locus, 1, Integer::sum));
-        }
-        List<String> sorted = new ArrayList<>(loci);
-        sorted.sort(Comparator.comparing((String locus) -> -Objects.requireNonNull(reach.get(locus))));
-        return ImmutableList.copyOf(sorted);
+    private List<String> states(String trait) {
+        return trait.equals(Sex.VARIABLE) ? Sex.words() : model.states(trait);
     }
 
-    /** Leaf values: index of the shown state, or the number of states where the model makes no claim. */
-    private int shown(String trait) {
-        List<String> states = model.states(trait);
-        int none = states.size();
-        int unknown = none + 1;
-        int width = none + 2;
-        int both = nodes.map(own(trait), state -> state * width + state);
-        List<Mask> covering = model.masks().values().stream()
-                .filter(mask -> mask.covers().containsKey(trait))
-                .toList();
-        for (Mask mask : covering) {
-            Mask.Cover cover = Objects.requireNonNull(mask.covers().get(trait));
-            both = nodes.combine(both, uncovered(mask, covering), (pair, truth) -> {
-                int beneath = pair / width;
-                int seen = pair % width;
-                if (truth == FAILS || seen == unknown) {
-                    return pair;
-                }
-                return beneath * width + (truth == UNKNOWN ? unknown : covered(cover, beneath, seen, states));
-            });
-        }
-        return nodes.map(both, pair -> Math.min(pair % width, none));
-    }
+    /** Leaf values: whether all that was seen is shown; a trait for which the model makes no claim is no evidence. */
+    private int agreement(List<Sighting> sightings, Census census) {
+        int all = survivors(AGREES, census);
+        for (Sighting seen : sightings) {
+            for (Map.Entry<String, String> recorded : seen.look().asMap().entrySet()) {
+                List<String> states = states(recorded.getKey());
+                int state = states.indexOf(recorded.getValue());
+                int agrees = nodes.map(
+                        rules.shown(recorded.getKey(), seen.stage()),
+                        shown -> shown == state || shown == states.size() ? AGREES : DISAGREES);
+                nodes.charge(Pointer.of("traits", recorded.getKey()));
+                all = nodes.combine(all, agrees, new Nodes.Meeting() {
+                    @Override
+                    public int early(int soFar, int here) {
+                        boolean decided = soFar == Nodes.leaf(LOST) || soFar == Nodes.leaf(DISAGREES);
+                        return decided || here == Nodes.leaf(AGREES) ? soFar : OPEN;
+                    }
 
-    /** Where a mask is active and no mask above it is; masks left over by this agree, so their order does not matter. */
-    private int uncovered(Mask mask, List<Mask> covering) {
-        int result = condition(mask.when());
-        for (Mask other : covering) {
-            if (model.isOver(other.id(), mask.id())) {
-                result = nodes.combine(result, condition(other.when()), (a, b) -> a == HOLDS && b == HOLDS ? FAILS : a);
+                    @Override
+                    public int value(int soFar, int here) {
+                        return soFar == AGREES ? here : soFar;
+                    }
+                });
             }
         }
-        return result;
+        return all;
     }
 
-    private static int covered(Mask.Cover cover, int beneath, int seen, List<String> states) {
-        if (cover.constant().isPresent()) {
-            return states.indexOf(cover.constant().get());
-        }
-        // Without a known state beneath, only a constant cover says what is seen.
-        return beneath == states.size() ? seen : states.indexOf(cover.shown(states.get(beneath)));
-    }
-
-    /** Leaf values: index of the own state, or the number of states where the model makes no claim. */
-    private int own(String trait) {
-        Integer before = own.get(trait);
-        if (before != null) {
-            return before;
-        }
-        List<String> states = model.states(trait);
-        int none = states.size();
-        TraitRule rule = model.rules().get(trait);
-        int result = rule == null ? Nodes.leaf(none) : own(rule, states, none);
-        own.put(trait, result);
-        return result;
-    }
-
-    private int own(TraitRule rule, List<String> states, int none) {
-        int left = none + 1; // no case holds so far, and none is unknown
-        int result = Nodes.leaf(left);
-        for (Case one : rule.cases()) {
-            int state = states.indexOf(((CaseState.Certain) one.gives()).state());
-            result = nodes.combine(result, condition(one.when()), (soFar, truth) -> {
-                if (truth == HOLDS) {
-                    return state;
-                }
-                return truth == UNKNOWN && soFar == left ? none : soFar;
-            });
-        }
-        int rest = rule.otherwise()
-                .map(last -> states.indexOf(((CaseState.Certain) last.gives()).state()))
-                .orElse(none);
-        return nodes.map(result, soFar -> soFar == left ? rest : soFar);
-    }
-
-    /** Leaf values: fails, holds or unknown. */
-    private int condition(Condition condition) {
-        int result = Nodes.leaf(HOLDS);
-        for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
-            result = nodes.combine(result, variable(variable.getKey(), variable.getValue()), (a, b) -> {
-                if (a == FAILS || b == FAILS) {
-                    return FAILS;
-                }
-                return a == HOLDS && b == HOLDS ? HOLDS : UNKNOWN;
-            });
-        }
-        return result;
-    }
-
-    private int variable(String name, Allowed allowed) {
-        if (model.loci().containsKey(name)) {
-            List<String> expressions = model.locus(name).expressions();
-            return nodes.test(order.indexOf(name), e -> allowed.allows(expressions.get(e)) ? HOLDS : FAILS);
-        }
-        List<String> states = model.states(name);
-        return nodes.map(own(name), state -> {
-            if (state == states.size()) {
-                return UNKNOWN;
+    /** A diagram that ends in a value, or in that of a lost animal where one is lost before it is counted. */
+    private int survivors(int value, Census census) {
+        int alive = Nodes.leaf(value);
+        for (Viability one : plan.viability()) {
+            nodes.charge(one.pointer());
+            List<String> expressions = model.locus(one.locus()).expressions();
+            int concerned = nodes.test(
+                    plan.position(one.locus()).orElseThrow(),
+                    expression -> one.expressions().contains(expressions.get(expression)) ? 1 : 0);
+            if (one.sex().isPresent()) {
+                int sex = Sex.words().indexOf(one.sex().get().word());
+                int same = nodes.test(plan.position(Sex.VARIABLE).orElseThrow(), found -> found == sex ? 1 : 0);
+                concerned = nodes.combine(same, concerned, Math::min);
             }
-            return allowed.allows(states.get(state)) ? HOLDS : FAILS;
-        });
+            int lives = lives(one.birth(), Plan.birth(one));
+            if (census == Census.SCORED) {
+                lives = nodes.combine(lives, lives(one.scored(), Plan.scored(one)), Math::min);
+            }
+            int lost = nodes.combine(concerned, lives, (here, living) -> here == 1 && living == 0 ? 1 : 0);
+            alive = nodes.combine(alive, lost, (before, dies) -> dies == 1 ? LOST : before);
+        }
+        return alive;
+    }
+
+    /** Leaf values: 1 where the animal lives. */
+    private int lives(Probability chance, String draw) {
+        OptionalInt level = plan.position(draw);
+        return level.isPresent()
+                ? nodes.test(level.getAsInt(), outcome -> 1 - outcome)
+                : Nodes.leaf(chance.isZero() ? 0 : 1);
+    }
+
+    /** The leaf values that are not of lost animals, in ascending order. */
+    private List<Integer> kept(int root) {
+        List<Integer> kept = new ArrayList<>();
+        for (int leaf : nodes.leaves(root)) {
+            if (leaf != LOST) {
+                kept.add(leaf);
+            }
+        }
+        return kept;
+    }
+
+    private <T> Diagram<T> finish(int root, List<Integer> kept, IntFunction<T> outcomeOf) {
+        LongTable ranks = new LongTable();
+        kept.forEach(leaf -> ranks.put(leaf, ranks.size()));
+        boolean loses = nodes.leaves(root).length > kept.size();
+        int ranked = nodes.map(root, leaf -> leaf == LOST ? kept.size() : ranks.get(leaf));
+        CompactNodes compact = new CompactNodes(nodes, ranked, plan.levels().size(), kept.size() + (loses ? 1 : 0));
+        return new Diagram<>(
+                plan.levels(), compact, kept.stream().map(outcomeOf::apply).toList());
     }
 }

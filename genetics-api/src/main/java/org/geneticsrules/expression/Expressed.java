@@ -7,7 +7,7 @@ import java.util.Map;
 import org.geneticsrules.trait.Phenotype;
 
 /**
- * One genotype expressed: what each locus shows as, how each trait came about, and the phenotype that is seen.
+ * One animal expressed: what each locus shows as, how each trait came about, and the phenotype that is seen.
  *
  * @param expressions expression by locus, for the loci that were read
  * @param traits the trace of each trait that was asked for or read, by trait

@@ -12,12 +12,18 @@ import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
-/** Expresses one combination of expressions step by step, as the package description says. */
+/**
+ * Expresses one combination of expressions step by step, as the package description says. Draws are decided by a {@link Chooser} where
+ * they are reached; a chance that is 1 is no draw.
+ */
 final class Interpreter {
 
     private enum Truth {
@@ -28,14 +34,32 @@ final class Interpreter {
 
     private final Model model;
     private final Map<String, String> expressions;
+    private final Optional<Sex> sex;
+    private final LifeStage stage;
+    private final Chooser chooser;
     private final Map<String, OwnState> own = new LinkedHashMap<>();
     private final Map<String, Truth> masks = new LinkedHashMap<>();
 
-    private record OwnState(Optional<String> state, Optional<String> rule, List<String> reads) {}
+    private record OwnState(Optional<String> state, Optional<String> rule, List<String> reads, Optional<String> draw) {}
 
-    Interpreter(Model model, Map<String, String> expressions) {
+    /** What a case makes of the trait, and the outcome of its draw. */
+    private record Given(String state, Optional<String> draw) {}
+
+    /**
+     * Prepares one animal.
+     *
+     * @param model the rules
+     * @param expressions what it shows at each locus that is read
+     * @param sex its sex; may be empty only where it makes no difference
+     * @param stage when it is looked at; states all that is needed
+     * @param chooser decides its draws
+     */
+    Interpreter(Model model, Map<String, String> expressions, Optional<Sex> sex, LifeStage stage, Chooser chooser) {
         this.model = model;
         this.expressions = expressions;
+        this.sex = sex;
+        this.stage = stage;
+        this.chooser = chooser;
     }
 
     Expressed express(Collection<String> asked) {
@@ -49,7 +73,7 @@ final class Interpreter {
         own.forEach((trait, state) -> traces.computeIfAbsent(
                 trait,
                 inner -> new TraitTrace(
-                        inner, state.state(), state.rule(), state.reads(), Optional.empty(), List.of())));
+                        inner, state.state(), state.rule(), state.reads(), state.draw(), Optional.empty(), List.of())));
         List<String> active = model.masks().keySet().stream()
                 .filter(mask -> masks.get(mask) == Truth.HOLDS)
                 .toList();
@@ -57,6 +81,10 @@ final class Interpreter {
     }
 
     private TraitTrace trace(String trait) {
+        if (trait.equals(Sex.VARIABLE)) {
+            Optional<String> found = Optional.of(sexWord());
+            return new TraitTrace(trait, found, Optional.empty(), List.of(), Optional.empty(), found, List.of());
+        }
         OwnState beneath = own(trait);
         List<Mask> active = new ArrayList<>();
         boolean unknown = false;
@@ -78,6 +106,7 @@ final class Interpreter {
                 beneath.state(),
                 beneath.rule(),
                 beneath.reads(),
+                beneath.draw(),
                 shown,
                 top.stream().map(Mask::id).toList());
     }
@@ -109,7 +138,7 @@ final class Interpreter {
 
     private OwnState evaluate(@Nullable TraitRule rule) {
         if (rule == null) {
-            return new OwnState(Optional.empty(), Optional.empty(), List.of());
+            return new OwnState(Optional.empty(), Optional.empty(), List.of(), Optional.empty());
         }
         boolean unknown = false;
         for (Case one : rule.cases()) {
@@ -118,14 +147,43 @@ final class Interpreter {
                 List<String> reads = one.when().names().stream()
                         .filter(name -> model.rules().containsKey(name))
                         .toList();
-                return new OwnState(
-                        Optional.of(((CaseState.Certain) one.gives()).state()), Optional.of(rule.pointer(one)), reads);
+                return decided(rule, one, reads);
             }
             unknown |= truth == Truth.UNKNOWN;
         }
-        Optional<Case> rest = unknown ? Optional.empty() : rule.otherwise();
-        return new OwnState(
-                rest.map(last -> ((CaseState.Certain) last.gives()).state()), rest.map(rule::pointer), readBy(rule));
+        if (unknown || rule.otherwise().isEmpty()) {
+            return new OwnState(Optional.empty(), Optional.empty(), readBy(rule), Optional.empty());
+        }
+        return decided(rule, rule.otherwise().get(), readBy(rule));
+    }
+
+    private OwnState decided(TraitRule rule, Case one, List<String> reads) {
+        Given given = given(rule.pointer(one), one.gives());
+        return new OwnState(Optional.of(given.state()), Optional.of(rule.pointer(one)), reads, given.draw());
+    }
+
+    private Given given(String pointer, CaseState gives) {
+        if (gives instanceof CaseState.Certain certain) {
+            return new Given(certain.state(), Optional.empty());
+        }
+        if (gives instanceof CaseState.Threshold sums) {
+            Optional<String> draw = draw(pointer, sums.residual().map(String::valueOf));
+            int sum = draw.map(Integer::valueOf)
+                    .orElseGet(() -> sums.residual().outcomes().iterator().next());
+            for (Map.Entry<String, Map<String, Integer>> dose : sums.doses().entrySet()) {
+                sum += dose.getValue().getOrDefault(expression(dose.getKey()), 0);
+            }
+            return new Given(sums.state(sum), draw);
+        }
+        Distribution<String> chances = gives instanceof CaseState.Progression chain
+                ? chain.at(stage.count(chain.clock()).orElseThrow())
+                : ((CaseState.Chance) gives).chances();
+        Optional<String> draw = draw(pointer, chances);
+        return new Given(draw.orElseGet(() -> chances.outcomes().iterator().next()), draw);
+    }
+
+    private Optional<String> draw(String pointer, Distribution<String> chances) {
+        return chances.outcomes().size() == 1 ? Optional.empty() : Optional.of(chooser.choose(pointer, chances));
     }
 
     /** Where no case holds, that rests on everything the cases read. */
@@ -137,18 +195,50 @@ final class Interpreter {
                 .toList();
     }
 
+    /** What is certain of an animal is looked at first, so that no draw is made for a condition that fails anyway. */
     private Truth truth(Condition condition) {
-        boolean unknown = false;
         for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
             String name = variable.getKey();
-            Optional<String> value = model.loci().containsKey(name)
-                    ? Optional.of(Objects.requireNonNull(expressions.get(name), name))
-                    : own(name).state();
-            if (value.isPresent() && !variable.getValue().allows(value.get())) {
+            if (name.equals(LifeStage.SEASON)
+                    && !variable.getValue().allows(stage.season().orElseThrow())) {
                 return Truth.FAILS;
             }
-            unknown |= value.isEmpty();
+        }
+        for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
+            String name = variable.getKey();
+            Allowed allowed = variable.getValue();
+            if (name.equals(Sex.VARIABLE)
+                    ? !allowed.allows(sexWord())
+                    : model.loci().containsKey(name) && !allowed.allows(expression(name))) {
+                return Truth.FAILS;
+            }
+        }
+        boolean unknown = false;
+        for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
+            if (isTrait(variable.getKey())) {
+                Optional<String> value = own(variable.getKey()).state();
+                if (value.isPresent() && !variable.getValue().allows(value.get())) {
+                    return Truth.FAILS;
+                }
+                unknown |= value.isEmpty();
+            }
         }
         return unknown ? Truth.UNKNOWN : Truth.HOLDS;
+    }
+
+    private boolean isTrait(String name) {
+        return !name.equals(Sex.VARIABLE)
+                && !name.equals(LifeStage.SEASON)
+                && !model.loci().containsKey(name);
+    }
+
+    private String expression(String locus) {
+        return Objects.requireNonNull(expressions.get(locus), locus);
+    }
+
+    private String sexWord() {
+        return sex.orElseThrow(() -> new IllegalArgumentException(
+                        "what is asked depends on the sex of the animal, which is not given"))
+                .word();
     }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param start the weight of each state where the level begins a run of linked levels; null inside a run
  * @param next the weight of each state at the next level after each state here; null at the end of a run
  */
+@SuppressWarnings("ArrayRecordComponent") // read in the inner loops, never compared
 record Layer(BigInteger[][] shows, BigInteger @Nullable [] start, BigInteger @Nullable [][] next) {
 
     private static final BigInteger[] ALONE = {BigInteger.ONE};

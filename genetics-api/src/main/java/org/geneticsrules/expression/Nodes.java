@@ -1,46 +1,69 @@
 package org.geneticsrules.expression;
 
-import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.function.IntBinaryOperator;
 import java.util.function.IntUnaryOperator;
 import org.geneticsrules.problem.TooLargeException;
 
 /**
- * Decision diagrams under construction: nodes that test one locus each, shared wherever they are equal.
+ * Decision diagrams under construction: nodes that test one level each, shared wherever they are equal.
  *
  * <p>A diagram is a number. A negative number -1-v is a leaf of value v; another is a node, whose children it tests in the order of
- * the locus' expressions. Loci are tested in ascending level. A node whose children are all the same is never made, and two nodes
- * with the same level and children are one, so equal functions have equal numbers (Bryant 1986, IEEE Trans. Comput. C-35:677, for
- * the two-valued case).
+ * the level's values. Levels are tested in ascending order. A node whose children are all the same is never made, and two nodes with
+ * the same level and children are one, so equal functions have equal numbers (Bryant 1986, IEEE Trans. Comput. C-35:677, for the
+ * two-valued case).
+ *
+ * <p>All lies in arrays of numbers, so that a million nodes are made in well under a second and a diagram that explodes is refused as
+ * soon as it is seen to.
  */
 final class Nodes {
 
-    private record Key(int level, List<Integer> children) {}
+    /** How two diagrams meet: in a value where both are leaves, or before if one of them decides alone. */
+    @FunctionalInterface
+    interface Meeting {
+        /** No diagram: both must be followed further. */
+        int OPEN = LongTable.NONE;
+
+        /** The result of two diagrams of which not both are leaves, or {@link #OPEN}. */
+        default int early(int a, int b) {
+            return OPEN;
+        }
+
+        /** The value where two leaves of these values meet. */
+        int value(int a, int b);
+    }
+
+    private static final int MOST_NAMED = 3;
 
     private final int[] widths;
-    private final int limit;
+    private final int mostNodes;
+    private final long mostSteps;
     private final String subject;
-    private final List<int[]> children = new ArrayList<>();
-    private final List<Integer> levels = new ArrayList<>();
-    private final Map<Key, Integer> unique = new LinkedHashMap<>();
+    private int[] levels = new int[64];
+    private int[] offsets = new int[64];
+    private int[] children = new int[256];
+    private int used;
+    private int count;
+    private int[] unique = new int[128]; // number of a node plus one; 0 where free
+    private long steps;
+    private final Map<String, long[]> charges = new LinkedHashMap<>();
+    private long[] charged = new long[1];
 
     /**
      * Starts with no node.
      *
-     * @param widths number of expressions of the locus at each level
-     * @param limit most nodes to make before refusing
+     * @param widths number of values of each level
+     * @param mostNodes most nodes to make before refusing
      * @param subject what the diagram is about, for the refusal
      */
-    Nodes(int[] widths, int limit, String subject) {
+    Nodes(int[] widths, int mostNodes, String subject) {
         this.widths = widths;
-        this.limit = limit;
+        this.mostNodes = mostNodes;
+        this.mostSteps = 8L * mostNodes;
         this.subject = subject;
     }
 
@@ -53,23 +76,37 @@ final class Nodes {
     }
 
     int level(int node) {
-        return node < 0 ? Integer.MAX_VALUE : levels.get(node);
+        return node < 0 ? Integer.MAX_VALUE : levels[node];
     }
 
-    int[] children(int node) {
-        return children.get(node);
+    /** The number of nodes made so far. */
+    int count() {
+        return count;
     }
 
-    /** Tests one locus only, with the given leaf value for each of its expressions. */
+    int width(int level) {
+        return widths[level];
+    }
+
+    int child(int node, int value) {
+        return children[offsets[node] + value];
+    }
+
+    /** The work from now on is done for the sake of a statement; a refusal names those that took most. */
+    void charge(String statement) {
+        charged = charges.computeIfAbsent(statement, key -> new long[1]);
+    }
+
+    /** Tests one level only, with the given leaf value for each of its values. */
     int test(int level, IntUnaryOperator valueOf) {
         int[] leaves = new int[widths[level]];
-        Arrays.setAll(leaves, expression -> leaf(valueOf.applyAsInt(expression)));
+        Arrays.setAll(leaves, value -> leaf(valueOf.applyAsInt(value)));
         return node(level, leaves);
     }
 
-    /** Combines the leaf values of two diagrams wherever they meet. */
-    int combine(int a, int b, IntBinaryOperator operator) {
-        return combine(a, b, operator, new LinkedHashMap<>());
+    /** Combines two diagrams. */
+    int combine(int a, int b, Meeting meeting) {
+        return combine(a, b, meeting, new LongTable());
     }
 
     /** Replaces leaf values. */
@@ -77,65 +114,146 @@ final class Nodes {
         return combine(a, leaf(0), (value, ignored) -> operator.applyAsInt(value));
     }
 
-    /** The distinct leaf values of a diagram. */
-    List<Integer> leaves(int root) {
-        Set<Integer> seen = new LinkedHashSet<>();
-        Set<Integer> values = new LinkedHashSet<>();
-        ArrayDeque<Integer> queue = new ArrayDeque<>(List.of(root));
-        while (!queue.isEmpty()) {
-            int node = queue.remove();
+    /** The distinct leaf values of a diagram, in ascending order. */
+    int[] leaves(int root) {
+        BitSet seen = new BitSet(count);
+        LongTable values = new LongTable();
+        int[] found = new int[16];
+        int size = 0;
+        int[] stack = {root};
+        int depth = 1;
+        while (depth > 0) {
+            int node = stack[--depth];
             if (node < 0) {
-                values.add(value(node));
-            } else if (seen.add(node)) {
-                Arrays.stream(children(node)).forEach(queue::add);
+                if (values.get(node) == LongTable.NONE) {
+                    values.put(node, 0);
+                    found = size < found.length ? found : Arrays.copyOf(found, 2 * size);
+                    found[size++] = value(node);
+                }
+            } else if (!seen.get(node)) {
+                seen.set(node);
+                int width = widths[levels[node]];
+                stack = depth + width <= stack.length ? stack : Arrays.copyOf(stack, 2 * (depth + width));
+                System.arraycopy(children, offsets[node], stack, depth, width);
+                depth += width;
             }
         }
-        return new ArrayList<>(values);
+        int[] sorted = Arrays.copyOf(found, size);
+        Arrays.sort(sorted);
+        return sorted;
     }
 
-    private int combine(int a, int b, IntBinaryOperator operator, Map<Long, Integer> done) {
+    private int combine(int a, int b, Meeting meeting, LongTable done) {
         if (a < 0 && b < 0) {
-            return leaf(operator.applyAsInt(value(a), value(b)));
+            return leaf(meeting.value(value(a), value(b)));
         }
-        long key = ((long) a << 32) | (b & 0xffffffffL);
-        Integer before = done.get(key);
-        if (before != null) {
+        int early = meeting.early(a, b);
+        if (early != Meeting.OPEN) {
+            return early;
+        }
+        long key = LongTable.key(a, b);
+        int before = done.get(key);
+        if (before != LongTable.NONE) {
             return before;
         }
+        step();
         int level = Math.min(level(a), level(b));
         int[] next = new int[widths[level]];
         for (int i = 0; i < next.length; i++) {
-            next[i] = combine(
-                    level(a) == level ? children(a)[i] : a, level(b) == level ? children(b)[i] : b, operator, done);
+            next[i] = combine(level(a) == level ? child(a, i) : a, level(b) == level ? child(b, i) : b, meeting, done);
         }
         int result = node(level, next);
         done.put(key, result);
         return result;
     }
 
-    private int node(int level, int[] next) {
+    /** Counts one step of work, which is limited as the nodes are. */
+    void step() {
+        charged[0]++;
+        if (++steps > mostSteps) {
+            throw refusal((double) steps, (double) mostSteps);
+        }
+    }
+
+    /** The node that tests a level and leads on to the given diagrams, all of later levels. */
+    int node(int level, int[] next) {
         boolean same = true;
+        int hash = level;
         for (int child : next) {
             same &= child == next[0];
+            hash = 31 * hash + child;
         }
         if (same) {
             return next[0];
         }
-        Key key = new Key(level, Arrays.stream(next).boxed().toList());
-        Integer before = unique.get(key);
-        if (before != null) {
-            return before;
+        int at = slot(hash);
+        for (; unique[at] != 0; at = at + 1 & unique.length - 1) {
+            int node = unique[at] - 1;
+            if (levels[node] == level
+                    && Arrays.equals(children, offsets[node], offsets[node] + next.length, next, 0, next.length)) {
+                return node;
+            }
         }
-        if (children.size() >= limit) {
-            throw new TooLargeException(
-                    "steps of the decision diagram of " + subject,
-                    limit + 1.0,
-                    limit,
-                    "ask about fewer traits at a time.");
+        if (count >= mostNodes) {
+            throw refusal(count + 1.0, mostNodes);
         }
-        children.add(next);
-        levels.add(level);
-        unique.put(key, children.size() - 1);
-        return children.size() - 1;
+        unique[at] = count + 1;
+        add(level, next);
+        if (2 * count > unique.length) {
+            rehash();
+        }
+        return count - 1;
+    }
+
+    private void add(int level, int[] next) {
+        if (count == levels.length) {
+            levels = Arrays.copyOf(levels, 2 * count);
+            offsets = Arrays.copyOf(offsets, 2 * count);
+        }
+        if (used + next.length > children.length) {
+            children = Arrays.copyOf(children, 2 * (used + next.length));
+        }
+        levels[count] = level;
+        offsets[count] = used;
+        System.arraycopy(next, 0, children, used, next.length);
+        used += next.length;
+        count++;
+    }
+
+    private int slot(int hash) {
+        int mixed = hash * 0x9E3779B9; // spreads the bits over the word
+        return (mixed ^ mixed >>> 15) & unique.length - 1;
+    }
+
+    private void rehash() {
+        unique = new int[2 * unique.length];
+        for (int node = 0; node < count; node++) {
+            int hash = levels[node];
+            for (int i = 0; i < widths[levels[node]]; i++) {
+                hash = 31 * hash + child(node, i);
+            }
+            int at = slot(hash);
+            while (unique[at] != 0) {
+                at = at + 1 & unique.length - 1;
+            }
+            unique[at] = node + 1;
+        }
+    }
+
+    /** The refusal of a diagram that grows too large, with the statements that took most of the work. */
+    TooLargeException refusal(double needed, double allowed) {
+        List<String> most = charges.entrySet().stream()
+                .sorted(Comparator.comparing(entry -> -entry.getValue()[0]))
+                .limit(MOST_NAMED)
+                .map(Map.Entry::getKey)
+                .toList();
+        return new TooLargeException(
+                "steps of the decision diagram of " + subject,
+                needed,
+                allowed,
+                most.isEmpty()
+                        ? "ask about fewer traits at a time."
+                        : "most of them come of combining " + String.join(", ", most)
+                                + " with the rest: ask about fewer traits at a time.");
     }
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param own what it would show if nothing covered it; empty where the model makes no claim
  * @param rule pointer of the case that gave the own state
  * @param reads the traits whose own states decided which case holds
+ * @param draw what chance decided, where the own state is a matter of chance: the state, or the residual amount of a threshold trait
  * @param shown what is seen; empty where the model makes no claim
  * @param masks the active masks that cover the trait and decide what is seen, in declared order
  */
@@ -19,6 +20,7 @@ public record TraitTrace(
         Optional<String> own,
         Optional<String> rule,
         List<String> reads,
+        Optional<String> draw,
         Optional<String> shown,
         List<String> masks) {
 
@@ -29,6 +31,7 @@ public record TraitTrace(
      * @param own its own state
      * @param rule pointer of the deciding case
      * @param reads the traits read
+     * @param draw what chance decided
      * @param shown what is seen
      * @param masks the deciding masks
      */

@@ -8,6 +8,7 @@ import java.math.BigInteger;
  * @param shares the weight of each outcome, in the order of the diagram; not to be modified
  * @param total what all combinations weigh together, those that end in a lost animal included
  */
+@SuppressWarnings("ArrayRecordComponent") // never compared; read in the inner loops of a litter
 public record Weights(BigInteger[] shares, BigInteger total) {
 
     /**

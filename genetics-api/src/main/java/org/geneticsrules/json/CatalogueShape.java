@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Trait;
 
 /** The shape of a catalogue document. */
@@ -13,12 +14,15 @@ final class CatalogueShape {
 
     /** Fills a builder; absent if id or version is. What was filled in is sound only if no problem was noted. */
     static Optional<Catalogue.Builder> read(Part document, Limits limits) {
-        Part.Members members = document.members("formatVersion", "kind", "id", "version", "title", "taxon", "traits");
+        Part.Members members =
+                document.members("formatVersion", "kind", "id", "version", "title", "taxon", "seasons", "traits");
         Optional<Reference> head = Head.read(members, DocumentKind.CATALOGUE);
         Catalogue.Builder builder = Catalogue.builder(
                 head.map(Reference::id).orElse(""), head.map(Reference::version).orElse(""));
         members.optional("title").flatMap(Part::text).ifPresent(builder::title);
         members.optional("taxon").flatMap(Head::taxon).ifPresent(builder::taxon);
+        members.optional("seasons")
+                .ifPresent(seasons -> builder.seasons(seasons.distinctTexts(1).toArray(String[]::new)));
         members.required("traits")
                 .ifPresent(traits -> traits.entries("traits", limits.traits())
                         .forEach((id, part) -> builder.trait(trait(id, part))));
@@ -26,12 +30,31 @@ final class CatalogueShape {
     }
 
     private static Trait trait(String id, Part part) {
-        Part.Members members = part.members("title", "states", "ordered", "note");
+        Part.Members members = part.members("title", "states", "ordered", "judgeableFrom", "note");
         return new Trait(
                 id,
                 members.optional("title").flatMap(Part::text),
                 members.required("states").map(states -> states.texts(1)).orElse(List.of()),
                 members.optional("ordered").flatMap(Part::flag).orElse(false),
+                members.optional("judgeableFrom").flatMap(CatalogueShape::stage),
                 members.optional("note").flatMap(Part::text));
+    }
+
+    /** An age or a moult. */
+    private static Optional<LifeStage> stage(Part part) {
+        Part.Members members = part.members("weeks", "moult");
+        Optional<Part> weeks = members.optional("weeks");
+        Optional<Part> moult = members.optional("moult");
+        if (weeks.isPresent() && moult.isPresent()) {
+            part.problems()
+                    .add("two-clocks", part.pointer(), "both weeks and a moult are stated", "one of weeks and moult");
+            return Optional.empty();
+        }
+        if (moult.isPresent()) {
+            return moult.flatMap(count -> count.count(LifeStage.MOST)).map(LifeStage::atMoult);
+        }
+        return members.required("weeks")
+                .flatMap(count -> count.count(LifeStage.MOST))
+                .map(LifeStage::atWeek);
     }
 }

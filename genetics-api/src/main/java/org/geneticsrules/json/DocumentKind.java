@@ -12,7 +12,9 @@ public enum DocumentKind {
     /** Rules of inheritance. */
     MODEL,
     /** Cautions with what raises them. */
-    CAUTIONS;
+    CAUTIONS,
+    /** What is otherwise in a model. */
+    PATCH;
 
     /**
      * Returns the word that a document states as its {@code kind}.

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -12,6 +13,9 @@ import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.patch.Patch;
+import org.geneticsrules.patch.PatchedDocument;
+import org.geneticsrules.patch.Patches;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
@@ -136,8 +140,101 @@ public final class DocumentReader {
                 () -> cautions.orElseThrow(document::problemsSoFar).check(catalogue));
     }
 
-    private Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
+    /**
+     * Reads a patch, without comparing it with its base.
+     *
+     * @param source where its text comes from
+     * @return the patch
+     * @throws ProblemsException if it is none, if a pointer names no whole statement, or if it changes one twice
+     * @throws UncheckedIOException if the source fails
+     */
+    public Patch readPatch(Source source) {
         Document document = open(source);
+        Supplier<Optional<Patch>> patch = PatchShape.read(document.root);
+        return document.complete(() -> patch.get().orElseThrow(document::problemsSoFar));
+    }
+
+    /**
+     * Reads a patch and applies it to its base, to see that the patched model is sound.
+     *
+     * @param source where its text comes from
+     * @param base the model it was written for
+     * @return the patch
+     * @throws ProblemsException if it is none, was written for another model or makes it unsound; each problem is placed at the statement
+     *     of the patch that brings it about
+     * @throws UncheckedIOException if the source fails
+     */
+    public Patch readPatch(Source source, Model base) {
+        return readPatch(source, any -> base);
+    }
+
+    /**
+     * Reads a patch whose base is one of those given, and applies it to that base, to see that the patched model is sound.
+     *
+     * @param source where its text comes from
+     * @param bases the models at hand
+     * @return the patch
+     * @throws ProblemsException if it is none, no given model is the one it was written for, or it makes that unsound
+     * @throws UncheckedIOException if the source fails
+     */
+    public Patch readPatch(Source source, Collection<Model> bases) {
+        return readPatch(source, reference -> baseAmong(bases, reference));
+    }
+
+    private Patch readPatch(Source source, Function<Reference, Model> bases) {
+        Document document = open(source);
+        Supplier<Optional<Patch>> shape = PatchShape.read(document.root);
+        return document.complete(() -> {
+            Patch patch = shape.get().orElseThrow(document::problemsSoFar);
+            apply(bases.apply(patch.base()), List.of(patch));
+            return patch;
+        });
+    }
+
+    /** The model meant, or else one of its id and version, whose hash will be found to be another. */
+    private static Model baseAmong(Collection<Model> bases, Reference reference) {
+        return bases.stream()
+                .filter(model -> reference.means(model.reference()))
+                .findFirst()
+                .or(() -> bases.stream()
+                        .filter(model -> Reference.of(reference.id(), reference.version())
+                                .means(model.reference()))
+                        .findFirst())
+                .orElseThrow(() -> new ProblemsException(Problems.unknown(
+                        Stage.REFERENCES,
+                        "unknown-base",
+                        "/base",
+                        "model",
+                        reference.id() + " " + reference.version(),
+                        bases.stream().map(Model::toString).distinct().toList())));
+    }
+
+    /**
+     * Applies patches to a model.
+     *
+     * @param base the model that all of them were written for
+     * @param patches at least one patch; their order does not matter
+     * @return the patched model, with the id and version of the patch, or of all of them joined by a plus sign
+     * @throws ProblemsException if they do not fit the model or one another, or the patched model is not sound; pointers are into the
+     *     document of the patch that the message names, or of the only one
+     * @throws IllegalArgumentException if there is no patch
+     */
+    public Model apply(Model base, Collection<Patch> patches) {
+        PatchedDocument patched = Patches.apply(base, patches);
+        try {
+            return readModel(
+                    new Document(Located.of(patched.document())), any -> Optional.of(base.catalogue()), Set.of());
+        } catch (ProblemsException e) {
+            throw new ProblemsException(
+                    e.problems().stream().map(patched::inPatch).toList());
+        }
+    }
+
+    private Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
+        return readModel(open(source), catalogues, known);
+    }
+
+    private Model readModel(Document document, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
         ModelShape shape = new ModelShape(document.root, limits);
         Optional<Reference> head = shape.head();
         Optional<Reference> written = shape.catalogue();

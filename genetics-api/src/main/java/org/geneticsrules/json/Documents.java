@@ -11,6 +11,8 @@ import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
+import org.geneticsrules.patch.Patch;
+import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
 
@@ -80,6 +82,16 @@ public final class Documents {
      */
     public static String write(CautionSet cautions) {
         return write(CautionDocument.of(cautions));
+    }
+
+    /**
+     * Returns the text of a patch.
+     *
+     * @param patch a patch
+     * @return JSON, ending in a newline
+     */
+    public static String write(Patch patch) {
+        return write(PatchDocument.of(patch));
     }
 
     /**

@@ -40,7 +40,17 @@ final class Head {
 
     /** A reference to another document. */
     static Optional<Reference> reference(Part part) {
+        return reference(part.members("id", "version", "sha256"));
+    }
+
+    /** A reference that must state the hash. */
+    static Optional<Reference> pinned(Part part) {
         Part.Members members = part.members("id", "version", "sha256");
+        members.required("sha256");
+        return reference(members).filter(stated -> stated.sha256().isPresent());
+    }
+
+    private static Optional<Reference> reference(Part.Members members) {
         Optional<String> hash = members.optional("sha256")
                 .flatMap(value -> value.text(SHA_256, "bad-sha256", "64 lower-case hexadecimal digits"));
         return idAndVersion(members).map(plain -> new Reference(plain.id(), plain.version(), hash));

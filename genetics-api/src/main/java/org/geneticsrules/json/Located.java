@@ -22,9 +22,23 @@ import org.jspecify.annotations.Nullable;
  */
 record Located(Position at, Node node, Map<String, Located> members, List<Located> items) {
 
+    private static final Position NOWHERE = new Position(1, 1);
+
     Located {
         members = ImmutableMap.copyOf(members);
         items = ImmutableList.copyOf(items);
+    }
+
+    /** A tree that was not read from a text; its places tell nothing. */
+    static Located of(Node node) {
+        ImmutableMap.Builder<String, Located> members = ImmutableMap.builder();
+        ImmutableList.Builder<Located> items = ImmutableList.builder();
+        if (node instanceof Node.ObjectNode object) {
+            object.members().forEach((name, member) -> members.put(name, of(member)));
+        } else if (node instanceof Node.ListNode list) {
+            list.items().forEach(item -> items.add(of(item)));
+        }
+        return new Located(NOWHERE, node, members.buildOrThrow(), items.build());
     }
 
     static Located leaf(Position at, Node node) {

@@ -2,16 +2,11 @@ package org.geneticsrules.json;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.geneticsrules.model.Allele;
-import org.geneticsrules.model.Dominance;
 import org.geneticsrules.model.LocusBuilder;
 
-/** The shape of a locus with its dominance. */
+/** The shape of a locus; its dominance has a file of its own. */
 final class LocusShape {
-
-    private static final Pattern ORDER = Pattern.compile("([^\\s>]+) *> *([^\\s>]+)");
 
     private final Part part;
     private final Limits limits;
@@ -22,7 +17,8 @@ final class LocusShape {
     }
 
     void fill(LocusBuilder locus) {
-        Part.Members members = part.members("title", "symbol", "alleles", "wildType", "expressions", "dominance");
+        Part.Members members = part.members(
+                "title", "symbol", "alleles", "wildType", "expressions", "dominance", "absent", "mutation");
         members.optional("title").flatMap(Part::text).ifPresent(locus::title);
         members.optional("symbol").flatMap(Part::text).ifPresent(locus::symbol);
         members.required("alleles").ifPresent(alleles -> {
@@ -33,7 +29,10 @@ final class LocusShape {
         members.optional("wildType").flatMap(Part::text).ifPresent(locus::wildType);
         members.optional("expressions")
                 .ifPresent(list -> list.texts(1).forEach(expression -> locus.expressions(expression)));
-        members.required("dominance").ifPresent(dominance -> dominance(dominance, locus));
+        members.required("dominance").ifPresent(dominance -> new DominanceShape(dominance, limits).fill(locus));
+        members.optional("absent").flatMap(Part::text).ifPresent(locus::absent);
+        members.optional("mutation")
+                .ifPresent(rows -> rows.entries().forEach((from, row) -> mutation(from, row, locus)));
     }
 
     private static Optional<Allele> allele(Part part) {
@@ -48,28 +47,18 @@ final class LocusShape {
         return members.required("id").flatMap(Part::text).map(id -> new Allele(id, symbol.orElse(id), title, synonyms));
     }
 
-    private void dominance(Part part, LocusBuilder locus) {
-        Part.Members members = part.members("order", "shows", "evidence");
-        members.optional("order").ifPresent(list -> {
-            List<Part> items = list.items();
-            // Beyond this, some pair is ordered twice.
-            list.tooMany(items.size(), "order-statements", limits.alleles() * limits.alleles());
-            items.forEach(item -> order(item).ifPresent(locus::order));
+    /** A rate by the allele it leads to, alone or beside its evidence. */
+    private static void mutation(String from, Part row, LocusBuilder locus) {
+        row.entries().forEach((to, stated) -> {
+            if (stated.isObject()) {
+                Part.Members members = stated.members("rate", "evidence");
+                Optional<String> evidence = members.optional("evidence").flatMap(Part::text);
+                members.required("rate")
+                        .flatMap(rate -> ChanceShape.read(rate, "bad-rate"))
+                        .ifPresent(rate -> locus.mutation(from, to, rate, evidence));
+            } else {
+                ChanceShape.read(stated, "bad-rate").ifPresent(rate -> locus.mutation(from, to, rate));
+            }
         });
-        members.required("shows")
-                .ifPresent(shows -> shows.entries().forEach((key, shown) -> {
-                    Stated stated = Stated.read(shown, "shows");
-                    stated.value().flatMap(Part::text).ifPresent(value -> locus.shows(key, value, stated.evidence()));
-                }));
-        members.optional("evidence").flatMap(Part::text).ifPresent(locus::evidence);
-    }
-
-    private static Optional<Dominance.Order> order(Part part) {
-        Stated stated = Stated.read(part, "order");
-        return stated.value()
-                .flatMap(value -> value.text(ORDER, "bad-order", "an order of dominance such as \"C > c\""))
-                .map(ORDER::matcher)
-                .filter(Matcher::matches)
-                .map(pair -> new Dominance.Order(pair.group(1), pair.group(2), stated.evidence()));
     }
 }

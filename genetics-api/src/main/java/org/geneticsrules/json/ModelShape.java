@@ -1,19 +1,14 @@
 package org.geneticsrules.json;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.model.ModelBuilder;
-import org.geneticsrules.probability.Probability;
 
 /** The shape of a model document; loci have a file of their own, and so have the rules. */
 final class ModelShape {
-
-    private static final Pattern FREQUENCY = Pattern.compile("[0-9]{1,400}(/[0-9]{1,400}|\\.[0-9]{1,400})?");
 
     private final Limits limits;
     private final Part.Members members;
@@ -28,9 +23,12 @@ final class ModelShape {
                 "title",
                 "taxon",
                 "licence",
+                "derivedFrom",
                 "catalogue",
                 "evidence",
                 "loci",
+                "groups",
+                "viability",
                 "traits",
                 "masks",
                 "populations",
@@ -52,12 +50,22 @@ final class ModelShape {
         members.optional("title").flatMap(Part::text).ifPresent(model::title);
         members.optional("taxon").flatMap(Head::taxon).ifPresent(model::taxon);
         members.optional("licence").flatMap(Part::text).ifPresent(model::licence);
+        members.optional("derivedFrom")
+                .ifPresent(list -> model.derivedFrom(list.items(2).stream()
+                        .flatMap(item -> Head.reference(item).stream())
+                        .toList()));
         members.optional("evidence")
                 .ifPresent(part -> part.entries().forEach((id, support) -> model.evidence(evidence(id, support))));
         members.required("loci")
                 .ifPresent(part -> part.entries("loci", limits.loci())
                         .forEach((id, locus) ->
                                 model.locus(id, builder -> new LocusShape(locus, limits).fill(builder))));
+        members.optional("groups")
+                .ifPresent(part -> part.entries("groups", limits.loci())
+                        .forEach((id, group) -> model.group(new GroupShape(group, limits).read(id))));
+        members.optional("viability")
+                .ifPresent(part ->
+                        part.entries().forEach((id, stated) -> model.viability(ViabilityShape.read(id, stated))));
         members.required("traits")
                 .ifPresent(part -> part.entries("traits", limits.traits())
                         .forEach((id, rule) -> model.trait(id, builder -> RuleShape.trait(rule, limits, builder))));
@@ -93,21 +101,7 @@ final class ModelShape {
                 .ifPresent(frequencies -> frequencies
                         .entries()
                         .forEach((locus, alleles) -> alleles.entries()
-                                .forEach((allele, share) -> frequency(share)
+                                .forEach((allele, share) -> ChanceShape.read(share, "bad-frequency")
                                         .ifPresent(value -> population.frequency(locus, allele, value)))));
-    }
-
-    /** A fraction or a decimal as a text, or a number, which is its exact decimal. */
-    private static Optional<Probability> frequency(Part part) {
-        try {
-            if (part.isNumber()) {
-                return part.number().map(BigDecimal::stripTrailingZeros).map(Probability::from);
-            }
-            return part.text(FREQUENCY, "bad-frequency", "a fraction such as \"3/4\" or a decimal such as \"0.75\"")
-                    .map(Probability::parse);
-        } catch (IllegalArgumentException e) {
-            part.problems().add("bad-frequency", part.pointer(), String.valueOf(e.getMessage()), "0 to 1");
-            return Optional.empty();
-        }
     }
 }

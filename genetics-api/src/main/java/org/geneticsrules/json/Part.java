@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Node.FlagNode;
 import org.geneticsrules.document.Node.ListNode;
 import org.geneticsrules.document.Node.NumberNode;
@@ -38,12 +39,37 @@ record Part(Located located, String pointer, Problems problems) {
         return new Part(part, pointer + Pointer.of(name), problems);
     }
 
+    /** The part in plain form, without what is for own use. */
+    Node plain() {
+        return plain(located.node());
+    }
+
+    private static Node plain(Node node) {
+        if (node instanceof ListNode list) {
+            return new ListNode(list.items().stream().map(Part::plain).toList());
+        }
+        if (node instanceof ObjectNode object) {
+            Map<String, Node> members = new LinkedHashMap<>();
+            object.members().forEach((name, member) -> {
+                if (!name.startsWith(OWN_USE)) {
+                    members.put(name, plain(member));
+                }
+            });
+            return new ObjectNode(members);
+        }
+        return node;
+    }
+
     boolean isText() {
         return located.node() instanceof TextNode;
     }
 
     boolean isList() {
         return located.node() instanceof ListNode;
+    }
+
+    boolean isObject() {
+        return located.node() instanceof ObjectNode;
     }
 
     boolean isNumber() {
@@ -94,13 +120,28 @@ record Part(Located located, String pointer, Problems problems) {
 
     /** A positive whole number that fits an int. */
     Optional<Integer> count() {
+        return count(Integer.MAX_VALUE);
+    }
+
+    /** A whole number from 1 to a largest one. */
+    Optional<Integer> count(int most) {
         return number().flatMap(value -> {
             BigDecimal whole = value.stripTrailingZeros();
-            boolean good = whole.scale() <= 0
-                    && value.signum() > 0
-                    && value.compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) <= 0;
+            boolean good = whole.scale() <= 0 && value.signum() > 0 && value.compareTo(BigDecimal.valueOf(most)) <= 0;
             if (!good) {
-                problems.add("not-a-count", pointer, value + " is not a positive whole number", "1 to 2147483647");
+                problems.add("not-a-count", pointer, value + " is not a positive whole number", "1 to " + most);
+            }
+            return good ? Optional.of(value.intValue()) : Optional.empty();
+        });
+    }
+
+    /** A whole number that fits an int. */
+    Optional<Integer> whole() {
+        return number().flatMap(value -> {
+            boolean good = value.stripTrailingZeros().scale() <= 0
+                    && value.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) <= 0;
+            if (!good) {
+                problems.add("not-whole", pointer, value + " is not a whole number", "-2147483647 to 2147483647");
             }
             return good ? Optional.of(value.intValue()) : Optional.empty();
         });
@@ -161,7 +202,7 @@ record Part(Located located, String pointer, Problems problems) {
     /** The members of an object whose names the author chose, without those for own use. */
     Map<String, Part> entries() {
         Map<String, Part> entries = new LinkedHashMap<>();
-        if (!(located.node() instanceof ObjectNode)) {
+        if (!isObject()) {
             wrongKind("an object");
         }
         located.members().forEach((name, part) -> {
@@ -201,7 +242,7 @@ record Part(Located located, String pointer, Problems problems) {
     }
 
     private String kind() {
-        if (located.node() instanceof ObjectNode) {
+        if (isObject()) {
             return "an object";
         }
         if (isList()) {
@@ -230,7 +271,7 @@ record Part(Located located, String pointer, Problems problems) {
 
         Optional<Part> required(String name) {
             Optional<Part> part = optional(name);
-            if (part.isEmpty() && owner.located.node() instanceof ObjectNode) {
+            if (part.isEmpty() && owner.isObject()) {
                 owner.problems.add("missing-key", owner.pointer, "the key \"" + name + "\" is missing", name);
             }
             return part;

@@ -33,18 +33,26 @@ final class RuleShape {
         members.required("cases")
                 .ifPresent(cases -> cases.entries("cases", limits.cases())
                         .forEach((id, rule) -> oneCase(id, rule).ifPresent(trait::when)));
-        members.optional("otherwise").ifPresent(otherwise -> {
-            Stated stated = Stated.read(otherwise, "state");
-            stated.value().flatMap(Part::text).ifPresent(state -> trait.otherwise(state, stated.evidence()));
-        });
+        members.optional("otherwise").ifPresent(otherwise -> otherwise(otherwise, trait));
         members.optional("evidence").flatMap(Part::text).ifPresent(trait::evidence);
     }
 
     private static Optional<Case> oneCase(String id, Part part) {
-        Part.Members members = part.members("when", "state", "evidence");
+        Part.Members members = part.members("when", "state", "chance", "progression", "threshold", "evidence");
         Condition when = members.required("when").map(ConditionShape::read).orElse(Condition.always());
         Optional<String> evidence = members.optional("evidence").flatMap(Part::text);
-        return members.required("state").flatMap(Part::text).map(state -> new Case(id, when, state, evidence));
+        return CaseShape.read(members).map(gives -> new Case(id, when, gives, evidence));
+    }
+
+    /** A state alone, or an object like that of a case, without a condition. */
+    private static void otherwise(Part part, TraitBuilder trait) {
+        if (part.isText()) {
+            part.text().ifPresent(trait::otherwise);
+            return;
+        }
+        Part.Members members = part.members("state", "chance", "progression", "threshold", "evidence");
+        Optional<String> evidence = members.optional("evidence").flatMap(Part::text);
+        CaseShape.read(members).ifPresent(gives -> trait.otherwise(gives, evidence));
     }
 
     static Mask mask(String id, Part part) {

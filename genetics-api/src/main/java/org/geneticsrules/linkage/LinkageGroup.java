@@ -6,8 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.StringJoiner;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -27,6 +29,12 @@ public record LinkageGroup(
         List<String> loci,
         Recombination recombination,
         Optional<String> evidence) {
+
+    /** Most intervals that patterns of crossovers can tell apart. */
+    public static final int MOST_IN_PATTERNS = 30;
+
+    /** Most intervals whose patterns are listed: a million. */
+    private static final int MOST_LISTED = 20;
 
     /**
      * Copies the loci.
@@ -97,6 +105,7 @@ public record LinkageGroup(
      *
      * @param parent sex of the parent
      * @return chances by set, a whole number in which bit i stands for interval i; they sum to 1
+     * @throws TooLargeException if fractions of more than {@value #MOST_LISTED} intervals would have to be multiplied out
      */
     public Map<Integer, Probability> patterns(Sex parent) {
         ImmutableMap.Builder<Integer, Probability> chances = ImmutableMap.builder();
@@ -105,6 +114,13 @@ public record LinkageGroup(
             return chances.buildOrThrow();
         }
         List<Probability> fractions = ((Recombination.Fractions) recombination).of(parent);
+        if (fractions.size() > MOST_LISTED) {
+            throw new TooLargeException(
+                    "patterns of crossovers",
+                    Math.pow(2, fractions.size()),
+                    1 << MOST_LISTED,
+                    "follow the strands from locus to locus instead.");
+        }
         for (int set = 0; set < 1 << fractions.size(); set++) {
             Probability chance = Probability.ONE;
             for (int i = 0; i < fractions.size(); i++) {
@@ -117,12 +133,75 @@ public record LinkageGroup(
     }
 
     private int bits(String pattern) {
-        int set = 0;
-        List<String> names = intervals();
-        for (String name : pattern.equals("none") ? new String[0] : pattern.split(" ")) {
-            set |= 1 << names.indexOf(name);
+        return recombining(pattern)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "\"" + pattern + "\" is no pattern of the intervals " + intervals()));
+    }
+
+    /**
+     * Reads a pattern of crossovers.
+     *
+     * @param pattern {@code none}, or names of intervals in map order with a space between
+     * @return the set of intervals that recombine, a whole number in which bit i stands for interval i; empty if the pattern names
+     *     anything else
+     */
+    public Optional<Integer> recombining(String pattern) {
+        return pattern.equals("none") ? Optional.of(0) : recombining(pattern, intervals(), 0);
+    }
+
+    /** Takes the first interval off a pattern; ids of loci may hold spaces, so the spaces alone do not divide it. */
+    private static Optional<Integer> recombining(String pattern, List<String> intervals, int from) {
+        for (int i = from; i < intervals.size() && i < MOST_IN_PATTERNS; i++) {
+            String name = intervals.get(i);
+            if (pattern.equals(name)) {
+                return Optional.of(1 << i);
+            }
+            if (pattern.startsWith(name + " ")) {
+                int bit = 1 << i;
+                Optional<Integer> rest = recombining(pattern.substring(name.length() + 1), intervals, i + 1);
+                if (rest.isPresent()) {
+                    return rest.map(set -> set | bit);
+                }
+            }
         }
-        return set;
+        return Optional.empty();
+    }
+
+    /**
+     * Returns the group in words.
+     *
+     * @return for example {@code loci B, W are linked on one autosome in this order, recombining in B-W 1/10}
+     */
+    public String words() {
+        String place = loci.size() == 1 ? "locus " + loci.get(0) + " is " : "loci " + String.join(", ", loci) + " are ";
+        place += switch (transmission) {
+            case AUTOSOMAL -> (loci.size() == 1 ? "" : "linked ") + "on one autosome";
+            case X, Y, Z, W -> (loci.size() == 1 ? "" : "linked ") + "on the " + transmission.word();
+            case MATERNAL -> "handed down by the dam alone, outside the nucleus";
+        };
+        if (loci.size() == 1 || !transmission.recombines()) {
+            return place;
+        }
+        place += " in this order";
+        if (recombination instanceof Recombination.Fractions fractions) {
+            return fractions.female().equals(fractions.male())
+                    ? place + ", recombining in " + named(fractions.female())
+                    : place + ", recombining in females in " + named(fractions.female()) + ", in males in "
+                            + named(fractions.male());
+        }
+        StringJoiner patterns = new StringJoiner(", ");
+        ((Recombination.Crossovers) recombination)
+                .patterns()
+                .forEach((pattern, chance) -> patterns.add(pattern + " " + chance));
+        return place + ", with the patterns of crossovers " + patterns;
+    }
+
+    private String named(List<Probability> fractions) {
+        StringJoiner words = new StringJoiner(", ");
+        for (int i = 0; i < fractions.size(); i++) {
+            words.add(intervals().get(i) + " " + fractions.get(i));
+        }
+        return words.toString();
     }
 
     /**

@@ -48,6 +48,12 @@ public sealed interface CaseState {
         public Set<String> states() {
             return chances.outcomes();
         }
+
+        /** Returns the states with their chances: {@code by chance none (1/10), low (6/10) or high (3/10)}. */
+        @Override
+        public String toString() {
+            return "by chance " + CaseWords.of(chances);
+        }
     }
 
     /**
@@ -110,6 +116,12 @@ public sealed interface CaseState {
             } while (reached.size() > before);
             return reached;
         }
+
+        /** Returns the start and the steps: {@code few (3/4) or half (1/4) at moult 0; with each moult few becomes ..}. */
+        @Override
+        public String toString() {
+            return CaseWords.of(this);
+        }
     }
 
     /**
@@ -161,6 +173,12 @@ public sealed interface CaseState {
             Set<String> all = new LinkedHashSet<>(cuts.keySet());
             all.add(below);
             return all;
+        }
+
+        /** Returns the cuts and the doses: {@code by the sum of doses low below 2, high from 2; ..}. */
+        @Override
+        public String toString() {
+            return CaseWords.of(this);
         }
     }
 }

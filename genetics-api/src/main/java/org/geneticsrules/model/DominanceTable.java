@@ -79,7 +79,10 @@ final class DominanceTable {
         }
         if (transmission != Transmission.AUTOSOMAL) {
             for (int i = 0; i < alleles.size(); i++) {
-                String prefix = prefix(alleles.get(i), alleles.get(i));
+                String symbol = alleles.get(i).symbol();
+                String prefix = transmission.partner().isPresent()
+                        ? symbols.prefix(locus.id, symbol)
+                        : symbols.lonePrefix(locus.id, symbol);
                 all.add(AllelePair.hemizygous(locus.id, alleles, i, all.size(), prefix, transmission.partner()));
             }
         }

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -194,10 +193,12 @@ public final class Genotype {
     }
 
     /**
-     * Returns the pairs separated by spaces, {@code B/b C/c}; {@link #parse} reads it back.
+     * Returns the pairs separated by spaces, {@code B/b C/c}, with loci whose phase is known in brackets, {@code [B C]/[b c]}; {@link
+     * #parse} reads it back. Loci on a chromosome that the animal lacks are not written, so reading back finds them only where another
+     * locus tells the sex.
      */
     @Override
     public String toString() {
-        return pairs.values().stream().map(AllelePair::toString).collect(Collectors.joining(" "));
+        return new GenotypePrinter(model).print(pairs, phase);
     }
 }

@@ -1,34 +1,60 @@
 package org.geneticsrules.model;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.geneticsrules.problem.Position;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 
-/** Reads one genotype text part by part and reports every part it cannot read. */
+/** Takes one genotype text apart and reports every part that cannot be read. */
 final class GenotypeParser {
 
-    private static final Set<String> HEMIZYGOUS = Set.of("Y", "W");
+    /** A strand in brackets, then perhaps a slash and a second strand or the partner chromosome. */
+    private static final Pattern BRACKETS = Pattern.compile("\\[([^\\[\\]]*)\\](?:[/|](?:\\[([^\\[\\]]*)\\]|([YW])))?");
+
+    private static final Pattern WORD = Pattern.compile("[^ \\t]+");
 
     private final Model model;
     private final SymbolIndex symbols;
+    private final PairReader pairs;
     private final String text;
     private final List<Problem> problems;
     private final List<GenotypePart> parts = new ArrayList<>();
+    private final List<List<GenotypePart>> brackets = new ArrayList<>();
+
+    /**
+     * An allele as it is written on a strand.
+     *
+     * @param locus what stands before the colon, empty if there is none
+     * @param name the name of the allele
+     * @param column where it begins
+     */
+    private record Slot(String locus, String name, int column) {}
 
     GenotypeParser(Model model, String text, List<Problem> problems) {
         this.model = model;
         this.symbols = model.symbols();
+        this.pairs = new PairReader(model, problems);
         this.text = text;
         this.problems = problems;
+        read();
     }
 
+    /** What is said of each locus, in the order of the text. */
     List<GenotypePart> parts() {
+        return parts;
+    }
+
+    /** Those of the parts that stand in one pair of brackets, for each pair. */
+    List<List<GenotypePart>> brackets() {
+        return brackets;
+    }
+
+    private void read() {
         int at = 0;
         while (at < text.length()) {
             if (text.charAt(at) == ' ' || text.charAt(at) == ';') {
@@ -44,7 +70,6 @@ final class GenotypeParser {
             }
             at = end;
         }
-        return parts;
     }
 
     /** A part ends at a space or semicolon outside brackets. */
@@ -64,15 +89,14 @@ final class GenotypeParser {
     }
 
     private void phased(String part, int column) {
-        int middle = Math.max(part.indexOf("]/["), part.indexOf("]|["));
-        if (middle < 0 || !part.endsWith("]") || middle + 3 > part.length() - 1) {
+        Matcher matcher = BRACKETS.matcher(part);
+        if (!matcher.matches() || (isLone(matcher) && hasNoSingleLocus())) {
             report(column, "bad-phase", "\"" + part + "\" is not a pair of strands", "[C B]/[c b]");
             return;
         }
-        List<String> one = List.of(part.substring(1, middle).strip().split("\\s+"));
-        List<String> other =
-                List.of(part.substring(middle + 3, part.length() - 1).strip().split("\\s+"));
-        if (one.size() != other.size()) {
+        List<Slot> one = slots(matcher.group(1), column + 1);
+        List<Slot> other = matcher.group(2) == null ? List.of() : slots(matcher.group(2), column + matcher.start(2));
+        if (matcher.group(2) != null && one.size() != other.size()) {
             report(
                     column,
                     "bad-phase",
@@ -80,9 +104,75 @@ final class GenotypeParser {
                     "the same loci on both strands");
             return;
         }
+        List<GenotypePart> bracket = new ArrayList<>();
         for (int i = 0; i < one.size(); i++) {
-            pair("", one.get(i), other.get(i), column, true);
+            Optional<WrittenPair> written = other.isEmpty()
+                    ? written(one.get(i), Optional.ofNullable(matcher.group(3)))
+                    : written(one.get(i), other.get(i));
+            written.flatMap(pairs::read).ifPresent(bracket::add);
         }
+        parts.addAll(bracket);
+        brackets.add(bracket);
+    }
+
+    private static boolean isLone(Matcher brackets) {
+        return brackets.group(2) == null && brackets.group(3) == null;
+    }
+
+    private boolean hasNoSingleLocus() {
+        return model.loci().values().stream().noneMatch(PairReader::isSingle);
+    }
+
+    private static List<Slot> slots(String strand, int column) {
+        List<Slot> slots = new ArrayList<>();
+        Matcher words = WORD.matcher(strand);
+        while (words.find()) {
+            int colon = words.group().indexOf(':');
+            slots.add(new Slot(
+                    colon < 0 ? "" : words.group().substring(0, colon),
+                    words.group().substring(colon + 1),
+                    column + words.start()));
+        }
+        return slots.isEmpty() ? List.of(new Slot("", "", column)) : slots;
+    }
+
+    private Optional<WrittenPair> written(Slot one, Optional<String> other) {
+        return isLocus(one)
+                ? Optional.of(new WrittenPair(one.locus(), one.name(), other, true, one.column()))
+                : Optional.empty();
+    }
+
+    /** Either strand may name the locus, or both, if they agree. */
+    private Optional<WrittenPair> written(Slot one, Slot other) {
+        if (!isLocus(one) || !isLocus(other)) {
+            return Optional.empty();
+        }
+        Optional<String> here = symbols.locus(one.locus());
+        Optional<String> there = symbols.locus(other.locus());
+        if (here.isPresent() && there.isPresent() && !here.equals(there)) {
+            report(
+                    one.column(),
+                    "strands-differ",
+                    "locus " + here.get() + " stands in the same place as locus " + there.get()
+                            + " on the other strand",
+                    "the same loci in the same order on both strands");
+            return Optional.empty();
+        }
+        String locus = one.locus().isEmpty() ? other.locus() : one.locus();
+        return Optional.of(new WrittenPair(locus, one.name(), Optional.of(other.name()), true, one.column()));
+    }
+
+    private boolean isLocus(Slot slot) {
+        boolean good = slot.locus().isEmpty() || symbols.locus(slot.locus()).isPresent();
+        if (!good) {
+            unknownLocus(slot.locus(), slot.column());
+        }
+        return good;
+    }
+
+    private void unknownLocus(String name, int column) {
+        problems.add(Problems.unknown(Stage.REFERENCES, "unknown-locus", "", "locus", name, symbols.locusNames())
+                .at(new Position(1, column)));
     }
 
     private void unphased(String part, int column) {
@@ -90,184 +180,56 @@ final class GenotypeParser {
         String prefix = colon < 0 ? "" : part.substring(0, colon);
         String rest = part.substring(colon + 1);
         int slash = Math.max(rest.indexOf('/'), rest.indexOf('|'));
-        if (colon >= 0 && symbols.locus(prefix).isEmpty()) {
-            problems.add(Problems.unknown(Stage.REFERENCES, "unknown-locus", "", "locus", prefix, symbols.locusNames())
-                    .at(new Position(1, column)));
-        } else if (rest.equals("?")) {
-            pair(prefix, "?", "?", column, false);
+        Optional<String> locus = symbols.locus(prefix);
+        if (colon >= 0 && locus.isEmpty()) {
+            unknownLocus(prefix, column);
+        } else if (rest.equals("?") && locus.isPresent()) {
+            Locus unknown = model.locus(locus.get());
+            WrittenPair written = new WrittenPair(prefix, "?", Optional.empty(), false, column);
+            parts.add(new GenotypePart(unknown, unknown.pairs(), Optional.empty(), written));
         } else if (slash >= 0) {
-            pair(prefix, rest.substring(0, slash), rest.substring(slash + 1), column, false);
+            pair(prefix, rest.substring(0, slash), Optional.of(rest.substring(slash + 1)), column);
+        } else if (rest.equals("?")) {
+            pair(prefix, "?", Optional.of("?"), column);
+        } else if (locus.map(model::locus).map(PairReader::isSingle).orElse(false)) {
+            pair(prefix, rest, Optional.empty(), column);
         } else {
-            together(prefix, rest, column);
+            together(locus, prefix, rest, column);
         }
     }
 
-    /** Reads alleles written without a slash, and accepts them only if exactly one reading exists. */
-    private void together(String prefix, String token, int column) {
-        List<List<String[]>> readings = new ArrayList<>();
-        readings(prefix, token, new ArrayList<>(), readings);
-        if (readings.size() == 1) {
-            readings.get(0).forEach(pair -> pair(prefix, pair[0], pair[1], column, false));
+    private void pair(String prefix, String one, Optional<String> other, int column) {
+        pairs.read(new WrittenPair(prefix, one, other, false, column)).ifPresent(parts::add);
+    }
+
+    /** Reads a word without a slash as pairs of alleles or as the only allele of a locus, if exactly one reading exists. */
+    private void together(Optional<String> locus, String prefix, String word, int column) {
+        List<List<SymbolIndex.Together>> readings = symbols.together(locus, word);
+        boolean lone = locus.isEmpty()
+                && symbols.lociWith(word).stream().map(model::locus).anyMatch(PairReader::isSingle);
+        if (readings.size() == 1 && !lone) {
+            readings.get(0).forEach(pair -> pair(prefix, pair.one(), Optional.of(pair.other()), column));
+        } else if (readings.isEmpty() && lone) {
+            pair(prefix, word, Optional.empty(), column);
         } else if (readings.isEmpty()) {
             Problem problem = Problems.unknown(
-                    Stage.REFERENCES, "unknown-allele", "", "pair of alleles", token, symbols.spellings());
-            problems.add(problem.expecting("two alleles of one locus, for example " + example())
+                    Stage.REFERENCES, "unknown-allele", "", "pair of alleles", word, symbols.spellings());
+            problems.add(problem.expecting("two alleles of one locus, for example " + pairs.example())
                     .at(new Position(1, column)));
         } else {
-            List<String> listed = readings.stream()
-                    .limit(4)
-                    .map(pairs -> String.join(
-                            " ", pairs.stream().map(p -> p[0] + "/" + p[1]).toList()))
-                    .toList();
+            List<String> listed = new ArrayList<>();
+            if (lone) {
+                listed.add("the one allele " + word);
+            }
+            readings.forEach(reading -> listed.add(String.join(
+                    " ", reading.stream().map(SymbolIndex.Together::toString).toList())));
             report(
                     column,
                     "ambiguous-genotype",
-                    "\"" + token + "\" can be read as " + String.join(" or as ", listed),
-                    "a slash between the alleles");
+                    "\"" + word + "\" can be read as "
+                            + String.join(" or as ", listed.subList(0, Math.min(4, listed.size()))),
+                    lone ? "a slash between the alleles, or the locus and a colon" : "a slash between the alleles");
         }
-    }
-
-    private void readings(String prefix, String rest, List<String[]> soFar, List<List<String[]>> found) {
-        if (rest.isEmpty()) {
-            if (!soFar.isEmpty()) {
-                found.add(new ArrayList<>(soFar));
-            }
-            return;
-        }
-        for (int first = rest.length() - 1; first >= 1; first--) {
-            String one = rest.substring(0, first);
-            if (symbols.lociWith(one).isEmpty()) {
-                continue;
-            }
-            for (int second = rest.length(); second > first && found.size() < 5; second--) {
-                String other = rest.substring(first, second);
-                if (!candidates(prefix, one, other).isEmpty() && (isSymbol(other) || isUnknown(other))) {
-                    soFar.add(new String[] {one, other});
-                    readings(prefix, rest.substring(second), soFar, found);
-                    soFar.remove(soFar.size() - 1);
-                }
-            }
-        }
-    }
-
-    private void pair(String prefix, String one, String other, int column, boolean phased) {
-        List<String> names = new ArrayList<>();
-        for (String name : List.of(one, other)) {
-            if (HEMIZYGOUS.contains(name) && symbols.lociWith(name).isEmpty()) {
-                report(
-                        column,
-                        "not-sex-linked",
-                        "\"" + name + "\" stands for the missing partner of a sex-linked allele, but model " + model
-                                + " has no sex-linked locus",
-                        "two alleles");
-                return;
-            }
-            if (isSymbol(name)) {
-                names.add(name);
-            } else if (!isUnknown(name) && !name.equals("?") && !name.equals("+")) {
-                report(column, "bad-allele", "\"" + name + "\" is not an allele", "a symbol, +, - or ?");
-                return;
-            }
-        }
-        if (names.isEmpty() && prefix.isEmpty()) {
-            report(
-                    column,
-                    "no-locus",
-                    "\"" + one + "/" + other + "\" does not say which locus is meant",
-                    "the locus and a colon before it, for example "
-                            + symbols.prefix(model.loci().keySet().iterator().next()) + one + "/" + other);
-            return;
-        }
-        Set<String> loci = candidates(prefix, one, other);
-        if (loci.size() == 1) {
-            add(model.locus(loci.iterator().next()), one, other, column, phased);
-        } else if (loci.isEmpty()) {
-            reportUnknown(prefix, names, column);
-        } else {
-            report(
-                    column,
-                    "ambiguous-locus",
-                    "\"" + one + "/" + other + "\" can be of locus " + String.join(" or ", loci),
-                    "the locus and a colon before it, for example "
-                            + symbols.prefix(loci.iterator().next()) + one + "/" + other);
-        }
-    }
-
-    /** The loci that have every allele named; a locus named before a colon is the only candidate. */
-    private Set<String> candidates(String prefix, String one, String other) {
-        Set<String> loci = new LinkedHashSet<>(
-                prefix.isEmpty()
-                        ? model.loci().keySet()
-                        : symbols.locus(prefix).stream().toList());
-        for (String name : List.of(one, other)) {
-            if (isSymbol(name)) {
-                loci.retainAll(symbols.lociWith(name));
-            }
-        }
-        return loci;
-    }
-
-    private void reportUnknown(String prefix, List<String> names, int column) {
-        for (String name : names) {
-            Set<String> known = prefix.isEmpty() ? symbols.spellings() : spellingsAt(prefix);
-            if (!known.contains(name)) {
-                String what = prefix.isEmpty() ? "allele" : "allele of locus " + prefix;
-                problems.add(Problems.unknown(Stage.REFERENCES, "unknown-allele", "", what, name, known)
-                        .at(new Position(1, column)));
-                return;
-            }
-        }
-        report(
-                column,
-                "mixed-loci",
-                "no single locus has both " + String.join(" and ", names),
-                "two alleles of one locus, for example " + example());
-    }
-
-    private Set<String> spellingsAt(String prefix) {
-        Set<String> known = new LinkedHashSet<>(symbols.spellings());
-        known.removeIf(spelling -> symbols.locus(prefix)
-                .flatMap(locus -> symbols.allele(locus, spelling))
-                .isEmpty());
-        return known;
-    }
-
-    private void add(Locus locus, String one, String other, int column, boolean phased) {
-        Optional<String> first = allele(locus, one, column);
-        Optional<String> second = allele(locus, other, column);
-        if (first.isPresent() && second.isPresent()) {
-            parts.add(new GenotypePart(locus, List.of(locus.pair(first.get(), second.get())), column, phased));
-        } else if (first.isPresent() || second.isPresent()) {
-            String known = first.isPresent() ? first.get() : second.orElseThrow();
-            parts.add(new GenotypePart(locus, GenotypeText.having(locus, known), column, phased));
-        } else {
-            parts.add(new GenotypePart(locus, locus.pairs(), column, phased));
-        }
-    }
-
-    private Optional<String> allele(Locus locus, String name, int column) {
-        if (name.equals("+") && locus.wildType().isEmpty()) {
-            report(
-                    column,
-                    "no-wild-type",
-                    "locus " + locus.id() + " declares no wild type, so + means nothing there",
-                    "one of its alleles " + locus.alleles().keySet());
-            return Optional.empty();
-        }
-        return name.equals("+") ? locus.wildType().map(Allele::id) : symbols.allele(locus.id(), name);
-    }
-
-    private boolean isSymbol(String name) {
-        return !symbols.lociWith(name).isEmpty()
-                || NameChecks.SYMBOL.matcher(name).matches();
-    }
-
-    private static boolean isUnknown(String name) {
-        return name.equals("-") || name.equals("_");
-    }
-
-    private String example() {
-        return model.loci().values().iterator().next().pairs().get(0).toString();
     }
 
     private void report(int column, String code, String message, String expected) {

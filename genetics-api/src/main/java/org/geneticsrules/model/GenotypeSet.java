@@ -2,16 +2,22 @@ package org.geneticsrules.model;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
+import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -19,6 +25,10 @@ import org.geneticsrules.trait.Sex;
  *
  * <p>{@code C/-} is the set of all genotypes with at least one {@code C}. The set is kept as disjoint boxes, each a product of one
  * set of pairs per locus, and is never listed.
+ *
+ * <p>Where a model {@linkplain Model#distinguishesSex() distinguishes sex}, the sex belongs to what is known of an animal: the set then
+ * holds genotypes of females and genotypes of males, each with as many alleles as its sex has strands. What is known of the phase of
+ * linked loci is kept apart, as a {@link Phase}.
  *
  * <pre>{@code
  * GenotypeSet sable = GenotypeSet.parse(model, "C/- B/-", OmittedLoci.UNKNOWN);
@@ -38,13 +48,64 @@ public final class GenotypeSet {
     }
 
     /**
+     * A product of sets: any of some sexes with any of some genotypes at each locus.
+     *
+     * @param sexes the sexes; both where the model does not distinguish them
+     * @param pairs the allowed genotypes of every locus in model order
+     */
+    public record Box(Set<Sex> sexes, Map<String, List<AllelePair>> pairs) {
+        /**
+         * Copies the collections.
+         *
+         * @param sexes the sexes
+         * @param pairs the allowed genotypes by locus
+         */
+        public Box {
+            sexes = ImmutableSet.copyOf(sexes);
+            pairs = ImmutableMap.copyOf(pairs);
+        }
+
+        /**
+         * Returns the allowed genotypes of a locus.
+         *
+         * @param locus id of a locus of the model
+         * @return genotypes in declared order
+         * @throws IllegalArgumentException if the model has no such locus
+         */
+        public List<AllelePair> at(String locus) {
+            List<AllelePair> allowed = pairs.get(locus);
+            if (allowed == null) {
+                throw new IllegalArgumentException("no locus \"" + locus + "\"; the loci are " + pairs.keySet());
+            }
+            return allowed;
+        }
+    }
+
+    /**
      * Returns the set of all genotypes: nothing is known.
      *
      * @param model a model
      * @return the full set
      */
     public static GenotypeSet all(Model model) {
-        return new GenotypeSet(model, model.genotypeSpace().everything());
+        BoxSpace space = model.genotypeSpace();
+        if (model.loci().values().stream()
+                .allMatch(locus -> locus.pairs(Sex.FEMALE).equals(locus.pairs(Sex.MALE)))) {
+            return new GenotypeSet(model, space.everything());
+        }
+        List<Condition> sexes = new ArrayList<>();
+        for (Sex sex : Sex.values()) {
+            Condition one = Condition.where(Sex.VARIABLE, sex.word());
+            for (Locus locus : model.loci().values()) {
+                one = one.and(locus.id(), texts(locus.pairs(sex)));
+            }
+            sexes.add(one);
+        }
+        return new GenotypeSet(model, space.ofDisjoint(sexes));
+    }
+
+    private static String[] texts(Collection<AllelePair> pairs) {
+        return pairs.stream().map(AllelePair::toString).toArray(String[]::new);
     }
 
     /**
@@ -63,7 +124,7 @@ public final class GenotypeSet {
     }
 
     /**
-     * Returns the genotypes whose expressions lie in a region.
+     * Returns the genotypes whose expressions lie in a region, for some season and some outcome of draws where it is restricted by them.
      *
      * @param model the model of the region
      * @param region a region of {@link Regions#space()}
@@ -100,6 +161,37 @@ public final class GenotypeSet {
     }
 
     /**
+     * Returns the genotypes of this set that animals of one sex may have.
+     *
+     * @param sex a sex
+     * @return the narrower set; this set where the model does not distinguish sex
+     */
+    public GenotypeSet of(Sex sex) {
+        return ofSexes(Allowed.only(sex.word()));
+    }
+
+    private GenotypeSet ofSexes(Allowed sexes) {
+        return model.distinguishesSex()
+                ? new GenotypeSet(model, boxes.and(model.genotypeSpace().where(Sex.VARIABLE, sexes)))
+                : this;
+    }
+
+    /**
+     * Returns the sexes of animals that may have one of these genotypes.
+     *
+     * @return both where the model does not distinguish sex; none if the set is empty
+     */
+    public Set<Sex> sexes() {
+        Set<Sex> found = new LinkedHashSet<>();
+        for (Sex sex : Sex.values()) {
+            if (!of(sex).isEmpty()) {
+                found.add(sex);
+            }
+        }
+        return found;
+    }
+
+    /**
      * Returns the genotypes of this set that have one of some pairs at a locus.
      *
      * @param locus id of a locus
@@ -107,27 +199,55 @@ public final class GenotypeSet {
      * @return the narrower set
      */
     public GenotypeSet where(String locus, Collection<AllelePair> pairs) {
-        String[] texts = pairs.stream().map(AllelePair::toString).toArray(String[]::new);
-        return new GenotypeSet(model, boxes.and(model.genotypeSpace().where(locus, Allowed.only(texts))));
+        return new GenotypeSet(model, boxes.and(model.genotypeSpace().where(locus, Allowed.only(texts(pairs)))));
     }
 
     /**
-     * Returns the genotypes of this set whose expressions satisfy a condition on loci.
+     * Returns the genotypes of this set whose expressions satisfy a condition.
      *
-     * @param expressions allowed expressions by locus
+     * @param expressions allowed expressions by locus, and perhaps allowed sexes as values of {@link Sex#VARIABLE}; what it says of the
+     *     season and of draws, which are named by pointers, is no matter of the genotype and passed over
      * @return the narrower set
      */
     public GenotypeSet showing(Condition expressions) {
         GenotypeSet narrower = this;
         for (Map.Entry<String, Allowed> variable : expressions.variables().entrySet()) {
-            Locus locus = model.locus(variable.getKey());
-            narrower = narrower.where(
-                    locus.id(),
-                    locus.pairs().stream()
-                            .filter(pair -> variable.getValue().allows(locus.expression(pair, Sex.FEMALE)))
-                            .toList());
+            String name = variable.getKey();
+            if (name.equals(Sex.VARIABLE)) {
+                narrower = narrower.ofSexes(variable.getValue());
+            } else if (!name.startsWith("/") && !name.equals(LifeStage.SEASON)) {
+                narrower = narrower.showing(model.locus(name), variable.getValue());
+            }
         }
         return narrower;
+    }
+
+    private GenotypeSet showing(Locus locus, Allowed expressions) {
+        List<AllelePair> inBoth = new ArrayList<>();
+        boolean differ = false;
+        for (AllelePair pair : locus.pairs()) {
+            List<Boolean> allowed = locus.expressions(pair).stream()
+                    .map(expressions::allows)
+                    .distinct()
+                    .toList();
+            differ |= allowed.size() > 1;
+            if (allowed.contains(true)) {
+                inBoth.add(pair);
+            }
+        }
+        return differ
+                ? of(Sex.FEMALE)
+                        .showingIn(Sex.FEMALE, locus, expressions)
+                        .or(of(Sex.MALE).showingIn(Sex.MALE, locus, expressions))
+                : where(locus.id(), inBoth);
+    }
+
+    private GenotypeSet showingIn(Sex sex, Locus locus, Allowed expressions) {
+        return where(
+                locus.id(),
+                locus.pairs(sex).stream()
+                        .filter(pair -> expressions.allows(locus.expression(pair, sex)))
+                        .toList());
     }
 
     /**
@@ -170,7 +290,7 @@ public final class GenotypeSet {
     }
 
     /**
-     * Returns the number of genotypes.
+     * Returns the number of genotypes, those of females and of males counted apart where the model distinguishes sex.
      *
      * @return an exact count
      */
@@ -179,40 +299,84 @@ public final class GenotypeSet {
     }
 
     /**
-     * Tells whether a genotype is allowed.
+     * Tells whether a genotype is allowed to an animal of a sex that can have it.
      *
-     * @param genotype a genotype that covers all loci of the model
-     * @return true if it is in the set
-     * @throws IllegalArgumentException if a locus is not covered
+     * @param genotype a genotype that covers all loci of the model; it need not name loci that animals of its sex lack
+     * @return true if it is in the set, with its sex or, where it does not tell the sex, with one of the two
+     * @throws IllegalArgumentException if another locus is not covered
      */
     public boolean contains(Genotype genotype) {
+        boolean found = false;
+        for (Sex sex : genotype.sexes()) {
+            found |= contains(genotype, sex);
+        }
+        return found;
+    }
+
+    /**
+     * Tells whether a genotype is allowed to an animal of one sex.
+     *
+     * @param genotype a genotype that covers all loci of the model; it need not name loci that animals of this sex lack
+     * @param sex the sex of the animal
+     * @return true if it is in the set; false if no animal of this sex can have it
+     * @throws IllegalArgumentException if another locus is not covered
+     */
+    public boolean contains(Genotype genotype, Sex sex) {
         Map<String, String> point = new LinkedHashMap<>();
-        genotype.pairs().forEach((locus, pair) -> point.put(locus, pair.toString()));
+        if (model.distinguishesSex()) {
+            point.put(Sex.VARIABLE, sex.word());
+        }
+        for (Locus locus : model.loci().values()) {
+            Optional<AllelePair> pair = genotype.pair(locus.id());
+            if (pair.isEmpty() && locus.transmission().strands(sex) == 0) {
+                pair = Optional.of(locus.of());
+            }
+            point.put(
+                    locus.id(),
+                    pair.orElseThrow(() -> new IllegalArgumentException(
+                                    "the genotype " + genotype + " says nothing about locus " + locus.id()))
+                            .toString());
+        }
         return boxes.contains(point);
+    }
+
+    /**
+     * Returns the genotypes box by box, without the sexes.
+     *
+     * @return boxes, each with the allowed pairs of every locus in model order; disjoint unless the model distinguishes sex, for which
+     *     there is {@link #sexedBoxes()}
+     */
+    public List<Map<String, List<AllelePair>>> boxes() {
+        return sexedBoxes().stream().map(Box::pairs).collect(ImmutableList.toImmutableList());
     }
 
     /**
      * Returns the boxes.
      *
-     * @return disjoint boxes, each with the allowed pairs of every locus in model order
+     * @return disjoint boxes; each genotype of a box is possible for each of its sexes
      */
-    public List<Map<String, List<AllelePair>>> boxes() {
-        ImmutableList.Builder<Map<String, List<AllelePair>>> all = ImmutableList.builder();
+    public List<Box> sexedBoxes() {
+        ImmutableList.Builder<Box> all = ImmutableList.builder();
         for (Condition box : boxes.boxes()) {
-            ImmutableMap.Builder<String, List<AllelePair>> loci = ImmutableMap.builder();
-            model.loci().forEach((name, locus) -> {
-                Allowed allowed = box.variables().get(name);
-                loci.put(
-                        name,
-                        allowed == null
-                                ? locus.pairs()
-                                : locus.pairs().stream()
-                                        .filter(pair -> allowed.allows(pair.toString()))
-                                        .toList());
-            });
-            all.add(loci.buildOrThrow());
+            Map<String, List<AllelePair>> pairs = new LinkedHashMap<>();
+            model.loci().forEach((name, locus) -> pairs.put(name, allowed(locus, box)));
+            Allowed sexes = box.variables().getOrDefault(Sex.VARIABLE, Allowed.allBut());
+            all.add(new Box(
+                    Stream.of(Sex.values())
+                            .filter(sex -> sexes.allows(sex.word()))
+                            .collect(ImmutableSet.toImmutableSet()),
+                    pairs));
         }
         return all.build();
+    }
+
+    private static List<AllelePair> allowed(Locus locus, Condition box) {
+        Allowed allowed = box.variables().get(locus.id());
+        return allowed == null
+                ? locus.pairs()
+                : locus.pairs().stream()
+                        .filter(pair -> allowed.allows(pair.toString()))
+                        .collect(ImmutableList.toImmutableList());
     }
 
     /**
@@ -223,10 +387,9 @@ public final class GenotypeSet {
      */
     public List<AllelePair> pairs(String locus) {
         List<AllelePair> found = new ArrayList<>();
-        List<Map<String, List<AllelePair>>> all = boxes();
+        List<Box> all = sexedBoxes();
         for (AllelePair pair : model.locus(locus).pairs()) {
-            if (all.stream()
-                    .anyMatch(box -> Objects.requireNonNull(box.get(locus)).contains(pair))) {
+            if (all.stream().anyMatch(box -> box.at(locus).contains(pair))) {
                 found.add(pair);
             }
         }

@@ -2,7 +2,6 @@ package org.geneticsrules.model;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
-import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +11,7 @@ import org.geneticsrules.problem.Position;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Reads and prints genotypes as text.
@@ -19,16 +19,25 @@ import org.geneticsrules.problem.Stage;
  * <pre>
  *   genotype = part { (space | ";") part }
  *   part     = phased | unphased
- *   unphased = [ locus ":" ] allele "/" allele          C/c    order without meaning
- *   phased   = hap ( "/" | "|" ) hap                    [C B]/[c b]
- *   hap      = "[" allele { space allele } "]"
+ *   unphased = [ locus ":" ] ( pair | allele )
+ *   pair     = allele ( "/" | "|" ) ( allele | partner )   C/c    order without meaning
+ *   phased   = hap [ ( "/" | "|" ) ( hap | partner ) ]     [C B]/[c b]
+ *   hap      = "[" [ locus ":" ] allele { space [ locus ":" ] allele } "]"
  *   allele   = "+" | "-" | "?" | symbol
+ *   partner  = "Y" | "W"
  * </pre>
  *
  * <p>{@code -} (also {@code _}) is an allele that is not known, {@code ?} a locus not examined, {@code +} the wild type of the locus.
  * The two alleles may also be written together, {@code Cc}, and so may several loci, {@code CcBb}, if that has only one reading; it
- * is never printed. Loci that are not linked have no phase: brackets are read, and {@link Parsed#notices()} says that the phase
- * means nothing here.
+ * is never printed.
+ *
+ * <p>An animal with a single strand of a locus has one allele there. At a locus on the X or Z it is written before the partner
+ * chromosome, {@code O/Y} or {@code B/W}; at a locus on the Y or W and outside the nucleus it stands alone. {@code O/-} on the X is
+ * any animal with an {@code O}, of either sex. An animal without the chromosome has nothing to write.
+ *
+ * <p>Alleles in one pair of brackets lie on one strand; both strands name the same loci, all of one linkage group, in the same order.
+ * Loci in brackets are printed in map order, and only those of which the phase is known. Loci that are not linked have no phase:
+ * brackets are read, and {@link Parsed#notices()} says that they mean nothing.
  *
  * <p>Immutable and thread-safe.
  */
@@ -54,15 +63,18 @@ public final class GenotypeText {
      * What a text says.
      *
      * @param genotypes the genotypes it allows
+     * @param phase which alleles of linked loci it puts on one strand
      * @param named the loci it names, in model order
      * @param omitted how loci that it does not name were taken
      * @param notices what was read but means nothing under this model
      */
-    public record Parsed(GenotypeSet genotypes, Set<String> named, OmittedLoci omitted, List<String> notices) {
+    public record Parsed(
+            GenotypeSet genotypes, Phase phase, Set<String> named, OmittedLoci omitted, List<String> notices) {
         /**
          * Copies the collections.
          *
          * @param genotypes the genotypes it allows
+         * @param phase what is known of the phase
          * @param named the loci it names
          * @param omitted how other loci were taken
          * @param notices what means nothing here
@@ -82,71 +94,68 @@ public final class GenotypeText {
      * @throws ProblemsException if it is not understood: every part that fails, with its place
      */
     public Parsed parse(String text, OmittedLoci omitted) {
+        GenotypeReading reading = GenotypeReading.of(model, text);
         GenotypeSet set = GenotypeSet.all(model);
         Set<String> seen = new LinkedHashSet<>();
-        boolean phased = false;
-        for (GenotypePart part : parts(text)) {
+        for (GenotypePart part : reading.parts()) {
             seen.add(part.locus().id());
             set = set.where(part.locus().id(), part.pairs());
-            phased |= part.phased();
         }
         if (omitted == OmittedLoci.WILD_TYPE) {
             for (Locus locus : model.loci().values()) {
-                Optional<Allele> wild = locus.wildType();
-                if (!seen.contains(locus.id()) && wild.isPresent()) {
-                    String allele = wild.get().id();
-                    set = set.where(locus.id(), List.of(locus.pair(allele, allele)));
+                if (!seen.contains(locus.id()) && locus.wildType().isPresent()) {
+                    set = set.where(locus.id(), wild(locus));
                 }
             }
         }
-        List<String> notices =
-                phased ? List.of("phase was read but not kept: no loci are linked in model " + model) : List.of();
         Set<String> named = new LinkedHashSet<>(model.loci().keySet());
         named.retainAll(seen);
-        return new Parsed(set, named, omitted, notices);
+        return new Parsed(set, reading.phase(), named, omitted, reading.notices());
     }
 
-    private List<GenotypePart> parts(String text) {
-        List<Problem> problems = new ArrayList<>();
-        List<GenotypePart> parts = new GenotypeParser(model, text, problems).parts();
-        Set<String> seen = new LinkedHashSet<>();
-        for (GenotypePart part : parts) {
-            if (!seen.add(part.locus().id())) {
-                problems.add(
-                        at(part.column(), "locus-twice", "locus " + part.locus().id() + " is named twice"));
-            }
-        }
-        if (!problems.isEmpty()) {
-            throw new ProblemsException(problems);
-        }
-        return parts;
+    /** The genotypes without any other allele than the wild type. */
+    private static List<AllelePair> wild(Locus locus) {
+        return locus.pairs().stream()
+                .filter(pair -> pair.alleles().stream()
+                        .allMatch(allele -> Optional.of(allele).equals(locus.wildType())))
+                .toList();
     }
 
     /**
-     * Reads genotype text in which every named locus is fully known.
+     * Reads genotype text in which every named locus is fully known. Where it tells the sex, loci on a chromosome that animals of this
+     * sex lack are known too.
      *
      * @param text the text
-     * @return the genotype of the loci named
+     * @return the genotype of the loci named, with the phase that is stated
      * @throws ProblemsException if it is not understood or a named locus is only partly known
      */
     public Genotype genotype(String text) {
         List<Problem> problems = new ArrayList<>();
         List<AllelePair> pairs = new ArrayList<>();
-        for (GenotypePart part : parts(text)) {
+        GenotypeReading reading = GenotypeReading.of(model, text);
+        for (GenotypePart part : reading.parts()) {
+            AllelePair example = part.pairs().get(0);
             if (part.pairs().size() != 1) {
                 problems.add(at(
-                                part.column(),
+                                part.written().column(),
                                 "partly-known",
                                 "locus " + part.locus().id() + " is only partly known in \"" + text + "\"")
-                        .expecting(
-                                "two known alleles, for example " + part.pairs().get(0)));
+                        .expecting((example.isHemizygous() ? "a known allele" : "two known alleles") + ", for example "
+                                + example));
             }
-            pairs.add(part.pairs().get(0));
+            pairs.add(example);
         }
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return Genotype.of(model, pairs);
+        Set<Sex> sexes = reading.sexes();
+        for (Locus locus : model.loci().values()) {
+            if (sexes.size() == 1
+                    && locus.transmission().strands(sexes.iterator().next()) == 0) {
+                pairs.add(locus.of());
+            }
+        }
+        return Genotype.of(model, pairs, reading.phase());
     }
 
     /**
@@ -167,26 +176,7 @@ public final class GenotypeText {
      *     known in one allele, or unknown
      */
     public Optional<String> print(GenotypeSet set) {
-        BigInteger product = BigInteger.ONE;
-        List<String> parts = new ArrayList<>();
-        for (Locus locus : model.loci().values()) {
-            List<AllelePair> allowed = set.pairs(locus.id());
-            product = product.multiply(BigInteger.valueOf(allowed.size()));
-            if (allowed.size() == locus.pairs().size() && allowed.size() > 1) {
-                continue;
-            }
-            Optional<String> part = allowed.size() == 1
-                    ? Optional.of(allowed.get(0).toString())
-                    : locus.alleles().values().stream()
-                            .filter(allele -> allowed.equals(having(locus, allele.id())))
-                            .map(allele -> model.symbols().prefix(locus.id(), allele.symbol()) + allele.symbol() + "/-")
-                            .findFirst();
-            if (part.isEmpty()) {
-                return Optional.empty();
-            }
-            parts.add(part.get());
-        }
-        return product.equals(set.size()) ? Optional.of(String.join(" ", parts)) : Optional.empty();
+        return set.isEmpty() ? Optional.empty() : new GenotypePrinter(model).print(set);
     }
 
     static List<AllelePair> having(Locus locus, String allele) {

@@ -2,6 +2,7 @@ package org.geneticsrules.model;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -33,11 +34,14 @@ public final class Locus {
     private final boolean dependsOnSex;
     private final Optional<String> absent;
     private final ImmutableMap<String, ImmutableMap<String, Probability>> mutation;
+    private final ImmutableMap<String, ImmutableMap<String, String>> mutationEvidence;
     private final ImmutableList<AllelePair> pairs;
     private final ImmutableMap<Sex, ImmutableList<DominanceTable.Decision>> decisions;
 
     /** For each sex, the position of the expression of each genotype. */
-    private final int[][] expressionPositions;
+    private final int[] inFemales;
+
+    private final int[] inMales;
 
     Locus(LocusBuilder builder, Transmission transmission, Map<Sex, Map<AllelePair, DominanceTable.Decision>> decided) {
         this.id = builder.id;
@@ -52,19 +56,26 @@ public final class Locus {
         ImmutableMap.Builder<String, ImmutableMap<String, Probability>> rates = ImmutableMap.builder();
         builder.mutation.forEach((from, to) -> rates.put(from, ImmutableMap.copyOf(to)));
         this.mutation = rates.buildOrThrow();
+        ImmutableMap.Builder<String, ImmutableMap<String, String>> support = ImmutableMap.builder();
+        builder.mutationEvidence.forEach((from, to) -> support.put(from, ImmutableMap.copyOf(to)));
+        this.mutationEvidence = support.buildOrThrow();
         this.pairs = ImmutableList.copyOf(
                 Objects.requireNonNull(decided.get(Sex.FEMALE)).keySet());
         ImmutableMap.Builder<Sex, Dominance> stated = ImmutableMap.builder();
         ImmutableMap.Builder<Sex, ImmutableList<DominanceTable.Decision>> tables = ImmutableMap.builder();
-        this.expressionPositions = new int[Sex.values().length][];
+        Map<Sex, int[]> positions = new EnumMap<>(Sex.class);
         for (Sex sex : Sex.values()) {
             Map<AllelePair, DominanceTable.Decision> table = Objects.requireNonNull(decided.get(sex));
             stated.put(sex, builder.dominance(sex).build());
             tables.put(sex, ImmutableList.copyOf(table.values()));
-            expressionPositions[sex.ordinal()] = table.values().stream()
-                    .mapToInt(decision -> expressions.indexOf(decision.expression()))
-                    .toArray();
+            positions.put(
+                    sex,
+                    table.values().stream()
+                            .mapToInt(decision -> expressions.indexOf(decision.expression()))
+                            .toArray());
         }
+        this.inFemales = Objects.requireNonNull(positions.get(Sex.FEMALE));
+        this.inMales = Objects.requireNonNull(positions.get(Sex.MALE));
         this.dominance = stated.buildOrThrow();
         this.decisions = tables.buildOrThrow();
     }
@@ -170,6 +181,18 @@ public final class Locus {
     }
 
     /**
+     * Returns the evidence of a mutation rate.
+     *
+     * @param from id of the allele of the parent
+     * @param to id of the allele of the gamete
+     * @return id of the evidence, if stated
+     */
+    public Optional<String> mutationEvidence(String from, String to) {
+        return Optional.ofNullable(
+                mutationEvidence.getOrDefault(from, ImmutableMap.of()).get(to));
+    }
+
+    /**
      * Returns every genotype of this locus: k(k+1)/2 pairs for k alleles, k hemizygotes where one sex or both have a single strand, and
      * the genotype without alleles where one sex has none.
      *
@@ -272,7 +295,7 @@ public final class Locus {
      */
     public int expressionPosition(AllelePair pair, Sex sex) {
         require(pair);
-        return expressionPositions[sex.ordinal()][pair.index];
+        return (sex == Sex.FEMALE ? inFemales : inMales)[pair.index];
     }
 
     private void require(AllelePair pair) {

@@ -30,6 +30,7 @@ public final class LocusBuilder {
     final Map<Sex, DominanceBuilder> bySex = new EnumMap<>(Sex.class);
     Optional<String> absent = Optional.empty();
     final Map<String, Map<String, Probability>> mutation = new LinkedHashMap<>();
+    final Map<String, Map<String, String>> mutationEvidence = new LinkedHashMap<>();
 
     LocusBuilder(String id) {
         this.id = id;
@@ -130,7 +131,7 @@ public final class LocusBuilder {
     /**
      * States what an allele, or a pair written with a slash, shows.
      *
-     * @param key {@code allele} or {@code allele/allele}, by id
+     * @param key {@code allele} or {@code allele/allele}, by id; {@code allele/Y} or {@code allele/W} for a hemizygote
      * @param expression the expression
      * @return this
      */
@@ -141,7 +142,7 @@ public final class LocusBuilder {
     /**
      * States what an allele, or a pair written with a slash, shows, and on what evidence.
      *
-     * @param key {@code allele} or {@code allele/allele}, by id
+     * @param key {@code allele} or {@code allele/allele}, by id; {@code allele/Y} or {@code allele/W} for a hemizygote
      * @param expression the expression
      * @param support id of the evidence, or empty for the locus' own
      * @return this
@@ -159,6 +160,17 @@ public final class LocusBuilder {
      */
     public LocusBuilder evidence(String support) {
         common.evidence(support);
+        return this;
+    }
+
+    /**
+     * States the dominance that holds in both sexes.
+     *
+     * @param describe fills in the statements
+     * @return this
+     */
+    public LocusBuilder dominance(Consumer<DominanceBuilder> describe) {
+        describe.accept(common);
         return this;
     }
 
@@ -194,7 +206,23 @@ public final class LocusBuilder {
      * @return this
      */
     public LocusBuilder mutation(String from, String to, Probability rate) {
+        return mutation(from, to, rate, Optional.empty());
+    }
+
+    /**
+     * States how often one allele turns into another from parent to gamete, and on what evidence.
+     *
+     * @param from id of the allele of the parent
+     * @param to id of the allele of the gamete
+     * @param rate the chance per gamete that would carry the former
+     * @param support id of the evidence, if stated
+     * @return this
+     */
+    public LocusBuilder mutation(String from, String to, Probability rate, Optional<String> support) {
         mutation.computeIfAbsent(from, allele -> new LinkedHashMap<>()).put(to, rate);
+        support.ifPresent(id -> mutationEvidence
+                .computeIfAbsent(from, allele -> new LinkedHashMap<>())
+                .put(to, id));
         return this;
     }
 

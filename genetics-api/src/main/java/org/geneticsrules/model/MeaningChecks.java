@@ -142,8 +142,10 @@ final class MeaningChecks {
 
     private String example(BoxSet region) {
         return regions.witness(region)
-                .map(genotype -> "genotype " + genotype)
+                .map(Regions.Witness::toString)
                 .orElseGet(() -> "the declared expressions " + region.boxes().get(0)
-                        + " (which no genotype reaches under this dominance)");
+                        + (regions.isWide(region)
+                                ? " (of which no animal was found as an example)"
+                                : " (which no genotype reaches under this dominance)"));
     }
 }

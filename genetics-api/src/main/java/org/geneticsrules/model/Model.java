@@ -32,6 +32,7 @@ public final class Model {
     private final Optional<String> title;
     private final Optional<Taxon> taxon;
     private final Optional<String> licence;
+    private final ImmutableList<Reference> derivedFrom;
     private final Catalogue catalogue;
     private final ImmutableMap<String, Evidence> evidence;
     private final ImmutableMap<String, Locus> loci;
@@ -44,6 +45,7 @@ public final class Model {
     private final ImmutableMap<String, String> notModelled;
     private final ImmutableMap<String, Statement> statements;
     private final SymbolIndex symbols;
+    private final boolean distinguishesSex;
     private final BoxSpace genotypeSpace;
     private final String sha256;
 
@@ -53,6 +55,7 @@ public final class Model {
         this.title = builder.title;
         this.taxon = builder.taxon;
         this.licence = builder.licence;
+        this.derivedFrom = ImmutableList.copyOf(builder.derivedFrom);
         this.catalogue = builder.catalogue;
         this.evidence = ImmutableMap.copyOf(builder.evidence);
         this.loci = ImmutableMap.copyOf(loci);
@@ -68,7 +71,11 @@ public final class Model {
         this.populations = ImmutableMap.copyOf(populations);
         this.notModelled = ImmutableMap.copyOf(builder.notModelled);
         this.symbols = symbols;
+        this.distinguishesSex = anythingDependsOnSex();
         ImmutableMap.Builder<String, List<String>> genotypes = ImmutableMap.builder();
+        if (distinguishesSex) {
+            genotypes.put(Sex.VARIABLE, Sex.words());
+        }
         loci.forEach((name, locus) -> genotypes.put(
                 name, locus.pairs().stream().map(AllelePair::toString).toList()));
         this.genotypeSpace = BoxSpace.of(genotypes.buildOrThrow());
@@ -131,6 +138,15 @@ public final class Model {
      */
     public Optional<String> licence() {
         return licence;
+    }
+
+    /**
+     * Returns what the model was made from by applying patches.
+     *
+     * @return the base, then the patches; empty for a model that stands by itself
+     */
+    public List<Reference> derivedFrom() {
+        return derivedFrom;
     }
 
     /**
@@ -221,6 +237,10 @@ public final class Model {
      * @return true if a locus is sex-linked or shows differently in the sexes, viability differs, or a condition reads the sex
      */
     public boolean distinguishesSex() {
+        return distinguishesSex;
+    }
+
+    private boolean anythingDependsOnSex() {
         return loci.values().stream()
                         .anyMatch(locus -> locus.dependsOnSex()
                                 || locus.transmission().heterogametic().isPresent())
@@ -312,7 +332,7 @@ public final class Model {
         return statements;
     }
 
-    /** One variable per locus, whose values are the texts of its pairs. */
+    /** The sex, where it matters, and one variable per locus, whose values are the texts of its pairs. */
     BoxSpace genotypeSpace() {
         return genotypeSpace;
     }

@@ -1,5 +1,6 @@
 package org.geneticsrules.model;
 
+import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -18,6 +19,7 @@ import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
+import org.geneticsrules.trait.Trait;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,6 +43,7 @@ public final class ModelBuilder {
     Optional<Taxon> taxon = Optional.empty();
     Optional<String> licence = Optional.empty();
     Optional<Reference> catalogueReference = Optional.empty();
+    List<Reference> derivedFrom = List.of();
     final Map<String, Evidence> evidence = new LinkedHashMap<>();
     final Map<String, LocusBuilder> loci = new LinkedHashMap<>();
     final Map<String, LinkageGroup> groups = new LinkedHashMap<>();
@@ -87,6 +90,17 @@ public final class ModelBuilder {
      */
     public ModelBuilder licence(String spdx) {
         licence = Optional.of(spdx);
+        return this;
+    }
+
+    /**
+     * States from which documents the model was made.
+     *
+     * @param documents the base model, then the patches that were applied to it
+     * @return this
+     */
+    public ModelBuilder derivedFrom(List<Reference> documents) {
+        derivedFrom = ImmutableList.copyOf(documents);
         return this;
     }
 
@@ -219,6 +233,9 @@ public final class ModelBuilder {
         loci.forEach((name, locus) -> decided.put(name, decide(locus, symbols, meaning)));
         Map<String, Population> founders = new LinkedHashMap<>();
         populations.forEach((name, population) -> population.build(meaning).ifPresent(p -> founders.put(name, p)));
+        new GroupChecks(this, meaning).meaning();
+        new ViabilityChecks(this, meaning).meaning();
+        new CaseChecks(this, meaning).meaning();
         MeaningChecks.circles(this, meaning);
         meaning.throwIfAny();
         Model model = new Model(this, decided, founders, symbols);
@@ -228,11 +245,7 @@ public final class ModelBuilder {
     }
 
     private Locus decide(LocusBuilder locus, SymbolIndex symbols, Problems problems) {
-        Transmission transmission = groups.values().stream()
-                .filter(group -> group.loci().contains(locus.id))
-                .map(LinkageGroup::transmission)
-                .findFirst()
-                .orElse(Transmission.AUTOSOMAL);
+        Transmission transmission = transmission(locus.id);
         Map<Sex, Map<AllelePair, DominanceTable.Decision>> tables = new EnumMap<>(Sex.class);
         for (Sex sex : Sex.values()) {
             boolean repeated = sex == Sex.MALE && locus.bySex.isEmpty();
@@ -242,6 +255,22 @@ public final class ModelBuilder {
                             .decide(repeated ? new Problems(Stage.MEANING) : problems));
         }
         return new Locus(locus, transmission, tables);
+    }
+
+    /** The way in which a locus is handed down: that of its group, if it is in one. */
+    Transmission transmission(String locus) {
+        return groups.values().stream()
+                .filter(group -> group.loci().contains(locus))
+                .map(LinkageGroup::transmission)
+                .findFirst()
+                .orElse(Transmission.AUTOSOMAL);
+    }
+
+    /** The states of a trait: those of an inner trait, else those that the catalogue lists. */
+    Optional<List<String>> statesOf(String trait) {
+        TraitBuilder rule = traits.get(trait);
+        Optional<List<String>> inner = rule == null ? Optional.empty() : rule.innerStates;
+        return inner.isPresent() ? inner : catalogue.trait(trait).map(Trait::states);
     }
 
     private void once(String kind, String name, @Nullable Object before) {

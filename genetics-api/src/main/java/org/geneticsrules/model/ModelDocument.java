@@ -1,10 +1,14 @@
 package org.geneticsrules.model;
 
-import java.util.Optional;
+import java.util.List;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Recombination;
+import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Sex;
 
 /** The document form of a model: what is written to a file and what is hashed. Stateless and thread-safe. */
@@ -22,11 +26,15 @@ public final class ModelDocument {
         ObjectBuilder evidence = new ObjectBuilder();
         model.evidence().values().forEach(support -> evidence.with(support.id(), evidence(support)));
         ObjectBuilder loci = new ObjectBuilder();
-        model.loci().values().forEach(locus -> loci.with(locus.id(), locus(locus)));
+        model.loci().values().forEach(locus -> loci.with(locus.id(), LocusDocument.of(locus)));
+        ObjectBuilder groups = new ObjectBuilder();
+        model.groups().values().forEach(group -> groups.with(group.id(), group(group)));
+        ObjectBuilder viability = new ObjectBuilder();
+        model.viability().values().forEach(stated -> viability.with(stated.id(), viability(stated)));
         ObjectBuilder traits = new ObjectBuilder();
-        model.rules().values().forEach(rule -> traits.with(rule.trait(), rule(rule)));
+        model.rules().values().forEach(rule -> traits.with(rule.trait(), RuleDocument.of(rule)));
         ObjectBuilder masks = new ObjectBuilder();
-        model.masks().values().forEach(mask -> masks.with(mask.id(), mask(mask)));
+        model.masks().values().forEach(mask -> masks.with(mask.id(), RuleDocument.of(mask)));
         ObjectBuilder populations = new ObjectBuilder();
         model.populations()
                 .values()
@@ -40,22 +48,22 @@ public final class ModelDocument {
                 .with("version", model.version())
                 .with("title", model.title());
         model.taxon().ifPresent(taxon -> document.with("taxon", taxon.toNode()));
-        return document.with("licence", model.licence())
-                .with("catalogue", reference(model.catalogue().reference()))
+        document.with("licence", model.licence());
+        if (!model.derivedFrom().isEmpty()) {
+            document.with(
+                    "derivedFrom",
+                    Node.list(
+                            model.derivedFrom().stream().map(Reference::toNode).toArray(Node[]::new)));
+        }
+        return document.with("catalogue", model.catalogue().reference().toNode())
                 .withAny("evidence", evidence)
                 .with("loci", loci.build())
+                .withAny("groups", groups)
+                .withAny("viability", viability)
                 .with("traits", traits.build())
                 .withAny("masks", masks)
                 .withAny("populations", populations)
                 .withAny("notModelled", notModelled)
-                .build();
-    }
-
-    private static Node reference(Reference reference) {
-        return new ObjectBuilder()
-                .with("id", reference.id())
-                .with("version", reference.version())
-                .with("sha256", reference.sha256())
                 .build();
     }
 
@@ -68,95 +76,44 @@ public final class ModelDocument {
                 .build();
     }
 
-    private static Node locus(Locus locus) {
-        ObjectBuilder dominance = new ObjectBuilder();
-        Dominance stated = locus.dominance(Sex.FEMALE);
-        if (!stated.order().isEmpty()) {
-            dominance.with(
-                    "order",
-                    Node.list(stated.order().stream().map(ModelDocument::order).toArray(Node[]::new)));
+    private static Node group(LinkageGroup group) {
+        ObjectBuilder node = new ObjectBuilder().with("title", group.title());
+        if (group.transmission() != Transmission.AUTOSOMAL) {
+            node.with("transmission", group.transmission().word());
         }
-        ObjectBuilder shows = new ObjectBuilder();
-        stated.shows()
-                .forEach(shown -> shows.with(shown.key(), plainOr("shows", shown.expression(), shown.evidence())));
-        dominance.with("shows", shows.build()).with("evidence", stated.evidence());
-        ObjectBuilder node = new ObjectBuilder().with("title", locus.title());
-        if (!locus.symbol().equals(locus.id())) {
-            node.with("symbol", locus.symbol());
+        node.with("loci", Node.texts(group.loci()));
+        if (group.recombination() instanceof Recombination.Crossovers table) {
+            node.with("crossovers", RuleDocument.chances(table.patterns()));
+        } else if (group.recombination() instanceof Recombination.Fractions fractions) {
+            if (!fractions.female().equals(fractions.male())) {
+                ObjectBuilder each = new ObjectBuilder();
+                for (Sex sex : Sex.values()) {
+                    each.with(sex.word(), fractions(fractions.of(sex)));
+                }
+                node.with("recombination", each.build());
+            } else if (!fractions.female().isEmpty()) {
+                node.with("recombination", fractions(fractions.female()));
+            }
         }
-        return node.with(
-                        "alleles",
-                        Node.list(locus.alleles().values().stream()
-                                .map(ModelDocument::allele)
-                                .toArray(Node[]::new)))
-                .with("wildType", locus.wildType().map(Allele::id))
-                .withAny("expressions", locus.expressions())
-                .with("dominance", dominance.build())
-                .build();
+        return node.with("evidence", group.evidence()).build();
     }
 
-    private static Node order(Dominance.Order order) {
-        return plainOr("order", order.toString(), order.evidence());
+    private static Node fractions(List<Probability> fractions) {
+        return Node.texts(fractions.stream().map(Probability::toString).toList());
     }
 
-    /** A bare text where nothing but the value is stated, an object where evidence is stated too. */
-    private static Node plainOr(String name, String value, Optional<String> evidence) {
-        return evidence.isEmpty()
-                ? Node.text(value)
-                : new ObjectBuilder()
-                        .with(name, value)
-                        .with("evidence", evidence)
-                        .build();
-    }
-
-    private static Node allele(Allele allele) {
-        if (allele.equals(Allele.of(allele.id()))) {
-            return Node.text(allele.id());
+    private static Node viability(Viability stated) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("locus", stated.locus())
+                .with("expressions", Node.texts(stated.expressions()))
+                .with("sex", stated.sex().map(Sex::word));
+        if (stated.decidesBirth()) {
+            node.with("birth", stated.birth().toString());
         }
-        ObjectBuilder node = new ObjectBuilder().with("id", allele.id());
-        if (!allele.symbol().equals(allele.id())) {
-            node.with("symbol", allele.symbol());
+        if (!stated.scored().isOne()) {
+            node.with("scored", stated.scored().toString());
         }
-        return node.with("title", allele.title())
-                .withAny("synonyms", allele.synonyms())
-                .build();
-    }
-
-    private static Node rule(TraitRule rule) {
-        ObjectBuilder cases = new ObjectBuilder();
-        for (Case one : rule.cases()) {
-            cases.with(
-                    one.id(),
-                    new ObjectBuilder()
-                            .with("when", one.when().toNode())
-                            .with("state", ((CaseState.Certain) one.gives()).state())
-                            .with("evidence", one.evidence())
-                            .build());
-        }
-        ObjectBuilder node = new ObjectBuilder();
-        if (!rule.visible()) {
-            node.with("visible", Node.flag(false)).withAny("states", rule.states());
-        }
-        node.with("cases", cases.build());
-        rule.otherwise()
-                .ifPresent(rest -> node.with(
-                        "otherwise", plainOr("state", ((CaseState.Certain) rest.gives()).state(), rest.evidence())));
-        return node.with("evidence", rule.evidence()).build();
-    }
-
-    private static Node mask(Mask mask) {
-        ObjectBuilder covers = new ObjectBuilder();
-        mask.covers().forEach((trait, cover) -> {
-            ObjectBuilder changes = new ObjectBuilder();
-            cover.changes().forEach(changes::with);
-            covers.with(trait, cover.constant().map(Node::text).orElseGet(changes::build));
-        });
-        return new ObjectBuilder()
-                .with("when", mask.when().toNode())
-                .with("covers", covers.build())
-                .withAny("over", mask.over())
-                .with("evidence", mask.evidence())
-                .build();
+        return node.with("evidence", stated.evidence()).build();
     }
 
     /** Every allele of a locus is named, those of frequency 0 too, as the checks demand. */

@@ -6,9 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.PlainWords;
+import org.geneticsrules.trait.Sex;
 
 /** Checks the spelling of names and that nothing is named twice or left empty. */
 final class NameChecks {
@@ -34,12 +37,17 @@ final class NameChecks {
         for (LocusBuilder locus : model.loci.values()) {
             String pointer = Pointer.of("loci", locus.id);
             PlainWords.check(locus.id, "locus", pointer, problems);
+            variableName(locus.id, pointer, problems);
             alleles(locus, pointer, problems);
+            dominance(locus, pointer, problems);
             expressions(locus, pointer, problems);
         }
+        new GroupChecks(model, problems).shape();
+        new ViabilityChecks(model, problems).shape();
         for (TraitBuilder trait : model.traits.values()) {
             String pointer = Pointer.of("traits", trait.trait);
             PlainWords.check(trait.trait, "trait", pointer, problems);
+            variableName(trait.trait, pointer, problems);
             trait.innerStates.ifPresent(states -> {
                 states.forEach(state -> PlainWords.check(state, "state", pointer + "/states", problems));
                 unique(states, "state", pointer + "/states", problems);
@@ -48,7 +56,13 @@ final class NameChecks {
                 }
             });
             unique(trait.cases.stream().map(Case::id).toList(), "case", pointer + "/cases", problems);
-            trait.cases.forEach(rule -> caseName(rule.id(), pointer + Pointer.of("cases", rule.id()), problems));
+            CaseChecks numbers = new CaseChecks(model, problems);
+            trait.cases.forEach(rule -> {
+                String at = pointer + Pointer.of("cases", rule.id());
+                caseName(rule.id(), at, problems);
+                numbers.shape(rule.gives(), at);
+            });
+            trait.otherwise.ifPresent(rest -> numbers.shape(rest.gives(), pointer + "/otherwise"));
             if (model.loci.containsKey(trait.trait)) {
                 problems.add(
                         "ambiguous-name",
@@ -61,6 +75,33 @@ final class NameChecks {
         model.populations
                 .keySet()
                 .forEach(name -> PlainWords.check(name, "population", Pointer.of("populations", name), problems));
+    }
+
+    /** Conditions read the sex and the season by these names. */
+    private static void variableName(String id, String pointer, Problems problems) {
+        if (id.equals(Sex.VARIABLE) || id.equals(LifeStage.SEASON)) {
+            problems.add(
+                    "reserved-name",
+                    pointer,
+                    "\"" + id + "\" names the " + id + " of the animal in conditions",
+                    "another name");
+        }
+    }
+
+    /** Dominance is stated for both sexes together, or for each of them. */
+    private static void dominance(LocusBuilder locus, String pointer, Problems problems) {
+        boolean forBoth = !locus.common.isEmpty();
+        if (!locus.bySex.isEmpty() && (forBoth || locus.bySex.size() < Sex.values().length)) {
+            problems.add(
+                    "dominance-in-part",
+                    pointer + "/dominance",
+                    "the dominance of locus " + locus.id + " is stated for "
+                            + locus.bySex.keySet().stream()
+                                    .map(sex -> sex.word() + "s")
+                                    .collect(Collectors.joining(" and "))
+                            + (forBoth ? ", and for both sexes together" : " only"),
+                    "either both sexes together, or each by itself");
+        }
     }
 
     /** A case of this name could not be told from the one for all that is left over. */
@@ -131,7 +172,7 @@ final class NameChecks {
         unique(expressions, "expression", pointer + "/expressions", problems);
     }
 
-    private static void unique(List<String> names, String what, String pointer, Problems problems) {
+    static void unique(List<String> names, String what, String pointer, Problems problems) {
         Set<String> seen = new LinkedHashSet<>();
         names.stream()
                 .filter(name -> !seen.add(name))

@@ -5,10 +5,13 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Trait;
 
@@ -34,6 +37,9 @@ final class ReferenceChecks {
             }
         });
         model.loci.values().forEach(this::locus);
+        new GroupChecks(model, problems).references();
+        model.groups.values().forEach(group -> support(group.evidence(), group.pointer()));
+        model.viability.values().forEach(this::viability);
         model.traits.values().forEach(this::trait);
         model.masks.values().forEach(this::mask);
         model.populations.values().forEach(this::population);
@@ -49,10 +55,56 @@ final class ReferenceChecks {
                 dominance(locus, locus.dominance(sex), locus.dominancePointer(sex));
             }
         }
+        absent(locus, pointer + "/absent");
+        locus.mutation.forEach((from, rates) -> {
+            String at = pointer + Pointer.of("mutation", from);
+            known(alleles, from, "allele of locus " + locus.id, at);
+            rates.keySet().forEach(to -> {
+                known(alleles, to, "allele of locus " + locus.id, at + Pointer.of(to));
+                Optional.ofNullable(locus.mutationEvidence
+                                .getOrDefault(from, Map.of())
+                                .get(to))
+                        .ifPresent(id -> support(Optional.of(id), at + Pointer.of(to)));
+            });
+        });
+    }
+
+    private void absent(LocusBuilder locus, String at) {
+        locus.absent.ifPresent(shown -> {
+            known(locus.expressions(), shown, "expression of locus " + locus.id, at);
+            Transmission way = model.transmission(locus.id);
+            if (Stream.of(Sex.values()).allMatch(sex -> way.strands(sex) > 0)) {
+                problems.add(
+                        "never-absent",
+                        at,
+                        "locus " + locus.id + " is " + way.word()
+                                + ", so no animal lacks it and nothing is shown instead",
+                        "this only at loci of a group on the Y or W");
+            }
+        });
+    }
+
+    private void viability(Viability stated) {
+        LocusBuilder locus = model.loci.get(stated.locus());
+        if (locus == null) {
+            problems.unknown(
+                    "unknown-locus", stated.pointer() + "/locus", "locus", stated.locus(), model.loci.keySet());
+        } else {
+            int position = 0;
+            for (String expression : stated.expressions()) {
+                known(
+                        locus.expressions(),
+                        expression,
+                        "expression of locus " + locus.id,
+                        stated.pointer() + "/expressions/" + position++);
+            }
+        }
+        support(stated.evidence(), stated.pointer());
     }
 
     private void dominance(LocusBuilder locus, DominanceBuilder stated, String pointer) {
         Collection<String> alleles = locus.alleles.keySet();
+        Optional<String> partner = model.transmission(locus.id).partner();
         for (int i = 0; i < stated.order.size(); i++) {
             Dominance.Order order = stated.order.get(i);
             String at = pointer + "/order/" + i;
@@ -63,7 +115,9 @@ final class ReferenceChecks {
         for (Dominance.Shows shown : stated.shows) {
             String at = pointer + Pointer.of("shows", shown.key());
             known(alleles, shown.first(), "allele of locus " + locus.id, at);
-            shown.second().ifPresent(second -> known(alleles, second, "allele of locus " + locus.id, at));
+            shown.second()
+                    .filter(second -> !partner.equals(Optional.of(second)))
+                    .ifPresent(second -> known(alleles, second, "allele of locus " + locus.id, at));
             known(locus.expressions(), shown.expression(), "expression of locus " + locus.id, at);
             support(shown.evidence(), at);
         }
@@ -88,7 +142,7 @@ final class ReferenceChecks {
                     model.catalogue.traits().keySet());
             return;
         }
-        List<String> states = statesOf(trait.trait).orElse(List.of());
+        List<String> states = model.statesOf(trait.trait).orElse(List.of());
         List<Case> cases = new ArrayList<>(trait.cases);
         trait.otherwise.ifPresent(cases::add);
         for (Case rule : cases) {
@@ -96,7 +150,7 @@ final class ReferenceChecks {
                     ? pointer + "/otherwise"
                     : pointer + Pointer.of("cases", rule.id());
             condition(rule.when(), at + "/when");
-            rule.gives().states().forEach(state -> known(states, state, "state of " + trait.trait, at));
+            new CaseChecks(model, problems).references(rule.gives(), trait.trait, states, at);
             support(rule.evidence(), at);
         }
         support(trait.evidence, pointer);
@@ -165,31 +219,36 @@ final class ReferenceChecks {
         for (Map.Entry<String, Allowed> variable : condition.variables().entrySet()) {
             String name = variable.getKey();
             String at = pointer + Pointer.of(name);
-            LocusBuilder locus = model.loci.get(name);
-            Optional<? extends List<String>> values =
-                    locus != null ? Optional.of(locus.expressions()) : modelledStatesOf(name);
+            Optional<? extends List<String>> values = valuesOf(name);
             if (values.isEmpty()) {
                 List<String> known = new ArrayList<>(model.loci.keySet());
                 known.addAll(model.traits.keySet());
                 problems.unknown("unknown-variable", at, "locus or modelled trait", name, known);
                 continue;
             }
-            String what = (locus != null ? "expression of locus " : "state of ") + name;
-            variable.getValue().values().forEach(value -> known(values.get(), value, what, at));
+            String what = model.loci.containsKey(name) ? "expression of locus " + name : "state of " + name;
+            if (name.equals(Sex.VARIABLE) || name.equals(LifeStage.SEASON)) {
+                what = name;
+            }
+            String kind = what;
+            variable.getValue().values().forEach(value -> known(values.get(), value, kind, at));
             if (variable.getValue().among(values.get()).isEmpty()) {
                 problems.add("empty-condition", at, "the condition allows no value of " + name, "at least one value");
             }
         }
     }
 
-    private Optional<List<String>> modelledStatesOf(String trait) {
-        return model.traits.containsKey(trait) ? statesOf(trait) : Optional.empty();
-    }
-
-    private Optional<List<String>> statesOf(String trait) {
-        TraitBuilder rule = model.traits.get(trait);
-        Optional<List<String>> inner = rule == null ? Optional.empty() : rule.innerStates;
-        return inner.isPresent() ? inner : model.catalogue.trait(trait).map(Trait::states);
+    /** The values of a variable of conditions. */
+    private Optional<? extends List<String>> valuesOf(String name) {
+        LocusBuilder locus = model.loci.get(name);
+        if (locus != null) {
+            return Optional.of(locus.expressions());
+        }
+        return switch (name) {
+            case Sex.VARIABLE -> Optional.of(Sex.words());
+            case LifeStage.SEASON -> Optional.of(model.catalogue.seasons());
+            default -> model.traits.containsKey(name) ? model.statesOf(name) : Optional.empty();
+        };
     }
 
     private void support(Optional<String> evidence, String pointer) {

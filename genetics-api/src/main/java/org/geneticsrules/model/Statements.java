@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.Sex;
 
@@ -22,6 +23,8 @@ final class Statements {
     static ImmutableMap<String, Statement> of(Model model) {
         Statements statements = new Statements(model);
         model.loci().values().forEach(statements::locus);
+        model.groups().values().forEach(statements::group);
+        model.viability().values().forEach(statements::viability);
         model.rules().values().forEach(statements::rule);
         model.masks().values().forEach(statements::mask);
         model.populations()
@@ -39,11 +42,36 @@ final class Statements {
         String pointer = Pointer.of("loci", locus.id(), "dominance");
         if (!locus.dependsOnSex()) {
             dominance(locus, locus.dominance(Sex.FEMALE), pointer, "");
-            return;
+        } else {
+            for (Sex sex : Sex.values()) {
+                dominance(locus, locus.dominance(sex), pointer + "/" + sex.word(), "in " + sex.word() + "s ");
+            }
         }
-        for (Sex sex : Sex.values()) {
-            dominance(locus, locus.dominance(sex), pointer + "/" + sex.word(), "in " + sex.word() + "s ");
-        }
+        locus.absent()
+                .ifPresent(shown -> add(
+                        Pointer.of("loci", locus.id(), "absent"),
+                        "animals without locus " + locus.id() + " show " + shown,
+                        Optional.empty(),
+                        locus.dominance(lacking(locus)).evidence()));
+        locus.mutation()
+                .forEach((from, rates) -> rates.forEach((to, rate) -> add(
+                        Pointer.of("loci", locus.id(), "mutation", from, to),
+                        "at locus " + locus.id() + ", " + from + " mutates to " + to + " in " + rate + " of gametes",
+                        locus.mutationEvidence(from, to),
+                        Optional.empty())));
+    }
+
+    /** The sex that has no strand of the locus; either one if both have. */
+    private static Sex lacking(Locus locus) {
+        return locus.transmission().strands(Sex.FEMALE) == 0 ? Sex.FEMALE : Sex.MALE;
+    }
+
+    private void group(LinkageGroup group) {
+        add(group.pointer(), group.words(), group.evidence(), Optional.empty());
+    }
+
+    private void viability(Viability stated) {
+        add(stated.pointer(), stated.words(), stated.evidence(), Optional.empty());
     }
 
     private void dominance(Locus locus, Dominance dominance, String pointer, String where) {
@@ -70,12 +98,16 @@ final class Statements {
         rule.otherwise().ifPresent(cases::add);
         for (Case one : cases) {
             boolean rest = rule.otherwise().equals(Optional.of(one));
-            add(
-                    rule.pointer(one),
-                    rule.trait() + " is " + one.gives() + (rest ? " otherwise" : " where " + one.when()),
-                    one.evidence(),
-                    rule.evidence());
+            add(rule.pointer(one), words(rule, one, rest), one.evidence(), rule.evidence());
         }
+    }
+
+    /** A state comes before its condition; what takes more words follows it. */
+    private static String words(TraitRule rule, Case one, boolean rest) {
+        String where = rest ? "otherwise" : "where " + one.when();
+        return one.gives() instanceof CaseState.Certain
+                ? rule.trait() + " is " + one.gives() + " " + where
+                : where + (rest ? " " : ", ") + rule.trait() + " is " + one.gives();
     }
 
     private void mask(Mask mask) {

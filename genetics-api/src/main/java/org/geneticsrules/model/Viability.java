@@ -64,6 +64,28 @@ public record Viability(
     }
 
     /**
+     * Returns the statement in words.
+     *
+     * @return for example {@code of females that show white at locus L, 1/2 are born, 3/4 are scored of those}
+     */
+    public String words() {
+        String animals = "of " + sex.map(one -> one.word() + "s").orElse("animals") + " that show "
+                + String.join(" or ", expressions) + " at locus " + locus + ", ";
+        String born = decidesBirth() ? share(birth) + " born" : "";
+        String live = scored.isOne() ? "" : share(scored) + " scored" + (born.isEmpty() ? " when born" : " of those");
+        return animals + born + (born.isEmpty() || live.isEmpty() ? "" : ", ") + live;
+    }
+
+    private static String share(Probability chance) {
+        return (chance.isZero() ? "none" : chance.isOne() ? "all" : chance.toString()) + " are";
+    }
+
+    /** A statement of neither step is one that birth is certain. */
+    boolean decidesBirth() {
+        return !birth.isOne() || scored.isOne();
+    }
+
+    /**
      * Returns the address of the statement in the model's document.
      *
      * @return a JSON Pointer

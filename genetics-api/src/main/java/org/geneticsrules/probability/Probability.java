@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Collection;
 import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -106,6 +107,25 @@ public final class Probability implements Comparable<Probability> {
         return down.bitLength() < Long.SIZE
                 ? of(up.longValue(), down.longValue())
                 : new Probability(new Large(up, down));
+    }
+
+    /**
+     * Returns the sum of chances as a text, also where it exceeds 1 and so is no chance, for messages about chances that do not add up.
+     *
+     * @param chances any chances
+     * @return a whole number or a fraction in lowest terms, such as {@code 19/20} or {@code 5/4}
+     */
+    public static String total(Collection<Probability> chances) {
+        BigInteger up = BigInteger.ZERO;
+        BigInteger down = BigInteger.ONE;
+        for (Probability chance : chances) {
+            up = up.multiply(chance.denominator()).add(chance.numerator().multiply(down));
+            down = down.multiply(chance.denominator());
+            BigInteger divisor = up.gcd(down);
+            up = up.divide(divisor);
+            down = down.divide(divisor);
+        }
+        return down.equals(BigInteger.ONE) ? up.toString() : up + "/" + down;
     }
 
     private static IllegalArgumentException outside(Number numerator, Number denominator) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
@@ -93,6 +94,13 @@ public record HidingTable(List<Row> rows, List<String> hidesNothing) {
         return new HidingTable(rows, idle);
     }
 
+    /** The masks that read no locus, neither themselves nor through a trait, such as one of the season alone. */
+    static List<Mask> withoutLocus(Model model) {
+        return model.masks().values().stream()
+                .filter(mask -> lociOf(model, mask.when().names()).isEmpty())
+                .toList();
+    }
+
     /**
      * Returns the table as text.
      *
@@ -138,8 +146,11 @@ public record HidingTable(List<Row> rows, List<String> hidesNothing) {
                 loci.add(name);
             } else {
                 Set<String> read = new LinkedHashSet<>();
-                for (Case one : rule.cases()) {
+                for (Case one : rule.allCases()) {
                     read.addAll(one.when().names());
+                    if (one.gives() instanceof CaseState.Threshold threshold) {
+                        read.addAll(threshold.doses().keySet());
+                    }
                 }
                 loci.addAll(lociOf(model, read));
             }

@@ -4,24 +4,28 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.Allele;
-import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Case;
-import org.geneticsrules.model.Dominance;
-import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.CaseState;
+import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 
 /**
- * A model as text: its loci, what decides each trait, what each locus hides, the populations, the evidence with grades and sources, and
+ * A model as text: its loci, how they are handed down together, who lives, what decides each trait, what each locus hides, the populations, the evidence with grades and sources, and
  * what is not modelled with the reasons.
  *
  * <p>Stateless and thread-safe.
@@ -52,59 +56,52 @@ public final class ModelText {
         text.paragraph(model.title().orElse(model.id()));
         text.paragraph(model.reference()
                 + model.taxon().map(taxon -> ", about " + taxon).orElse(""));
+        if (!model.derivedFrom().isEmpty()) {
+            text.paragraph("Made from " + model.derivedFrom().get(0) + " by patch "
+                    + model.derivedFrom().stream()
+                            .skip(1)
+                            .map(Reference::toString)
+                            .collect(Collectors.joining(", ")));
+        }
         text.paragraph("Catalogue of traits: " + model.catalogue().reference());
         model.licence().ifPresent(licence -> text.paragraph("Licence: " + licence));
-        loci(model, style, text);
+        new LocusLines(model, style, text).write();
+        groups(model, text);
+        viability(model, text);
         traits(model, text);
         text.heading("What each locus hides");
         text.lines(HidingTable.of(model).text(style).lines().toList());
+        HidingTable.withoutLocus(model).forEach(mask -> text.item(words(model, mask)));
         populations(model, text);
         evidence(model, text);
         notModelled(model, text);
         return text.toString();
     }
 
-    private static void loci(Model model, TextStyle style, TextLines text) {
-        text.heading("Loci");
-        for (Locus locus : model.loci().values()) {
-            text.item(style.locus(locus.id())
-                    + grades(model, locus.dominance(Sex.FEMALE).evidence()));
-            text.hanging(
-                    "    Alleles: ",
-                    "      ",
-                    locus.alleles().values().stream()
-                            .map(allele -> allele(allele, locus))
-                            .collect(Collectors.joining(", ")));
-            for (String expression : locus.expressions()) {
-                String pairs = locus.pairs().stream()
-                        .filter(pair -> locus.expressions(pair).contains(expression))
-                        .map(AllelePair::toString)
-                        .collect(Collectors.joining(", "));
-                text.hanging("    ", "      ", expression + ": " + (pairs.isEmpty() ? "no pair shows this" : pairs));
-            }
-            if (locus.dependsOnSex()) {
-                order(model, locus.dominance(Sex.FEMALE), "    Dominance in females: ", text);
-                order(model, locus.dominance(Sex.MALE), "    Dominance in males: ", text);
-            } else {
-                order(model, locus.dominance(Sex.FEMALE), "    Dominance: ", text);
-            }
+    private static void groups(Model model, TextLines text) {
+        if (model.groups().isEmpty()) {
+            return;
+        }
+        text.heading("Linkage");
+        for (LinkageGroup group : model.groups().values()) {
+            text.item("\"" + group.id() + "\""
+                    + group.title().map(title -> " (" + title + ")").orElse("") + ": " + group.words()
+                    + grades(model, group.evidence()));
+        }
+        if (model.loci().keySet().stream()
+                .anyMatch(locus -> model.groupOf(locus).isEmpty())) {
+            text.item("All other loci are on autosomes and unlinked.");
         }
     }
 
-    private static void order(Model model, Dominance dominance, String label, TextLines text) {
-        if (!dominance.order().isEmpty()) {
-            text.hanging(
-                    label,
-                    "      ",
-                    dominance.order().stream()
-                            .map(order -> order + grades(model, order.evidence().or(dominance::evidence)))
-                            .collect(Collectors.joining("; ")));
+    private static void viability(Model model, TextLines text) {
+        if (!model.viability().isEmpty()) {
+            text.heading("Viability");
+            model.viability()
+                    .values()
+                    .forEach(stated ->
+                            text.item("\"" + stated.id() + "\": " + stated.words() + grades(model, stated.evidence())));
         }
-    }
-
-    private static String allele(Allele allele, Locus locus) {
-        boolean wild = locus.wildType().filter(allele::equals).isPresent();
-        return allele.symbol() + allele.title().map(title -> " " + title).orElse("") + (wild ? " (wild type)" : "");
     }
 
     private static void traits(Model model, TextLines text) {
@@ -112,11 +109,20 @@ public final class ModelText {
         for (TraitRule rule : model.rules().values()) {
             text.item(rule.trait() + (rule.visible() ? "" : " (not seen itself, read by others)"));
             for (Case one : rule.cases()) {
-                text.hanging("    ", "      ", one.gives() + " where " + one.when() + support(model, one, rule));
+                text.hanging(
+                        "    ",
+                        "      ",
+                        one.gives() instanceof CaseState.Certain
+                                ? one.gives() + " where " + one.when() + support(model, one, rule)
+                                : "where " + one.when() + ": " + one.gives() + support(model, one, rule));
             }
             rule.otherwise()
-                    .ifPresent(rest ->
-                            text.hanging("    ", "      ", rest.gives() + " otherwise" + support(model, rest, rule)));
+                    .ifPresent(rest -> text.hanging(
+                            "    ",
+                            "      ",
+                            rest.gives() instanceof CaseState.Certain
+                                    ? rest.gives() + " otherwise" + support(model, rest, rule)
+                                    : "otherwise: " + rest.gives() + support(model, rest, rule)));
             for (Condition without : uncovered(model, rule)) {
                 text.hanging("    ", "      ", "no claim is made where " + without);
             }
@@ -131,8 +137,7 @@ public final class ModelText {
         Map<String, List<String>> variables = new LinkedHashMap<>();
         for (Case one : rule.cases()) {
             for (String name : one.when().names()) {
-                variables.put(
-                        name, model.loci().containsKey(name) ? model.locus(name).expressions() : model.states(name));
+                variables.put(name, values(model, name));
             }
         }
         BoxSpace space = BoxSpace.of(variables);
@@ -143,12 +148,26 @@ public final class ModelText {
         return rest.boxes();
     }
 
+    private static List<String> values(Model model, String variable) {
+        return switch (variable) {
+            case Sex.VARIABLE -> Sex.words();
+            case LifeStage.SEASON -> model.catalogue().seasons();
+            default ->
+                model.loci().containsKey(variable) ? model.locus(variable).expressions() : model.states(variable);
+        };
+    }
+
+    private static String words(Model model, Mask mask) {
+        return Objects.requireNonNull(model.statements().get(Pointer.of("masks", mask.id())))
+                .text();
+    }
+
     private static String support(Model model, Case one, TraitRule rule) {
         return grades(model, one.evidence().or(rule::evidence));
     }
 
     /** The grade in brackets and the evidence it comes from. */
-    private static String grades(Model model, Optional<String> evidence) {
+    static String grades(Model model, Optional<String> evidence) {
         return evidence.flatMap(id -> Optional.ofNullable(model.evidence().get(id)))
                 .map(support -> " [" + support.grade() + ": " + support.id() + "]")
                 .orElse("");

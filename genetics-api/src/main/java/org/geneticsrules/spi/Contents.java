@@ -25,17 +25,20 @@ import org.geneticsrules.trait.Catalogue;
  * @param catalogues its catalogues
  * @param cautions its sets of cautions
  * @param models its models, whose catalogues may come from elsewhere
+ * @param patches its patches, whose bases may come from elsewhere
  */
 record Contents(
         ProviderDescriptor plugin,
         Map<String, Catalogue> catalogues,
         Map<String, CautionSet> cautions,
-        Map<String, Source> models) {
+        Map<String, Source> models,
+        Map<String, Source> patches) {
 
     Contents {
         catalogues = ImmutableMap.copyOf(catalogues);
         cautions = ImmutableMap.copyOf(cautions);
         models = ImmutableMap.copyOf(models);
+        patches = ImmutableMap.copyOf(patches);
     }
 
     /** Catalogues and cautions, which can be compared with those of other plug-ins before any model is read. */
@@ -72,6 +75,7 @@ record Contents(
         private final Map<String, Catalogue> catalogues = new LinkedHashMap<>();
         private final Map<String, CautionSet> cautions = new LinkedHashMap<>();
         private final Map<String, Source> models = new LinkedHashMap<>();
+        private final Map<String, Source> patches = new LinkedHashMap<>();
 
         Reading(ProviderDescriptor plugin) {
             this.plugin = plugin;
@@ -97,7 +101,7 @@ record Contents(
                 problems.add(PluginProblem.of("no-documents", plugin, "its provider lists no documents"));
             }
             names.forEach(name -> bytes(provider, name).ifPresent(bytes -> parse(name, Source.of(name, bytes))));
-            return Optional.of(new Contents(plugin, catalogues, cautions, models));
+            return Optional.of(new Contents(plugin, catalogues, cautions, models, patches));
         }
 
         /** At most one byte more than may be read, so that an endless document is refused as too large. */
@@ -120,6 +124,7 @@ record Contents(
                     case CATALOGUE -> catalogues.put(name, reader.readCatalogue(source));
                     case CAUTIONS -> cautions.put(name, reader.readCautions(source));
                     case MODEL -> models.put(name, source);
+                    case PATCH -> patches.put(name, source);
                 }
             } catch (ProblemsException e) {
                 problems.add(

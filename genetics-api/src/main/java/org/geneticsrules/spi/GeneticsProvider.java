@@ -5,7 +5,7 @@ import java.io.InputStream;
 import java.util.List;
 
 /**
- * What a plug-in implements: it lists its documents and opens them, and no more. Catalogues, models and cautions are data; the library
+ * What a plug-in implements: it lists its documents and opens them, and no more. Catalogues, models, patches and cautions are data; the library
  * reads and checks them as it does those of any other origin.
  *
  * <pre>{@code

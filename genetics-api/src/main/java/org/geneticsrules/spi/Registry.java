@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
@@ -46,6 +48,7 @@ public final class Registry {
     private final ImmutableMap<Reference, Model> models;
     private final ImmutableMap<Reference, ModelSource> sources;
     private final ImmutableMap<Reference, Catalogue> catalogues;
+    private final ImmutableMap<Reference, Patch> patches;
 
     private Registry(Discovery discovery, Predicate<ProviderDescriptor> wanted) {
         List<Contents> contents = new ArrayList<>();
@@ -59,8 +62,10 @@ public final class Registry {
         Map<Reference, Model> modelsFound = new LinkedHashMap<>();
         Map<Reference, ModelSource> sourcesFound = new LinkedHashMap<>();
         Map<Reference, Catalogue> cataloguesFound = new LinkedHashMap<>();
+        Map<Reference, Patch> patchesFound = new LinkedHashMap<>();
         for (Served one : served) {
             one.contents().catalogues().values().forEach(own -> cataloguesFound.putIfAbsent(own.reference(), own));
+            one.patches().forEach(patch -> patchesFound.putIfAbsent(patch.reference(), patch));
             for (Model model : one.models()) {
                 modelsFound.putIfAbsent(model.reference(), model);
                 sourcesFound.putIfAbsent(model.reference(), new ModelSource(one.plugin(), model.reference()));
@@ -69,6 +74,7 @@ public final class Registry {
         this.models = ImmutableMap.copyOf(modelsFound);
         this.sources = ImmutableMap.copyOf(sourcesFound);
         this.catalogues = ImmutableMap.copyOf(cataloguesFound);
+        this.patches = ImmutableMap.copyOf(patchesFound);
     }
 
     /**
@@ -185,18 +191,7 @@ public final class Registry {
      * @throws ProblemsException if there is none, with the nearest known id, or if several versions are served and none is named
      */
     public Model model(String id) {
-        List<Model> found = models().stream()
-                .filter(model -> model.id().equals(id) || model.toString().equals(id))
-                .toList();
-        if (found.isEmpty()) {
-            throw unknown(id, ids());
-        }
-        if (found.size() > 1) {
-            throw new ProblemsException(Problem.of(
-                            Stage.REFERENCES, "several-versions", "", "the model \"" + id + "\" is served in versions")
-                    .expecting("one of " + found));
-        }
-        return found.get(0);
+        return find("model", id, models(), Model::id);
     }
 
     /**
@@ -222,7 +217,9 @@ public final class Registry {
                                             "the model served is " + model.reference() + ", not " + reference)
                                     .expecting("the content that was referred to")))
                             .orElseGet(() -> unknown(
-                                    name, models().stream().map(Model::toString).toList()));
+                                    "model",
+                                    name,
+                                    models().stream().map(Model::toString).toList()));
                 });
     }
 
@@ -260,6 +257,38 @@ public final class Registry {
     }
 
     /**
+     * Returns all patches.
+     *
+     * @return patches in order of their plug-ins, then of their plug-ins' documents; the base of each is one of {@link #models()}
+     */
+    public List<Patch> patches() {
+        return patches.values().asList();
+    }
+
+    /**
+     * Returns the patches of one model.
+     *
+     * @param base any model
+     * @return the patches that were written for it
+     */
+    public List<Patch> patches(Model base) {
+        return patches().stream()
+                .filter(patch -> patch.base().means(base.reference()))
+                .toList();
+    }
+
+    /**
+     * Finds a patch by its id.
+     *
+     * @param id the id of a patch, which may be followed by a space and the version
+     * @return the patch
+     * @throws ProblemsException if there is none, with the nearest known id, or if several versions are served and none is named
+     */
+    public Patch patch(String id) {
+        return find("patch", id, patches(), Patch::id);
+    }
+
+    /**
      * Returns the cautions that belong to a model: those of any plug-in that are about its catalogue.
      *
      * @param model any model, one read from a file included
@@ -285,11 +314,25 @@ public final class Registry {
         return Answers.of(CompiledModel.of(model), cautions(model));
     }
 
-    private List<String> ids() {
-        return models().stream().map(Model::id).distinct().toList();
+    private static <T> T find(String kind, String name, List<T> all, Function<T, String> id) {
+        List<T> found = all.stream()
+                .filter(one -> id.apply(one).equals(name) || one.toString().equals(name))
+                .toList();
+        if (found.isEmpty()) {
+            throw unknown(kind, name, all.stream().map(id).distinct().toList());
+        }
+        if (found.size() > 1) {
+            throw new ProblemsException(Problem.of(
+                            Stage.REFERENCES,
+                            "several-versions",
+                            "",
+                            "the " + kind + " \"" + name + "\" is served in versions")
+                    .expecting("one of " + found));
+        }
+        return found.get(0);
     }
 
-    private static ProblemsException unknown(String name, Collection<String> known) {
-        return new ProblemsException(Problems.unknown(Stage.REFERENCES, "unknown-model", "", "model", name, known));
+    private static ProblemsException unknown(String kind, String name, Collection<String> known) {
+        return new ProblemsException(Problems.unknown(Stage.REFERENCES, "unknown-" + kind, "", kind, name, known));
     }
 }

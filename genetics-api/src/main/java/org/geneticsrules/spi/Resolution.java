@@ -9,11 +9,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.json.Documents;
-import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
 
@@ -21,7 +22,7 @@ import org.geneticsrules.trait.Catalogue;
  * Follows the references between the documents of all plug-ins.
  *
  * <p>All plug-ins are judged against the same catalogues, those that fail are taken out together, and the rest are judged again without
- * their catalogues, until none fails. So the outcome does not depend on any order.
+ * their catalogues and models, until none fails. So the outcome does not depend on any order.
  */
 final class Resolution {
 
@@ -43,7 +44,7 @@ final class Resolution {
             standing.forEach(contents -> catalogues.addAll(contents.catalogues().values()));
             List<Served> sound = new ArrayList<>();
             standing.forEach(contents -> judge(contents, catalogues).ifPresent(sound::add));
-            List<Served> served = withoutClashes(sound, Served::plugin, Served::parts);
+            List<Served> served = withFittingPatches(withoutClashes(sound, Served::plugin, Served::parts));
             if (served.size() == standing.size()) {
                 return served;
             }
@@ -51,15 +52,43 @@ final class Resolution {
         }
     }
 
+    /** Takes out all plug-ins of which a patch does not fit its base, or whose base is not served. */
+    private List<Served> withFittingPatches(List<Served> all) {
+        List<Model> bases = all.stream().flatMap(one -> one.models().stream()).toList();
+        List<Served> fitting = new ArrayList<>();
+        for (Served one : all) {
+            List<PluginProblem> found = new ArrayList<>();
+            one.contents()
+                    .patches()
+                    .forEach((name, source) -> read(
+                            one.plugin(),
+                            name,
+                            "patch",
+                            () -> Documents.reader().readPatch(source, bases),
+                            found));
+            problems.addAll(found);
+            if (found.isEmpty()) {
+                fitting.add(one);
+            }
+        }
+        return fitting;
+    }
+
     private Optional<Served> judge(Contents contents, Collection<Catalogue> catalogues) {
         ProviderDescriptor plugin = contents.plugin();
         List<PluginProblem> found = new ArrayList<>();
         List<Model> models = new ArrayList<>();
         contents.models()
-                .forEach((name, source) ->
-                        model(plugin, name, source, catalogues, found).ifPresent(models::add));
+                .forEach((name, source) -> read(
+                                plugin, name, "model", () -> Documents.reader().readModel(source, catalogues), found)
+                        .ifPresent(models::add));
+        List<Patch> patches = new ArrayList<>();
+        contents.patches()
+                .forEach((name, source) -> read(
+                                plugin, name, "patch", () -> Documents.reader().readPatch(source), found)
+                        .ifPresent(patches::add));
         contents.cautions().forEach((name, set) -> cautions(contents, name, set, catalogues, found));
-        Served served = Served.of(contents, models);
+        Served served = Served.of(contents, models, patches);
         if (found.isEmpty()) {
             defaultModel(plugin, models, found);
             repeated(served, found);
@@ -68,17 +97,13 @@ final class Resolution {
         return found.isEmpty() ? Optional.of(served) : Optional.empty();
     }
 
-    private static Optional<Model> model(
-            ProviderDescriptor plugin,
-            String name,
-            Source source,
-            Collection<Catalogue> catalogues,
-            List<PluginProblem> found) {
+    private static <T> Optional<T> read(
+            ProviderDescriptor plugin, String name, String kind, Supplier<T> read, List<PluginProblem> found) {
         try {
-            return Optional.of(Documents.reader().readModel(source, catalogues));
+            return Optional.of(read.get());
         } catch (ProblemsException e) {
             found.add(PluginProblem.in(
-                    "invalid-document", plugin, name, "the document is not a valid model", e.problems()));
+                    "invalid-document", plugin, name, "the document is not a valid " + kind, e.problems()));
             return Optional.empty();
         }
     }

@@ -11,6 +11,8 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
+import org.geneticsrules.patch.Patch;
+import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
 
@@ -19,10 +21,11 @@ import org.geneticsrules.trait.CatalogueDocument;
  *
  * @param contents its documents
  * @param models its models, in the order of its documents
+ * @param patches its patches, in the order of its documents
  * @param parts all its documents by what they call themselves, sorted
  * @param plugin its descriptor, with checksum
  */
-record Served(Contents contents, List<Model> models, List<Part> parts, ProviderDescriptor plugin) {
+record Served(Contents contents, List<Model> models, List<Patch> patches, List<Part> parts, ProviderDescriptor plugin) {
 
     /**
      * A document of a plug-in.
@@ -45,6 +48,10 @@ record Served(Contents contents, List<Model> models, List<Part> parts, ProviderD
             return of("model", model.reference(), ModelDocument.of(model));
         }
 
+        static Part of(Patch patch) {
+            return of("patch", patch.reference(), PatchDocument.of(patch));
+        }
+
         private static Part of(String kind, Reference reference, Node document) {
             return new Part(
                     kind + " " + reference.id() + " " + reference.version(),
@@ -53,14 +60,16 @@ record Served(Contents contents, List<Model> models, List<Part> parts, ProviderD
         }
     }
 
-    static Served of(Contents contents, List<Model> models) {
+    static Served of(Contents contents, List<Model> models, List<Patch> patches) {
         List<Part> parts = new ArrayList<>(contents.ownParts());
         models.forEach(model -> parts.add(Part.of(model)));
+        patches.forEach(patch -> parts.add(Part.of(patch)));
         parts.sort(Comparator.comparing(Part::name).thenComparing(Part::sha256));
         Node whole = Node.list(parts.stream().map(Part::document).toArray(Node[]::new));
         return new Served(
                 contents,
                 ImmutableList.copyOf(models),
+                ImmutableList.copyOf(patches),
                 ImmutableList.copyOf(parts),
                 contents.plugin().with(Canonical.sha256(whole)));
     }

@@ -1,9 +1,15 @@
 package org.geneticsrules.trait;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.geneticsrules.document.Canonical;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.problem.Pointer;
@@ -28,6 +34,7 @@ public final class Catalogue {
     private final String version;
     private final Optional<String> title;
     private final Optional<Taxon> taxon;
+    private final ImmutableList<String> seasons;
     private final ImmutableMap<String, Trait> traits;
     private final String sha256;
 
@@ -36,6 +43,7 @@ public final class Catalogue {
         this.version = builder.version;
         this.title = builder.title;
         this.taxon = builder.taxon;
+        this.seasons = ImmutableList.copyOf(builder.seasons);
         this.traits = ImmutableMap.copyOf(builder.traits);
         this.sha256 = Canonical.sha256(CatalogueDocument.of(this));
     }
@@ -85,6 +93,15 @@ public final class Catalogue {
      */
     public Optional<Taxon> taxon() {
         return taxon;
+    }
+
+    /**
+     * Returns the seasons that conditions and stages of life may name.
+     *
+     * @return seasons in declared order; empty if nothing depends on the season
+     */
+    public List<String> seasons() {
+        return seasons;
     }
 
     /**
@@ -140,6 +157,37 @@ public final class Catalogue {
         return Phenotype.from(ordered);
     }
 
+    /**
+     * Compares a stage of life with the catalogue.
+     *
+     * @param stage a stage
+     * @return the same stage
+     * @throws ProblemsException if it names an unknown season, with the nearest known
+     */
+    public LifeStage check(LifeStage stage) {
+        Problems problems = new Problems(Stage.REFERENCES);
+        stage.season()
+                .filter(season -> !seasons.contains(season))
+                .ifPresent(season -> problems.unknown("unknown-season", "", "season", season, seasons));
+        problems.throwIfAny();
+        return stage;
+    }
+
+    /**
+     * Tells whether a trait can be told at a stage of life.
+     *
+     * @param trait id of a trait
+     * @param stage when the animal is looked at
+     * @return yes, no, or unknown if the stage does not state the count that matters
+     * @throws IllegalArgumentException if the catalogue has no such trait
+     */
+    public Judgeable judgeable(String trait, LifeStage stage) {
+        return trait(trait)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "catalogue " + id + " has no trait \"" + trait + "\"; it has " + traits.keySet()))
+                .judgeable(stage);
+    }
+
     /** Returns {@code id version}. */
     @Override
     public String toString() {
@@ -148,10 +196,13 @@ public final class Catalogue {
 
     /** Puts a catalogue together. Not thread-safe. */
     public static final class Builder {
+        private static final Set<String> RESERVED = ImmutableSet.of(Sex.VARIABLE, LifeStage.SEASON);
+
         private final String id;
         private final String version;
         private Optional<String> title = Optional.empty();
         private Optional<Taxon> taxon = Optional.empty();
+        private final List<String> seasons = new ArrayList<>();
         private final Map<String, Trait> traits = new LinkedHashMap<>();
 
         private Builder(String id, String version) {
@@ -178,6 +229,17 @@ public final class Catalogue {
          */
         public Builder taxon(Taxon about) {
             taxon = Optional.of(about);
+            return this;
+        }
+
+        /**
+         * Adds seasons.
+         *
+         * @param names their names, in the order of the year
+         * @return this
+         */
+        public Builder seasons(String... names) {
+            seasons.addAll(Arrays.asList(names));
             return this;
         }
 
@@ -210,16 +272,25 @@ public final class Catalogue {
          * Checks and returns the catalogue.
          *
          * @return the catalogue
-         * @throws ProblemsException if id or version is blank, a name is not made of plain words, a trait has no state, or a state is stated twice
+         * @throws ProblemsException if id or version is blank, a name is not made of plain words or means something else in
+         *     conditions, a trait has no state, or a state or season is stated twice
          */
         public Catalogue build() {
             Problems problems = new Problems(Stage.SHAPE);
             if (id.isBlank() || version.isBlank()) {
                 problems.add("blank-id", "", "the catalogue has a blank id or version", "an id such as example.traits");
             }
+            checkSeasons(problems);
             traits.forEach((name, trait) -> {
                 String pointer = Pointer.of("traits", name);
                 PlainWords.check(name, "trait", pointer, problems);
+                if (RESERVED.contains(name)) {
+                    problems.add(
+                            "reserved-name",
+                            pointer,
+                            "\"" + name + "\" names the " + name + " in conditions",
+                            "another name for the trait");
+                }
                 if (trait.states().isEmpty()) {
                     problems.add(
                             "no-states", pointer, "the trait \"" + name + "\" has no states", "at least one state");
@@ -231,6 +302,19 @@ public final class Catalogue {
             });
             problems.throwIfAny();
             return new Catalogue(this);
+        }
+
+        private void checkSeasons(Problems problems) {
+            seasons.stream()
+                    .filter(season -> !LifeStage.isSeasonName(season))
+                    .forEach(season -> problems.add(
+                            "bad-season",
+                            "/seasons",
+                            "\"" + season + "\" cannot name a season",
+                            "1 to 80 letters, spaces and hyphens, beginning and ending with a letter"));
+            if (seasons.stream().distinct().count() < seasons.size()) {
+                problems.add("duplicate-season", "/seasons", "a season is stated twice");
+            }
         }
     }
 }

@@ -22,6 +22,7 @@ public final class CatalogueDocument {
             if (trait.ordered()) {
                 stated.with("ordered", Node.flag(true));
             }
+            trait.judgeableFrom().ifPresent(stage -> stated.with("judgeableFrom", stage(stage)));
             traits.with(trait.id(), stated.with("note", trait.note()).build());
         }
         ObjectBuilder document = new ObjectBuilder()
@@ -31,6 +32,16 @@ public final class CatalogueDocument {
                 .with("version", catalogue.version())
                 .with("title", catalogue.title());
         catalogue.taxon().ifPresent(taxon -> document.with("taxon", taxon.toNode()));
-        return document.with("traits", traits.build()).build();
+        return document.withAny("seasons", catalogue.seasons())
+                .with("traits", traits.build())
+                .build();
+    }
+
+    /** The age or the moult of a stage. */
+    private static Node stage(LifeStage stage) {
+        ObjectBuilder node = new ObjectBuilder();
+        stage.weeks().ifPresent(weeks -> node.with("weeks", Node.number(weeks)));
+        stage.moult().ifPresent(moult -> node.with("moult", Node.number(moult)));
+        return node.build();
     }
 }

@@ -17,8 +17,8 @@ import java.util.regex.Pattern;
  *
  * <p>Immutable and thread-safe.
  *
- * @param weeks age in completed weeks, at least 0
- * @param moult number of moults since the juvenile coat, at least 0
+ * @param weeks age in completed weeks, from 0
+ * @param moult number of moults since the juvenile coat, from 0
  * @param season one of the catalogue's seasons
  */
 public record LifeStage(OptionalInt weeks, OptionalInt moult, Optional<String> season) {
@@ -26,7 +26,13 @@ public record LifeStage(OptionalInt weeks, OptionalInt moult, Optional<String> s
     /** The variable by which conditions read the season; no locus and no trait may have this name. */
     public static final String SEASON = "season";
 
-    private static final Pattern PART = Pattern.compile("(week|moult) ([0-9]{1,4})|([\\p{L}][\\p{L} -]*)");
+    /** The largest count of weeks or moults. */
+    public static final int MOST = 999_999_999;
+
+    /** A season has no digits, so that it cannot be taken for an age or a moult. */
+    private static final Pattern NAME = Pattern.compile("\\p{L}(?:[\\p{L} -]{0,78}\\p{L})?");
+
+    private static final Pattern COUNT = Pattern.compile("(week|moult) ([0-9]{1,9})");
 
     /**
      * Checks the ranges.
@@ -34,13 +40,28 @@ public record LifeStage(OptionalInt weeks, OptionalInt moult, Optional<String> s
      * @param weeks age in completed weeks
      * @param moult number of moults
      * @param season the season
-     * @throws IllegalArgumentException if a number is negative
+     * @throws IllegalArgumentException if a number is negative or above 999999999, or a season has no name of letters
      */
     public LifeStage {
-        if (weeks.orElse(0) < 0 || moult.orElse(0) < 0) {
-            throw new IllegalArgumentException(
-                    "weeks and moults are counted from 0, but were " + weeks + " and " + moult);
+        for (int count : new int[] {weeks.orElse(0), moult.orElse(0)}) {
+            if (count < 0 || count > MOST) {
+                throw new IllegalArgumentException(
+                        "weeks and moults count from 0 to " + MOST + ", but one was " + count);
+            }
         }
+        season.filter(name -> !isSeasonName(name)).ifPresent(name -> {
+            throw new IllegalArgumentException("\"" + name + "\" cannot name a season");
+        });
+    }
+
+    /**
+     * Tells whether a season may have a name.
+     *
+     * @param name a name
+     * @return true if it is 1 to 80 letters, spaces and hyphens that begins and ends with a letter
+     */
+    public static boolean isSeasonName(String name) {
+        return NAME.matcher(name).matches();
     }
 
     /**
@@ -101,18 +122,17 @@ public record LifeStage(OptionalInt weeks, OptionalInt moult, Optional<String> s
     public static LifeStage parse(String text) {
         LifeStage stage = unstated();
         for (String part : text.isBlank() ? new String[0] : text.strip().split("\\s*,\\s*")) {
-            Matcher matcher = PART.matcher(part);
-            if (!matcher.matches()) {
-                throw new IllegalArgumentException(
-                        "\"" + part + "\" is no stage; expected, for example, \"week 8\", \"moult 3\" or a season");
-            }
-            if (matcher.group(3) != null) {
-                stage = stage.in(matcher.group(3));
-            } else {
-                OptionalInt count = OptionalInt.of(Integer.parseInt(matcher.group(2)));
-                stage = matcher.group(1).equals("week")
+            Matcher counted = COUNT.matcher(part);
+            if (counted.matches()) {
+                OptionalInt count = OptionalInt.of(Integer.parseInt(counted.group(2)));
+                stage = counted.group(1).equals("week")
                         ? new LifeStage(count, stage.moult, stage.season)
                         : new LifeStage(stage.weeks, count, stage.season);
+            } else if (isSeasonName(part)) {
+                stage = stage.in(part);
+            } else {
+                throw new IllegalArgumentException(
+                        "\"" + part + "\" is no stage; expected, for example, \"week 8\", \"moult 3\" or a season");
             }
         }
         return stage;

@@ -3,6 +3,7 @@ package org.geneticsrules.trait;
 import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * Something that is observed of every animal separately, such as the hue of the hair or the colour of the eye.
@@ -11,21 +12,37 @@ import java.util.Optional;
  * @param title a longer title, if the id does not say it all
  * @param states the states it can show, in declared order
  * @param ordered whether the declared order is an order of degree
+ * @param judgeableFrom the age or moult from which on it can be told; empty if always
  * @param note how it is looked at, or what it does not mean
  */
-public record Trait(String id, Optional<String> title, List<String> states, boolean ordered, Optional<String> note) {
+public record Trait(
+        String id,
+        Optional<String> title,
+        List<String> states,
+        boolean ordered,
+        Optional<LifeStage> judgeableFrom,
+        Optional<String> note) {
 
     /**
-     * Copies the states.
+     * Copies the states and checks the stage.
      *
      * @param id plain words
      * @param title a longer title
      * @param states the states in declared order
      * @param ordered whether the order is one of degree
+     * @param judgeableFrom the age or moult from which on it can be told
      * @param note a note
+     * @throws IllegalArgumentException if {@code judgeableFrom} states both an age and a moult, neither, or a season
      */
     public Trait {
         states = ImmutableList.copyOf(states);
+        judgeableFrom.ifPresent(stage -> {
+            if (stage.weeks().isPresent() == stage.moult().isPresent()
+                    || stage.season().isPresent()) {
+                throw new IllegalArgumentException("\"" + id
+                        + "\" is judgeable from an age or from a moult, and from nothing else, but was " + stage);
+            }
+        });
     }
 
     /**
@@ -36,6 +53,38 @@ public record Trait(String id, Optional<String> title, List<String> states, bool
      * @return the trait
      */
     public static Trait of(String id, String... states) {
-        return new Trait(id, Optional.empty(), List.of(states), false, Optional.empty());
+        return new Trait(id, Optional.empty(), List.of(states), false, Optional.empty(), Optional.empty());
+    }
+
+    /**
+     * Returns this trait as one that cannot be told before a stage of life.
+     *
+     * @param stage an age or a moult
+     * @return a copy
+     * @throws IllegalArgumentException if the stage states both, neither, or a season
+     */
+    public Trait judgeableFrom(LifeStage stage) {
+        return new Trait(id, title, states, ordered, Optional.of(stage), note);
+    }
+
+    /**
+     * Tells whether the trait can be told at a stage of life.
+     *
+     * @param stage when the animal is looked at
+     * @return yes if the stage is late enough, no if it is earlier than {@link #judgeableFrom()}, unknown if it does not state the count
+     *     that matters
+     */
+    public Judgeable judgeable(LifeStage stage) {
+        for (Clock clock : Clock.values()) {
+            OptionalInt from = judgeableFrom.map(least -> least.count(clock)).orElse(OptionalInt.empty());
+            if (from.isPresent()) {
+                OptionalInt count = stage.count(clock);
+                if (count.isEmpty()) {
+                    return Judgeable.UNKNOWN;
+                }
+                return count.getAsInt() < from.getAsInt() ? Judgeable.NO : Judgeable.YES;
+            }
+        }
+        return Judgeable.YES;
     }
 }

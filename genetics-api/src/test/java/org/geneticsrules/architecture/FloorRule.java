@@ -26,6 +26,7 @@ final class FloorRule {
             Map.entry("linkage", 3),
             Map.entry("model", 4),
             Map.entry("expression", 5),
+            Map.entry("patch", 5),
             Map.entry("vocabulary", 6),
             Map.entry("caution", 6),
             Map.entry("pedigree", 7),

@@ -13,6 +13,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -75,7 +76,7 @@ class CarrierArithmeticTest {
         Probability affectedIfCarrier = mate.equals("a/a") ? Probability.of(1, 2) : Probability.of(1, 4);
         assertEquals(
                 Probability.parse(carrier),
-                cross.chance(AFFECTED, Collections.nCopies(clear, CLEAR))
+                cross.chance(AFFECTED, Collections.nCopies(clear, Sighting.of(CLEAR)))
                         .orElseThrow()
                         .probability(affectedIfCarrier));
     }
@@ -85,7 +86,7 @@ class CarrierArithmeticTest {
     void both_parents_sibs_of_affected(int clear, String next, String bothCarry) {
         UncertainCross cross = UncertainCross.of(
                 CompiledModel.of(MODEL), parent("A/-", "sibs of affected"), parent("A/-", "sibs of affected"));
-        List<Phenotype> seen = Collections.nCopies(clear, CLEAR);
+        List<Sighting> seen = Collections.nCopies(clear, Sighting.of(CLEAR));
         assertEquals(
                 Probability.parse(bothCarry),
                 cross.chance(AFFECTED, seen).orElseThrow().probability(Probability.of(1, 4)));

@@ -29,6 +29,7 @@ import org.geneticsrules.testing.Copies;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 
 /** Laws of matings of parents of whom only a set of genotypes is known, for any model. */
 class UncertainCrossLaws {
@@ -107,7 +108,8 @@ class UncertainCrossLaws {
                 BruteForce.counts(document, mating.sires(), mating.dams(), 2, look.asMap()),
                 cross.count(look, 2, List.of()).orElseThrow());
         assertEquals(
-                secondGivenFirst(mating, look), cross.next(look, List.of(look)).orElseThrow());
+                secondGivenFirst(mating, look),
+                cross.next(look, List.of(Sighting.of(look))).orElseThrow());
     }
 
     /** E(p l) / E(l) over the parents, where l is the chance of a kit that shows no modelled trait otherwise than the first did. */

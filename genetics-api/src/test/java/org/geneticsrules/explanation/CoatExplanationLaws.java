@@ -12,11 +12,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomModels;
+import org.geneticsrules.trait.Sex;
 
 /** What cannot be read off an animal is what substitution leaves unchanged. */
 class CoatExplanationLaws {
@@ -40,7 +42,10 @@ class CoatExplanationLaws {
         CompiledModel compiled = CompiledModel.of(model);
         Genotype genotype = RandomModels.genotype(model, seed);
         List<String> traits = List.copyOf(model.visibleTraits());
-        CoatExplanation explanation = CoatExplanation.of(compiled, genotype, traits);
+        CoatExplanation explanation = CoatExplanation.of(compiled, genotype, Sex.FEMALE, View.of(traits))
+                .outcomes()
+                .iterator()
+                .next();
         Set<String> read = compiled.lociRead(traits);
         Map<String, Object> document = DocumentMaps.of(model);
         assertEquals(

@@ -28,6 +28,7 @@ class LimitsTest {
                 Arguments.of("too-long-number", STANDARD.withNumberLength(3)),
                 Arguments.of("too-many-items", STANDARD.withItems(5)),
                 Arguments.of("too-many-loci", STANDARD.withLoci(1)),
+                Arguments.of("too-many-groups", STANDARD.withLoci(5)),
                 Arguments.of("too-many-alleles", STANDARD.withAlleles(2)),
                 Arguments.of("too-many-order-statements", STANDARD.withAlleles(1)),
                 Arguments.of("too-many-traits", STANDARD.withTraits(3)),
@@ -44,7 +45,7 @@ class LimitsTest {
 
     @Test
     void a_document_at_the_limits_is_read() {
-        Limits exact = new Limits(Samples.text(DocumentKind.MODEL).length(), 7, 24, 13, 4, 14, 2, 3, 4, 2, 3);
+        Limits exact = new Limits(Samples.text(DocumentKind.MODEL).length(), 8, 24, 13, 4, 17, 11, 3, 5, 2, 4);
         assertEquals(List.of(), codes(Samples.text(DocumentKind.MODEL), exact));
     }
 

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.Catalogue;
 
 /** Small valid documents that use every feature of their kind. */
@@ -18,11 +19,20 @@ final class Samples {
             case CATALOGUE -> resource("sample-traits.json");
             case MODEL -> resource("sample-model.json");
             case CAUTIONS -> resource("sample-cautions.json");
+            case PATCH ->
+                resource("sample-patch.json")
+                        .replace(
+                                "@sha256 of the sample model@",
+                                model().reference().sha256().orElseThrow());
         };
     }
 
     static Catalogue catalogue() {
         return Documents.reader().readCatalogue(Source.of("sample", text(DocumentKind.CATALOGUE)));
+    }
+
+    static Model model() {
+        return Documents.reader().readModel(Source.of("sample", text(DocumentKind.MODEL)), List.of(catalogue()));
     }
 
     /** Reads a document as what it should be, against the sample catalogue and those that are shipped. */
@@ -31,6 +41,7 @@ final class Samples {
             case CATALOGUE -> reader.readCatalogue(source);
             case MODEL -> reader.readModel(source, catalogues);
             case CAUTIONS -> reader.readCautions(source);
+            case PATCH -> reader.readPatch(source, List.of(model()));
         };
     }
 

@@ -23,10 +23,14 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Node.ListNode;
 import org.geneticsrules.document.Node.ObjectNode;
 import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.linkage.MapFunction;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Clock;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -46,12 +50,23 @@ class SchemaTest {
             "ambiguous-allele",
             "ambiguous-name",
             "ambiguous-symbol",
+            "bad-chance",
+            "bad-fraction",
             "bad-frequency",
+            "bad-rate",
             "bad-symbol",
+            "chances-sum",
+            "dose-range",
             "duplicate-allele",
+            "map-order",
+            "missing-position",
             "no-expressions",
             "no-loci",
-            "reserved-name");
+            "repeated-change",
+            "reserved-name",
+            "reserved-symbol",
+            "unknown-locus",
+            "zero-chance");
 
     static Stream<Arguments> shipped() {
         return Arrays.stream(DocumentKind.values())
@@ -91,6 +106,10 @@ class SchemaTest {
         }
         assertEquals(
                 List.of(
+                        Transmission.words(),
+                        MapFunction.words(),
+                        Sex.words(),
+                        Clock.words(),
                         Arrays.stream(Grade.values()).map(Grade::word).toList(),
                         Arrays.stream(QuestionKind.values())
                                 .map(QuestionKind::word)
@@ -108,7 +127,7 @@ class SchemaTest {
         int refusedByBoth = 0;
         int acceptedByBoth = 0;
         for (int seed = 0; seed < MUTATIONS; seed++) {
-            DocumentKind kind = List.of(DocumentKind.values()).get(seed % 3);
+            DocumentKind kind = List.of(DocumentKind.values()).get(seed % DocumentKind.values().length);
             String damaged = Documents.write(new Mutations(seed).tree(tree(Samples.text(kind))));
             boolean valid = schema(kind).validate(damaged, InputFormat.JSON).isEmpty();
             List<Problem> problems = problems(kind, damaged, catalogues);
@@ -146,7 +165,13 @@ class SchemaTest {
 
     private static List<Problem> problems(DocumentKind kind, String text, List<Catalogue> catalogues) {
         try {
-            Samples.read(kind, Source.of("damaged", text), Documents.reader(), catalogues);
+            Source source = Source.of("damaged", text);
+            if (kind == DocumentKind.PATCH) {
+                // The shapes of the statements that it sets are those of the model's schema.
+                Documents.reader().readPatch(source);
+            } else {
+                Samples.read(kind, source, Documents.reader(), catalogues);
+            }
             return List.of();
         } catch (ProblemsException e) {
             return e.problems();

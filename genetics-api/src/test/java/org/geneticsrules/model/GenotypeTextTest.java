@@ -218,7 +218,7 @@ class GenotypeTextTest {
         refused("C/", "1:1 \"\" is not an allele; expected a symbol, +, - or ? [bad-allele]");
         refused("/c", "1:1 \"\" is not an allele; expected a symbol, +, - or ? [bad-allele]");
         refused("C/c,", "1:1 \"c,\" is not an allele; expected a symbol, +, - or ? [bad-allele]");
-        refused("[]/[]", "1:1 \"\" is not an allele; expected a symbol, +, - or ? [bad-allele]");
+        refused("[]/[]", "1:2 \"\" is not an allele; expected a symbol, +, - or ? [bad-allele]");
         assertEquals("bad-allele", refused("C/c\tB/b").get(0).code());
     }
 
@@ -323,7 +323,7 @@ class GenotypeTextTest {
     void phase_is_read_and_said_to_mean_nothing_here() {
         assertEquals(List.of(), TEXT.parse("C/c B/b", OmittedLoci.UNKNOWN).notices());
         assertEquals(
-                List.of("phase was read but not kept: no loci are linked in model test.text 1"),
+                List.of("phase was read but not kept: loci C, B are not linked in model test.text 1"),
                 TEXT.parse("[C B]/[c b]", OmittedLoci.UNKNOWN).notices());
     }
 }

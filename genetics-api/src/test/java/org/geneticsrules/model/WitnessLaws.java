@@ -31,7 +31,8 @@ import org.junit.jupiter.api.Test;
 /** Regions of expressions against listed genotypes, and whether the genotype that a conflict names really shows it. */
 class WitnessLaws {
 
-    private static final Pattern WITNESS = Pattern.compile("for genotype ([^:;]*(?::[^ ]+/[^:;]*)*?)(?:: \"|$)");
+    private static final Pattern WITNESS =
+            Pattern.compile("for (any genotype|genotype [^:;]*(?::[^ ]+/[^:;]*)*?)(?:: \"|$)");
 
     @Provide
     Arbitrary<Model> models() {
@@ -88,14 +89,15 @@ class WitnessLaws {
         Regions regions = Regions.of(model);
         for (TraitRule rule : model.rules().values()) {
             for (String state : rule.states()) {
-                Optional<String> witness = regions.witness(regions.own(rule.trait(), Allowed.only(state)));
+                Optional<Regions.Witness> witness = regions.witness(regions.own(rule.trait(), Allowed.only(state)));
                 boolean reached = BruteForce.genotypes(document).stream()
                         .anyMatch(genotype ->
                                 BruteForce.own(document, genotype, rule.trait()).equals(Optional.of(state)));
                 assertEquals(reached, witness.isPresent());
-                witness.ifPresent(text -> completions(model, text)
-                        .forEach(genotype -> assertEquals(
-                                Optional.of(state), BruteForce.own(document, genotype, rule.trait()), text)));
+                witness.map(Regions.Witness::genotype)
+                        .ifPresent(text -> completions(model, text)
+                                .forEach(genotype -> assertEquals(
+                                        Optional.of(state), BruteForce.own(document, genotype, rule.trait()), text)));
             }
         }
     }
@@ -134,7 +136,8 @@ class WitnessLaws {
                 assertEquals("mask-conflict", problem.code());
                 Matcher witness = WITNESS.matcher(problem.message());
                 if (problem.message().contains("\"first spoilt\" and \"second spoilt\"") && witness.find()) {
-                    for (Map<String, String> genotype : completions(model, witness.group(1))) {
+                    for (Map<String, String> genotype :
+                            completions(model, witness.group(1).replaceFirst("^genotype ", ""))) {
                         assertTrue(BruteForce.activeMasks(document, genotype).contains(mask.id()), problem.toString());
                         checked++;
                     }

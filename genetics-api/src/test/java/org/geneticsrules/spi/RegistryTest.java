@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.json.Documents;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.spi.Fakes.Nameless;
@@ -130,6 +132,57 @@ class RegistryTest {
         Reference pinned = new Reference("example.otters.coat", "1.0.0", Optional.of("0".repeat(64)));
         ProblemsException other = assertThrows(ProblemsException.class, () -> registry.model(pinned));
         assertEquals("other-content", other.problems().get(0).code());
+    }
+
+    private static String patch(String id) {
+        Model model = Registry.of(List.of(OTTERS)).model("example.otters.coat");
+        return """
+                {"formatVersion": 0, "kind": "patch", "id": "%s", "version": "0.1.0",
+                  "base": {"id": "example.otters.coat", "version": "1.0.0", "sha256": "%s"},
+                  "set": {"/loci/D/dominance": {"order": ["d > D"], "shows": {"D": "%s", "d": "%s"}}}}
+                """.formatted(
+                        id,
+                        model.reference().sha256().orElseThrow(),
+                        model.locus("D").expressions().get(0),
+                        model.locus("D").expressions().get(1));
+    }
+
+    @Test
+    void a_patch_may_be_for_a_model_of_another_plug_in_whatever_their_order() {
+        Seals patches = new Seals(Map.of("one", patch("example.seals.one"), "two", patch("example.seals.two")));
+        for (List<? extends GeneticsProvider> order : List.of(List.of(OTTERS, patches), List.of(patches, OTTERS))) {
+            Registry registry = Registry.of(order);
+            assertEquals(List.of(), registry.problems());
+            Model base = registry.model("example.otters.coat");
+            assertEquals(registry.patches(), registry.patches(base));
+            assertEquals(2, registry.patches().size());
+            Patch one = registry.patch("example.seals.one");
+            assertEquals(one, registry.patch("example.seals.one 0.1.0"));
+            Model patched = Documents.reader().apply(base, List.of(one));
+            assertEquals(List.of(), registry.patches(patched));
+            // What holds of the catalogue of the base holds of the patched model.
+            assertEquals(registry.cautions(base), registry.cautions(patched));
+        }
+    }
+
+    @Test
+    void a_patch_whose_base_is_not_served_takes_its_plug_in_out() {
+        Seals patches = new Seals(Map.of("one", patch("example.seals.one")));
+        Registry alone = Registry.of(List.of(patches));
+        assertEquals(List.of(), alone.providers());
+        assertEquals("unknown-base", alone.problems().get(0).details().get(0).code());
+        Otters broken = new Otters(Map.of("traits", TRAITS, "model", MODEL, "wrong", "{}"));
+        Registry both = Registry.of(List.of(broken, patches));
+        assertEquals(List.of(), both.providers());
+        assertEquals(2, both.problems().size());
+    }
+
+    @Test
+    void a_patch_that_is_not_there_is_refused_with_the_nearest() {
+        Registry registry = Registry.of(List.of(OTTERS, new Seals(Map.of("one", patch("example.seals.one")))));
+        ProblemsException unknown = assertThrows(ProblemsException.class, () -> registry.patch("example.seals.on"));
+        assertEquals("unknown-patch", unknown.problems().get(0).code());
+        assertEquals(Optional.of("example.seals.one"), unknown.problems().get(0).nearest());
     }
 
     private static PluginProblem onlyProblem(GeneticsProvider provider) {

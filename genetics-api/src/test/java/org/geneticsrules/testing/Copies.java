@@ -1,19 +1,21 @@
 package org.geneticsrules.testing;
 
 import org.geneticsrules.model.Dominance;
+import org.geneticsrules.model.DominanceBuilder;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.trait.Sex;
 
-/** Starts a model from the rules of another, so that a test can add to them. Populations are not copied. */
+/** Starts a model from the statements of another, so that a test can add to them. Populations are not copied. */
 public final class Copies {
 
     private Copies() {}
 
     /**
-     * Returns a builder that holds the loci, rules and masks of a model.
+     * Returns a builder that holds the loci, groups, viability, rules and masks of a model.
      *
      * @param model a model
      * @return a builder to be added to
@@ -21,18 +23,9 @@ public final class Copies {
     public static ModelBuilder of(Model model) {
         ModelBuilder builder = Model.builder(model.id(), model.version(), model.catalogue());
         model.evidence().values().forEach(builder::evidence);
-        for (Locus locus : model.loci().values()) {
-            builder.locus(locus.id(), described -> {
-                locus.alleles().values().forEach(described::allele);
-                described.symbol(locus.symbol());
-                locus.wildType().ifPresent(allele -> described.wildType(allele.id()));
-                described.expressions(locus.expressions().toArray(String[]::new));
-                Dominance stated = locus.dominance(Sex.FEMALE);
-                stated.order().forEach(described::order);
-                stated.shows().forEach(shown -> described.shows(shown.key(), shown.expression(), shown.evidence()));
-                stated.evidence().ifPresent(described::evidence);
-            });
-        }
+        model.loci().values().forEach(locus -> builder.locus(locus.id(), described -> locus(locus, described)));
+        model.groups().values().forEach(builder::group);
+        model.viability().values().forEach(builder::viability);
         for (TraitRule rule : model.rules().values()) {
             builder.trait(rule.trait(), described -> {
                 if (!rule.visible()) {
@@ -45,5 +38,29 @@ public final class Copies {
         }
         model.masks().values().forEach(builder::mask);
         return builder;
+    }
+
+    private static void locus(Locus locus, LocusBuilder described) {
+        locus.alleles().values().forEach(described::allele);
+        described.symbol(locus.symbol());
+        locus.wildType().ifPresent(allele -> described.wildType(allele.id()));
+        described.expressions(locus.expressions().toArray(String[]::new));
+        if (locus.dependsOnSex()) {
+            for (Sex sex : Sex.values()) {
+                described.in(sex, one -> dominance(locus.dominance(sex), one));
+            }
+        } else {
+            described.dominance(both -> dominance(locus.dominance(Sex.FEMALE), both));
+        }
+        locus.absent().ifPresent(described::absent);
+        locus.mutation()
+                .forEach((from, rates) -> rates.forEach(
+                        (to, rate) -> described.mutation(from, to, rate, locus.mutationEvidence(from, to))));
+    }
+
+    private static void dominance(Dominance stated, DominanceBuilder described) {
+        stated.order().forEach(described::order);
+        stated.shows().forEach(shown -> described.shows(shown.key(), shown.expression(), shown.evidence()));
+        stated.evidence().ifPresent(described::evidence);
     }
 }

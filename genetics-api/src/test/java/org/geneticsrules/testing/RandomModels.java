@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Function;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.RandomDistribution;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Mask;
@@ -18,6 +21,8 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Valid models drawn from a seed, for laws that must hold of any model.
@@ -39,6 +44,8 @@ public final class RandomModels {
         public static final Size SMALL = new Size(3, 3, 2);
     }
 
+    private static final List<String> SEASONS = List.of("summer", "winter");
+
     private RandomModels() {}
 
     /**
@@ -57,11 +64,21 @@ public final class RandomModels {
      * @return an arbitrary that draws uniformly random seeds
      */
     public static Arbitrary<Model> models(Size size) {
-        return Arbitraries.longs()
-                .between(0, Long.MAX_VALUE)
-                .withDistribution(RandomDistribution.uniform())
-                .map(seed -> model(seed, size))
-                .withoutEdgeCases();
+        return seeds().map(seed -> model(seed, size)).withoutEdgeCases();
+    }
+
+    /**
+     * Returns small models that use the whole language: sexes and their chromosomes, linkage, mutation, viability, chance, progression,
+     * thresholds and seasons.
+     *
+     * @return an arbitrary that draws uniformly random seeds
+     */
+    public static Arbitrary<Model> whole() {
+        return seeds().map(RandomModels::whole).withoutEdgeCases();
+    }
+
+    private static Arbitrary<Long> seeds() {
+        return Arbitraries.longs().between(0, Long.MAX_VALUE).withDistribution(RandomDistribution.uniform());
     }
 
     /**
@@ -79,11 +96,62 @@ public final class RandomModels {
             loci.add(RandomLocus.draw(random, i, size.alleles()));
         }
         RandomRules rules = RandomRules.draw(random, loci, size.traits());
+        Map<String, List<String>> alleles = new LinkedHashMap<>();
+        loci.forEach(locus -> alleles.put(locus.id(), ids(locus)));
+        return model(seed, random, rules, masks -> {
+            ModelBuilder builder = start("random.seed" + seed, List.of(), rules);
+            loci.forEach(locus -> builder.locus(locus.id(), locus::describe));
+            return finish(builder, seed, alleles, rules, masks);
+        });
+    }
+
+    /**
+     * Returns a small model of a seed that uses the whole language. Its population {@code even} has no allele of frequency 0.
+     *
+     * @param seed any number
+     * @return a valid model, the same for the same seed
+     */
+    public static Model whole(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        RandomGenome genome = RandomGenome.draw(random, Size.SMALL);
+        Map<String, List<String>> variables = genome.expressions();
+        RandomCases cases = new RandomCases(random, genome.expressions(), random.nextInt(10) < 8 ? 4 : 0);
+        if (random.nextInt(3) == 0) {
+            variables.put(Sex.VARIABLE, Sex.words());
+        }
+        boolean seasonal = random.nextInt(4) == 0;
+        if (seasonal) {
+            variables.put(LifeStage.SEASON, SEASONS);
+        }
+        RandomRules rules = RandomRules.draw(random, variables, Size.SMALL.traits(), Optional.of(cases));
+        Map<String, List<String>> alleles = new LinkedHashMap<>();
+        genome.loci().forEach(locus -> alleles.put(locus.locus().id(), ids(locus.locus())));
+        return model(seed, random, rules, masks -> {
+            ModelBuilder builder = start("random.whole" + seed, seasonal ? SEASONS : List.of(), rules);
+            genome.addTo(builder);
+            builder.population(
+                    "even",
+                    population -> alleles.forEach((locus, ids) -> {
+                        long sum = ids.size() * (ids.size() + 1L) / 2;
+                        for (int i = 0; i < ids.size(); i++) {
+                            population.frequency(locus, ids.get(i), Probability.of(i + 1L, sum));
+                        }
+                    }));
+            return finish(builder, seed, alleles, rules, masks);
+        });
+    }
+
+    private static List<String> ids(RandomLocus locus) {
+        return locus.alleles().stream().map(Allele::id).toList();
+    }
+
+    private static Model model(
+            long seed, SplittableRandom random, RandomRules rules, Function<List<Mask>, Model> build) {
         // Masks that exclude each other or agree need no order; whether these do is for the model to say.
         List<Mask> masks = rules.masks();
         if (random.nextInt(3) == 0) {
             try {
-                return build(seed, loci, rules, masks);
+                return build.apply(masks);
             } catch (ProblemsException conflict) {
                 boolean only = conflict.problems().stream()
                         .allMatch(problem -> problem.code().equals("mask-conflict"));
@@ -92,7 +160,7 @@ public final class RandomModels {
                 }
             }
         }
-        return build(seed, loci, rules, rules.ordered(masks, new SplittableRandom(seed + 1)));
+        return build.apply(rules.ordered(masks, new SplittableRandom(seed + 1)));
     }
 
     /**
@@ -116,14 +184,14 @@ public final class RandomModels {
      * Writes a genotype as {@link BruteForce} does.
      *
      * @param genotype a genotype
-     * @return {@code a/b} by locus, allele ids in declared order
+     * @return {@code a/b} by locus, allele ids in declared order, or {@code a}, or nothing
      */
     public static Map<String, String> plain(Genotype genotype) {
         Map<String, String> plain = new LinkedHashMap<>();
         genotype.pairs()
                 .forEach((locus, pair) -> plain.put(
                         locus,
-                        pair.alleles().get(0).id() + "/" + pair.alleles().get(1).id()));
+                        String.join("/", pair.alleles().stream().map(Allele::id).toList())));
         return plain;
     }
 
@@ -131,44 +199,53 @@ public final class RandomModels {
      * Reads a genotype as {@link BruteForce} writes it.
      *
      * @param model its model
-     * @param plain {@code a/b} by locus, by allele ids
+     * @param plain {@code a/b} by locus, by allele ids, or {@code a}, or nothing
      * @return the genotype
      */
     public static Genotype genotype(Model model, Map<String, String> plain) {
         List<AllelePair> pairs = new ArrayList<>();
         plain.forEach((locus, pair) -> {
             int slash = pair.indexOf('/');
-            pairs.add(model.locus(locus).pair(pair.substring(0, slash), pair.substring(slash + 1)));
+            pairs.add(
+                    pair.isEmpty()
+                            ? model.locus(locus).of()
+                            : slash < 0
+                                    ? model.locus(locus).hemizygous(pair)
+                                    : model.locus(locus).pair(pair.substring(0, slash), pair.substring(slash + 1)));
         });
         return Genotype.of(model, pairs);
     }
 
-    private static Model build(long seed, List<RandomLocus> loci, RandomRules rules, List<Mask> masks) {
-        SplittableRandom random = new SplittableRandom(seed + 2);
-        Catalogue.Builder catalogue = Catalogue.builder("random.traits", "1.0.0");
+    private static ModelBuilder start(String id, List<String> seasons, RandomRules rules) {
+        Catalogue.Builder catalogue =
+                Catalogue.builder("random.traits", "1.0.0").seasons(seasons.toArray(String[]::new));
         rules.visibleStates().forEach((trait, states) -> catalogue.trait(trait, states.toArray(String[]::new)));
-        ModelBuilder builder = Model.builder("random.seed" + seed, "1.0.0", catalogue.build());
+        ModelBuilder builder = Model.builder(id, "1.0.0", catalogue.build());
         builder.evidence(Evidence.of("practice", Grade.PRACTICE, "Drawn at random."));
         builder.evidence(Evidence.of("study", Grade.ONE_STUDY, "Drawn at random.", "A random source"));
-        loci.forEach(locus -> builder.locus(locus.id(), locus::describe));
+        return builder;
+    }
+
+    private static Model finish(
+            ModelBuilder builder, long seed, Map<String, List<String>> alleles, RandomRules rules, List<Mask> masks) {
+        SplittableRandom random = new SplittableRandom(seed + 2);
         rules.addTo(builder);
         masks.forEach(builder::mask);
         int populations = random.nextInt(1, 3);
         for (int p = 1; p <= populations; p++) {
             builder.population(
                     "population " + p,
-                    population -> loci.forEach(locus -> {
+                    population -> alleles.forEach((locus, ids) -> {
                         List<Integer> weights = new ArrayList<>();
                         int sum = 0;
-                        for (int a = 0; a < locus.alleles().size(); a++) {
+                        for (int a = 0; a < ids.size(); a++) {
                             // An allele may be absent, but not all of them.
                             int weight = random.nextInt(a == 0 ? 1 : 0, 6);
                             weights.add(weight);
                             sum += weight;
                         }
                         for (int a = 0; a < weights.size(); a++) {
-                            population.frequency(
-                                    locus.id(), locus.alleles().get(a).id(), Probability.of(weights.get(a), sum));
+                            population.frequency(locus, ids.get(a), Probability.of(weights.get(a), sum));
                         }
                     }));
         }

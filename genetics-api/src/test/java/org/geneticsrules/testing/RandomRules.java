@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.trait.Allowed;
@@ -17,7 +18,14 @@ import org.geneticsrules.trait.Condition;
 /** Random trait rules and masks over given loci. A trait reads loci and the traits drawn before it, so there is no circle. */
 final class RandomRules {
 
-    private record Rule(String trait, boolean visible, List<String> states, List<Case> cases, Optional<String> rest) {}
+    private record Rule(
+            String trait, boolean visible, List<String> states, List<Case> cases, Optional<CaseState> rest) {
+
+        boolean progresses() {
+            return cases.stream().anyMatch(one -> one.gives() instanceof CaseState.Progression)
+                    || rest.filter(CaseState.Progression.class::isInstance).isPresent();
+        }
+    }
 
     private final SplittableRandom random;
 
@@ -28,13 +36,26 @@ final class RandomRules {
     private final Map<String, List<String>> visibleStates = new LinkedHashMap<>();
     private final List<Mask> masks = new ArrayList<>();
 
-    private RandomRules(SplittableRandom random) {
+    /** Draws what cases give; certain states if empty. */
+    private final Optional<RandomCases> gives;
+
+    private RandomRules(SplittableRandom random, Optional<RandomCases> gives) {
         this.random = random;
+        this.gives = gives;
     }
 
+    /** Rules without chance. */
     static RandomRules draw(SplittableRandom random, List<RandomLocus> loci, int mostTraits) {
-        RandomRules drawn = new RandomRules(random);
-        loci.forEach(locus -> drawn.variables.put(locus.id(), locus.expressions()));
+        Map<String, List<String>> variables = new LinkedHashMap<>();
+        loci.forEach(locus -> variables.put(locus.id(), locus.expressions()));
+        return draw(random, variables, mostTraits, Optional.empty());
+    }
+
+    /** Rules that read the given variables and the traits drawn before. */
+    static RandomRules draw(
+            SplittableRandom random, Map<String, List<String>> variables, int mostTraits, Optional<RandomCases> gives) {
+        RandomRules drawn = new RandomRules(random, gives);
+        drawn.variables.putAll(variables);
         int visible = random.nextInt(1, mostTraits + 1);
         int inner = random.nextInt(3);
         for (int i = 0; i < visible + inner; i++) {
@@ -45,8 +66,9 @@ final class RandomRules {
         }
         int masks = random.nextInt(5);
         for (int i = 0; i < masks; i++) {
-            drawn.mask(i);
+            drawn.mask(i, drawn.read());
         }
+        drawn.progressing().ifPresent(trait -> drawn.mask(masks, List.of(trait)));
         return drawn;
     }
 
@@ -70,7 +92,7 @@ final class RandomRules {
                     trait.inner(rule.states().toArray(String[]::new));
                 }
                 rule.cases().forEach(trait::when);
-                rule.rest().ifPresent(trait::otherwise);
+                rule.rest().ifPresent(rest -> trait.otherwise(rest, Optional.empty()));
                 if (rule.states().size() == 2) {
                     trait.evidence("study");
                 }
@@ -89,9 +111,8 @@ final class RandomRules {
         if (random.nextInt(12) > 0) {
             leaves(new LinkedHashMap<>(), random.nextInt(1, 4), states, cases);
         }
-        Optional<String> rest = cases.isEmpty() || random.nextInt(5) < 3
-                ? Optional.of(RandomLocus.pick(random, states))
-                : Optional.empty();
+        Optional<CaseState> rest =
+                cases.isEmpty() || random.nextInt(5) < 3 ? Optional.of(gives(states)) : Optional.empty();
         rules.add(new Rule(trait, !inner, states, cases, rest));
         variables.put(trait, states);
         if (!inner) {
@@ -106,8 +127,7 @@ final class RandomRules {
         if (depth == 0 || values.size() < 2) {
             if (random.nextInt(4) > 0) {
                 Optional<String> evidence = random.nextInt(5) == 0 ? Optional.of("practice") : Optional.empty();
-                cases.add(new Case(
-                        "case " + (cases.size() + 1), condition(box), RandomLocus.pick(random, states), evidence));
+                cases.add(new Case("case " + (cases.size() + 1), condition(box), gives(states), evidence));
             }
             return;
         }
@@ -121,11 +141,33 @@ final class RandomRules {
         }
     }
 
-    private void mask(int i) {
+    private CaseState gives(List<String> states) {
+        return gives.map(cases -> cases.draw(states))
+                .orElseGet(() -> new CaseState.Certain(RandomLocus.pick(random, states)));
+    }
+
+    /** One variable or two. */
+    private List<String> read() {
+        List<String> read = new ArrayList<>();
+        int count = random.nextInt(1, 3);
+        for (int v = 0; v < count; v++) {
+            read.add(RandomLocus.pick(random, new ArrayList<>(variables.keySet())));
+        }
+        return read;
+    }
+
+    /** For half of the models that have one, a progressing trait which one more mask is to read. */
+    private Optional<String> progressing() {
+        List<String> traits =
+                rules.stream().filter(Rule::progresses).map(Rule::trait).toList();
+        return traits.isEmpty() || random.nextBoolean()
+                ? Optional.empty()
+                : Optional.of(RandomLocus.pick(random, traits));
+    }
+
+    private void mask(int i, List<String> read) {
         Map<String, List<String>> box = new LinkedHashMap<>();
-        int read = random.nextInt(1, 3);
-        for (int v = 0; v < read; v++) {
-            String variable = RandomLocus.pick(random, new ArrayList<>(variables.keySet()));
+        for (String variable : read) {
             List<String> values = variables.get(variable);
             box.put(variable, values.size() < 2 ? values : proper(values));
         }

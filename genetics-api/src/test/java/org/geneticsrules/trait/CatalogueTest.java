@@ -27,7 +27,9 @@ class CatalogueTest {
                     Optional.of("Length of the stem"),
                     List.of("short", "long"),
                     true,
+                    Optional.of(LifeStage.atWeek(10)),
                     Optional.of("Measured at flowering.")))
+            .seasons("spring", "late summer")
             .build();
 
     @Test
@@ -45,9 +47,10 @@ class CatalogueTest {
     void its_document_states_everything_and_nothing_that_is_absent() {
         assertEquals(
                 "{\"formatVersion\":0,\"id\":\"example.pea.traits\",\"kind\":\"catalogue\","
+                        + "\"seasons\":[\"spring\",\"late summer\"],"
                         + "\"taxon\":{\"name\":\"Pisum sativum\",\"ncbi\":3888},\"title\":\"Pea\",\"traits\":{"
                         + "\"seed form\":{\"states\":[\"round\",\"wrinkled\"]},"
-                        + "\"stem\":{\"note\":\"Measured at flowering.\",\"ordered\":true,\"states\":[\"short\",\"long\"],"
+                        + "\"stem\":{\"judgeableFrom\":{\"weeks\":10},\"note\":\"Measured at flowering.\",\"ordered\":true,\"states\":[\"short\",\"long\"],"
                         + "\"title\":\"Length of the stem\"}},\"version\":\"1.0.0\"}",
                 CatalogueDocument.of(PEA).toString());
         assertEquals(
@@ -106,6 +109,62 @@ class CatalogueTest {
                         .toList());
         refused.problems().forEach(problem -> assertEquals(Stage.SHAPE, problem.stage()));
         assertTrue(refused.getMessage().contains("\"dark, pink\" cannot name a state"), refused.getMessage());
+    }
+
+    @Test
+    void a_trait_is_judgeable_from_a_stage_on() {
+        assertEquals(Judgeable.NO, PEA.judgeable("stem", LifeStage.atWeek(9)));
+        assertEquals(Judgeable.YES, PEA.judgeable("stem", LifeStage.atWeek(10)));
+        assertEquals(Judgeable.UNKNOWN, PEA.judgeable("stem", LifeStage.atMoult(3)));
+        assertEquals(Judgeable.UNKNOWN, PEA.judgeable("stem", LifeStage.unstated()));
+        assertEquals(Judgeable.YES, PEA.judgeable("seed form", LifeStage.unstated()));
+        Trait coat = Trait.of("coat", "juvenile", "adult").judgeableFrom(LifeStage.atMoult(1));
+        assertEquals(Judgeable.NO, coat.judgeable(LifeStage.atBirth()));
+        assertEquals(Judgeable.YES, coat.judgeable(LifeStage.atMoult(1)));
+        assertEquals(Judgeable.UNKNOWN, coat.judgeable(LifeStage.atWeek(80)));
+        assertThrows(IllegalArgumentException.class, () -> PEA.judgeable("leaf", LifeStage.atBirth()));
+    }
+
+    @Test
+    void a_trait_is_judgeable_from_an_age_or_from_a_moult() {
+        Trait coat = Trait.of("coat", "juvenile", "adult");
+        for (LifeStage stage : List.of(
+                LifeStage.unstated(),
+                LifeStage.atBirth(),
+                LifeStage.atWeek(3).in("winter"),
+                LifeStage.parse("winter"))) {
+            assertThrows(IllegalArgumentException.class, () -> coat.judgeableFrom(stage));
+        }
+    }
+
+    @Test
+    void an_unknown_season_names_the_nearest() {
+        LifeStage known = LifeStage.atWeek(20).in("late summer");
+        assertEquals(known, PEA.check(known));
+        assertEquals(LifeStage.unstated(), PEA.check(LifeStage.unstated()));
+        ProblemsException refused = assertThrows(ProblemsException.class, () -> PEA.check(LifeStage.parse("sprang")));
+        assertEquals(
+                "unknown season \"sprang\"; expected one of spring, late summer; did you mean \"spring\"?"
+                        + " [unknown-season]",
+                refused.getMessage());
+    }
+
+    @Test
+    void seasons_are_told_apart_and_cannot_be_taken_for_an_age() {
+        Catalogue.Builder builder = Catalogue.builder("x", "1")
+                .seasons("winter", "week 3", "winter")
+                .trait("season", "a")
+                .trait("sex", "b");
+        ProblemsException refused = assertThrows(ProblemsException.class, builder::build);
+        assertEquals(
+                List.of(
+                        "/seasons bad-season",
+                        "/seasons duplicate-season",
+                        "/traits/season reserved-name",
+                        "/traits/sex reserved-name"),
+                refused.problems().stream()
+                        .map(problem -> problem.pointer() + " " + problem.code())
+                        .toList());
     }
 
     @Test

@@ -12,6 +12,7 @@ import org.geneticsrules.json.DocumentKind;
 import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
 import picocli.CommandLine.Command;
@@ -24,10 +25,11 @@ import picocli.CommandLine.Spec;
         name = "check",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Checks catalogues, models and cautions and reports every problem with its place.",
+        description = "Checks catalogues, models, patches and cautions and reports every problem with its place.",
         footer = {
             "",
-            "A model may name a catalogue among the files or one of a plug-in. Problems are reported as",
+            "A model may name a catalogue among the files or one of a plug-in, and a patch may name such a",
+            "model. Problems are reported as",
             "file:line:column: pointer: what is wrong; expected ...; did you mean ...? [code]",
             "",
             "  genetics check my-traits.json my-model.json"
@@ -57,12 +59,20 @@ final class CheckCommand implements Callable<Integer> {
                 }
             });
         }
-        catalogues.addAll(Shelf.open().catalogues());
+        Shelf shelf = Shelf.open();
+        catalogues.addAll(shelf.catalogues());
+        List<Model> models = new ArrayList<>();
         kinds.forEach((file, kind) -> checking(file, findings, () -> {
             if (kind == DocumentKind.MODEL) {
-                reader.readModel(Source.of(file), catalogues);
+                models.add(reader.readModel(Source.of(file), catalogues));
             } else if (kind == DocumentKind.CAUTIONS) {
                 reader.readCautions(Source.of(file));
+            }
+        }));
+        models.addAll(shelf.models());
+        kinds.forEach((file, kind) -> checking(file, findings, () -> {
+            if (kind == DocumentKind.PATCH) {
+                reader.readPatch(Source.of(file), models);
             }
         }));
         for (Path file : files) {

@@ -1,5 +1,6 @@
 package org.geneticsrules.examples;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,12 +12,13 @@ import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** The options that choose a model: one of a plug-in by its id, or one's own from files. */
+/** The options that choose a model: one of a plug-in by its id, or one's own from files, and patches on it. */
 final class ModelChoice {
 
     @Option(
@@ -34,23 +36,57 @@ final class ModelChoice {
             description = "The catalogue of traits that the model in --file names, unless a plug-in has it.")
     private List<Path> catalogues = new ArrayList<>();
 
+    @Option(
+            names = "--patch",
+            paramLabel = "PATCH",
+            description = {
+                "What to assume otherwise: a file, or the id of a patch of a plug-in.",
+                "May be repeated; all are for the model chosen."
+            })
+    private List<String> patches = new ArrayList<>();
+
     @Option(names = "--cautions", paramLabel = "FILE", description = "Further cautions, for the model in --file.")
     private List<Path> cautions = new ArrayList<>();
 
-    /** The model chosen. */
+    /** The model chosen, patched. */
     Model model() {
-        return file == null ? Shelf.openFor(id).model(id) : read(file, Shelf.open());
+        return model(shelf());
     }
 
     /** The answers under the model chosen, with all cautions that belong to it. */
     Answers answers() {
-        Shelf shelf = file == null ? Shelf.openFor(id) : Shelf.open();
-        Model model = file == null ? shelf.model(id) : read(file, shelf);
+        Shelf shelf = shelf();
+        Model model = model(shelf);
         List<CautionSet> sets = new ArrayList<>(shelf.cautions(model));
         for (Path path : cautions) {
             sets.add(reading(path, reader -> reader.readCautions(Source.of(path), model.catalogue())));
         }
         return Answers.of(CompiledModel.of(model), sets);
+    }
+
+    private Shelf shelf() {
+        return file == null && patches.stream().allMatch(ModelChoice::isFile) ? Shelf.openFor(id) : Shelf.open();
+    }
+
+    private Model model(Shelf shelf) {
+        Model model = file == null ? shelf.model(id) : read(file, shelf);
+        List<Patch> stated =
+                patches.stream().map(patch -> patch(patch, model, shelf)).toList();
+        return stated.isEmpty() ? model : Documents.reader().apply(model, stated);
+    }
+
+    /** A patch that is unsound by itself is refused at its place in the file; what several do together has no place. */
+    private static Patch patch(String stated, Model base, Shelf shelf) {
+        if (!isFile(stated)) {
+            return shelf.patch(stated);
+        }
+        Path path = Path.of(stated);
+        return reading(path, reader -> reader.readPatch(Source.of(path), base));
+    }
+
+    /** An id is no path; a path is there, or looks like one. */
+    private static boolean isFile(String patch) {
+        return patch.endsWith(".json") || patch.contains("/") || patch.contains("\\") || Files.exists(Path.of(patch));
     }
 
     private Model read(Path path, Shelf shelf) {

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "models",
         mixinStandardHelpOptions = true,
-        description = "Lists the models of all plug-ins at hand.",
+        description = "Lists the models of all plug-ins at hand, with the patches for each.",
         footer = {"", "A plug-in that cannot be used is named on the error stream; the others are listed."})
 final class ModelsCommand implements Callable<Integer> {
 
@@ -30,6 +30,9 @@ final class ModelsCommand implements Callable<Integer> {
                     + shelf.plugin(model)
                             .map(plugin -> ", from plug-in " + plugin)
                             .orElse(""));
+            shelf.patches(model)
+                    .forEach(patch -> out.println("    patch " + patch.id()
+                            + patch.title().map(title -> ": " + title).orElse("")));
         }
         shelf.problems().forEach(problem -> spec.commandLine().getErr().println("problem: " + problem));
         return ExitCodes.ANSWERED;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 import org.geneticsrules.spi.ModelSource;
 import org.geneticsrules.spi.PluginProblem;
 import org.geneticsrules.spi.Registry;
@@ -36,6 +37,14 @@ final class Shelf {
 
     Model model(@Nullable String id) {
         return registry.model(id == null ? DEFAULT_MODEL : id);
+    }
+
+    Patch patch(String id) {
+        return registry.patch(id);
+    }
+
+    List<Patch> patches(Model base) {
+        return registry.patches(base);
     }
 
     List<Model> models() {

@@ -9,7 +9,11 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -131,6 +135,97 @@ class OwnModelTest {
         assertEquals(ExitCodes.NOT_UNDERSTOOD, asked.code());
         assertEquals("", asked.out());
         assertEquals(run.err(), asked.err());
+    }
+
+    /** Patches of the invented model, with the hash that the program itself tells. */
+    private Path patch(String name, String set) throws IOException {
+        Path model = Files.writeString(folder.resolve("model.json"), MODEL);
+        String draft = """
+                {"formatVersion": 0, "kind": "patch", "id": "invented.%s", "version": "0.1.0",
+                  "base": {"id": "invented.glow", "version": "1.0.0", "sha256": "%s"},
+                  "set": {%s}}
+                """;
+        Path file = folder.resolve(name + ".json");
+        Files.writeString(file, draft.formatted(name, "0".repeat(64), set));
+        Run asked = Run.of("check", file.toString(), model.toString(), traits.toString());
+        Matcher hash = Pattern.compile("but was given invented.glow 1.0.0 with sha256 ([0-9a-f]{64})")
+                .matcher(asked.err());
+        assertTrue(hash.find(), asked.err());
+        return Files.writeString(file, draft.formatted(name, hash.group(1), set));
+    }
+
+    private Run patched(String command, List<Path> patches, String... more) {
+        List<String> line = new ArrayList<>(
+                List.of(command, "--file", folder.resolve("model.json").toString(), "--catalogue", traits.toString()));
+        patches.forEach(file -> line.addAll(List.of("--patch", file.toString())));
+        line.addAll(List.of(more));
+        return Run.of(line.toArray(String[]::new));
+    }
+
+    /** Of M/m N/n x M/m N/n: 9 : 3 : 4 as it stands; with M reversed 3 bright, 9 dull; with N reversed 12 of 16 unlit. */
+    @Test
+    void patches_change_what_is_foreseen_in_any_order() throws IOException {
+        Path lamp = patch(
+                "lamp",
+                "\"/loci/N/dominance\": {\"order\": [\"n > N\"], \"shows\": {\"N\": \"lit\", \"n\": \"dark\"}}");
+        Path faint = patch(
+                "faint",
+                "\"/loci/M/dominance\": {\"order\": [\"m > M\"], \"shows\": {\"M\": \"plain\", \"m\": \"faint\"}}");
+        String[] cross = {"--sire", "K/K M/m N/n", "--dam", "K/K M/m N/n"};
+        assertEquals(
+                "9 glow bright; 3 glow dull; 4 glow unlit.",
+                patched("mating", List.of(), cross).out().split("average: |\n", 3)[1]);
+        assertEquals(
+                "3 glow bright; 9 glow dull; 4 glow unlit.",
+                patched("mating", List.of(faint), cross).out().split("average: |\n", 3)[1]);
+        Run both = patched("mating", List.of(faint, lamp), cross);
+        assertEquals(ExitCodes.ANSWERED, both.code(), both.err());
+        assertEquals("1 glow bright; 3 glow dull; 12 glow unlit.", both.out().split("average: |\n", 3)[1]);
+        assertEquals(both.out(), patched("mating", List.of(lamp, faint), cross).out());
+        assertTrue(patched("coat", List.of(lamp), "--genotype", "K/K M/M N/n")
+                .out()
+                .contains("unlit"));
+        Run shown = patched("model", List.of(lamp));
+        assertTrue(shown.out().contains("Made from invented.glow 1.0.0 (sha256 "), shown.out());
+        assertTrue(shown.out().contains("invented.lamp 0.1.0"), shown.out());
+    }
+
+    @Test
+    void a_patch_that_makes_the_model_unsound_is_reported_with_its_place() throws IOException {
+        Path file = patch(
+                "wrong", "\n\"/loci/N/dominance\": {\"order\": [], \"shows\": {\"N\": \"lit\", \"n\": \"dark\"}}");
+        Run checked =
+                Run.of("check", file.toString(), folder.resolve("model.json").toString(), traits.toString());
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, checked.code());
+        assertTrue(
+                checked.err().startsWith(file + ":4:1: /set/~1loci~1N~1dominance: nothing decides what the pair N/n"),
+                checked.err());
+        Run asked = patched("model", List.of(file));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, asked.code());
+        assertEquals(checked.err(), asked.err());
+        assertEquals("", asked.out());
+    }
+
+    @Test
+    void patches_of_one_statement_are_refused_together() throws IOException {
+        String set = "\"/masks/no lamp\": {\"when\": {\"N\": [\"dark\"]}, \"covers\": {\"glow\": \"unlit\"}}";
+        Run run = patched("model", List.of(patch("one", set), patch("two", set)));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertTrue(
+                run.err()
+                        .contains(
+                                "patch invented.one 0.1.0 changes /masks/no lamp, and patch invented.two 0.1.0 changes"
+                                        + " /masks/no lamp"),
+                run.err());
+    }
+
+    @Test
+    void a_patch_that_is_not_there_is_named() throws IOException {
+        Files.writeString(folder.resolve("model.json"), MODEL);
+        assertTrue(patched("model", List.of(Path.of("nowhere.json"))).err().contains("nowhere.json cannot be read"));
+        Run unknown = Run.of("model", "--patch", "invented.nothing");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, unknown.code());
+        assertTrue(unknown.err().contains("unknown patch \"invented.nothing\""), unknown.err());
     }
 
     @Test

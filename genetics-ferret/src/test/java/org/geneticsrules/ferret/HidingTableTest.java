@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Map;
 import org.geneticsrules.explanation.CoatExplanation;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.HidingTable;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** What hides what: the committed table, the explanations and the rendered table against substitution in all genotypes. */
@@ -41,7 +43,10 @@ class HidingTableTest {
                 }
             }
             Map<String, List<AllelePair>> explained = new LinkedHashMap<>();
-            CoatExplanation.of(COMPILED, genotype, model.visibleTraits())
+            CoatExplanation.of(COMPILED, genotype, Sex.FEMALE, View.of(model.visibleTraits()))
+                    .outcomes()
+                    .iterator()
+                    .next()
                     .hidden()
                     .forEach(hidden -> explained.put(hidden.locus(), hidden.alternatives()));
             assertEquals(expected, explained, genotype::toString);
@@ -60,7 +65,7 @@ class HidingTableTest {
                         .filter(other -> other.locus().equals(row.locus())
                                 && other.trait().equals(row.trait()))
                         .map(other -> model.masks().get(other.mask()).when().variables())
-                        .anyMatch(when -> when.get(locus.id()).allows(locus.expression(pair)));
+                        .anyMatch(when -> when.get(locus.id()).allows(locus.expression(pair, Sex.FEMALE)));
                 assertEquals(
                         covers ? row.loci() : List.of(),
                         HIDING.hiddenBy(locus, pair).getOrDefault(row.trait(), List.of()),

@@ -17,6 +17,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Sex;
 
 /** Changes one statement in the document of a model and reads the document again. */
 final class StatementEdits {
@@ -48,10 +49,12 @@ final class StatementEdits {
             case "loci" -> {
                 Locus locus = model.locus(names.get(1));
                 yield names.get(3).equals("order")
-                        ? List.of(locus.order()
+                        ? List.of(locus.dominance(Sex.FEMALE)
+                                        .order()
                                         .get(Integer.parseInt(names.get(4)))
                                         .recessive() + " > "
-                                + locus.order()
+                                + locus.dominance(Sex.FEMALE)
+                                        .order()
                                         .get(Integer.parseInt(names.get(4)))
                                         .dominant())
                         : locus.expressions();

@@ -22,18 +22,35 @@ import org.geneticsrules.spi.Plugin;
         defaultModel = "geneticsrules.textbook.pea")
 public final class TextbookProvider implements GeneticsProvider {
 
-    /** Subjects that have a catalogue of their own, each with its models. */
+    /** Subjects that have a catalogue of their own, each with its models and their patches. */
     private static final List<List<String>> SUBJECTS = List.of(
             List.of("pea-traits", "pea"),
-            List.of("mouse-traits", "mouse"),
-            List.of("guinea-pig-traits", "guinea-pig"),
+            List.of("mouse-traits", "mouse", "mouse-yellow", "mouse-dilute-leaden"),
+            List.of("guinea-pig-traits", "guinea-pig", "guinea-pig-five-alleles", "guinea-pig-silvering"),
             List.of("rabbit-traits", "rabbit"),
-            List.of("fowl-traits", "fowl-comb", "fowl-andalusian", "fowl-dominant-white"),
+            List.of("cat-traits", "cat-orange"),
+            List.of("sheep-traits", "sheep-horns"),
+            List.of(
+                    "fowl-traits",
+                    "fowl-comb",
+                    "fowl-andalusian",
+                    "fowl-dominant-white",
+                    "fowl-barred-and-hen-feathered"),
+            List.of("guppy-traits", "guppy-fin-spot"),
+            List.of(
+                    "fruit-fly-traits",
+                    "fruit-fly-white-eyes",
+                    "fruit-fly-white-eyes-viability",
+                    "fruit-fly-three-point",
+                    "fruit-fly-three-point-independent"),
             List.of("squash-traits", "squash"),
-            List.of("sweet-pea-traits", "sweet-pea", "sweet-pea-three-factors"),
+            List.of("sweet-pea-traits", "sweet-pea", "sweet-pea-three-factors", "sweet-pea-linkage"),
+            List.of("maize-traits", "maize-linkage", "maize-mutation"),
             List.of("shepherds-purse-traits", "shepherds-purse"),
-            List.of("wheat-traits", "wheat"),
+            List.of("wheat-traits", "wheat", "wheat-doses"),
+            List.of("four-o-clock-traits", "four-o-clock"),
             List.of("blood-groups-traits", "blood-groups"),
+            List.of("penetrance-traits", "penetrance"),
             List.of("two-locus-maps-traits", "two-locus-maps"));
 
     /** Makes the provider. */

@@ -1,0 +1,203 @@
+package org.geneticsrules.expression;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
+
+/**
+ * What a diagram tests, in which order.
+ *
+ * <p>First the sex, if anything depends on it. Then the loci: those at which animals are lost, then those that decide over many
+ * traits, so that a masking locus cuts off all that it hides; among equals, loci of one trait together. The loci of a linkage group
+ * stand together in map order, at the place of the first. Each draw stands directly after the last locus on which it depends whether
+ * it matters.
+ */
+final class Plan {
+
+    private final Model model;
+    private final Relevance relevance;
+    private final Map<String, Paths> paths = new LinkedHashMap<>();
+    private final ImmutableList<Level> levels;
+    private final Map<String, Integer> positions = new LinkedHashMap<>();
+
+    private Plan(Model model, List<Look> looks, Census census, Set<String> also) {
+        this.model = model;
+        Reads reads = Reads.of(model, looks);
+        if (!reads.needs().isEmpty()) {
+            throw new ProblemsException(reads.needs());
+        }
+        this.relevance = Relevance.of(model, reads, census, also);
+        List<String> loci = order(looks);
+        Map<Integer, List<Draw>> after = new LinkedHashMap<>(); // draws by position of the last locus they depend on
+        for (Viability one : relevance.viability()) {
+            int place = loci.indexOf(one.locus());
+            draw(one.birth(), birth(one), place, after);
+            if (census == Census.SCORED) {
+                draw(one.scored(), scored(one), place, after);
+            }
+        }
+        for (Reads.Uncertain one : reads.uncertain().values()) {
+            Distribution<String> chances = chances(one);
+            if (chances.outcomes().size() > 1) {
+                int last = -1;
+                for (String locus : dependsOn(one)) {
+                    last = Math.max(last, loci.indexOf(locus));
+                }
+                after.computeIfAbsent(last, key -> new ArrayList<>()).add(new Draw(one.pointer(), chances));
+            }
+        }
+        ImmutableList.Builder<Level> all = ImmutableList.builder();
+        if (relevance.sex()) {
+            all.add(new Level.OfSex());
+        }
+        after.getOrDefault(-1, List.of()).forEach(draw -> all.add(new Level.OfDraw(draw)));
+        for (int i = 0; i < loci.size(); i++) {
+            all.add(new Level.OfLocus(model.locus(loci.get(i))));
+            after.getOrDefault(i, List.of()).forEach(draw -> all.add(new Level.OfDraw(draw)));
+        }
+        this.levels = all.build();
+        levels.forEach(level -> positions.put(level.name(), positions.size()));
+    }
+
+    /**
+     * Plans the diagram of a question.
+     *
+     * @throws ProblemsException if a stage lacks what the question depends on
+     */
+    static Plan of(Model model, List<Look> looks, Census census) {
+        return new Plan(model, looks, census, ImmutableSet.of());
+    }
+
+    /** Plans the diagram of who is lost, for whatever reason. */
+    static Plan ofLosses(Model model, Census census) {
+        Set<String> loci =
+                model.viability().values().stream().map(Viability::locus).collect(ImmutableSet.toImmutableSet());
+        return new Plan(model, List.of(), census, loci);
+    }
+
+    ImmutableList<Level> levels() {
+        return levels;
+    }
+
+    int[] widths() {
+        return levels.stream().mapToInt(level -> level.values().size()).toArray();
+    }
+
+    List<Viability> viability() {
+        return relevance.viability();
+    }
+
+    /** The place of a locus, the sex, or a draw; empty for a draw that is certain. */
+    OptionalInt position(String name) {
+        Integer position = positions.get(name);
+        return position == null ? OptionalInt.empty() : OptionalInt.of(position);
+    }
+
+    /** The paths of a progression that is read. */
+    Paths paths(String pointer) {
+        return Objects.requireNonNull(paths.get(pointer), pointer);
+    }
+
+    static String birth(Viability one) {
+        return one.pointer() + "/birth";
+    }
+
+    static String scored(Viability one) {
+        return one.pointer() + "/scored";
+    }
+
+    private static void draw(Probability lives, String name, int place, Map<Integer, List<Draw>> after) {
+        if (!lives.isZero() && !lives.isOne()) {
+            Map<String, Probability> chances = new LinkedHashMap<>();
+            chances.put("lives", lives);
+            chances.put("lost", lives.complement());
+            after.computeIfAbsent(place, key -> new ArrayList<>()).add(new Draw(name, Distribution.of(chances)));
+        }
+    }
+
+    private Distribution<String> chances(Reads.Uncertain one) {
+        if (one.one().gives() instanceof CaseState.Chance chance) {
+            return chance.chances();
+        }
+        if (one.one().gives() instanceof CaseState.Threshold sums) {
+            return sums.residual().map(String::valueOf);
+        }
+        CaseState.Progression chain = (CaseState.Progression) one.one().gives();
+        Paths found = new Paths(chain, one.rule().states(), one.counts());
+        paths.put(one.pointer(), found);
+        return found.chances();
+    }
+
+    /** Loci that decide whether the chance of a case plays a part. */
+    private Set<String> dependsOn(Reads.Uncertain one) {
+        ImmutableSet.Builder<String> loci = ImmutableSet.builder();
+        List<Case> conditions = Optional.of(one.one()).equals(one.rule().otherwise())
+                ? one.rule().cases()
+                : List.of(one.one());
+        conditions.forEach(read -> loci.addAll(Reads.of(model, read.when()).loci()));
+        if (one.one().gives() instanceof CaseState.Threshold sums) {
+            loci.addAll(sums.doses().keySet());
+        }
+        return loci.build();
+    }
+
+    /** What decides where the loci of a group, or a locus alone, are tested. */
+    private record Block(List<String> loci, int reach, int firstTrait) {}
+
+    private List<String> order(List<Look> looks) {
+        Map<String, Integer> reach = new LinkedHashMap<>();
+        Map<String, Integer> first = new LinkedHashMap<>();
+        int traits = 0;
+        for (Look look : looks) {
+            for (String trait : look.traits()) {
+                int number = traits++;
+                for (String locus : Reads.of(model, List.of(new Look(List.of(trait), look.stage())))
+                        .loci()) {
+                    reach.merge(locus, 1, Integer::sum);
+                    first.putIfAbsent(locus, number);
+                }
+            }
+        }
+        for (Viability one : relevance.viability()) {
+            reach.put(one.locus(), traits + 1);
+        }
+        List<Block> blocks = new ArrayList<>();
+        Set<String> left = new LinkedHashSet<>(relevance.loci());
+        while (!left.isEmpty()) {
+            String locus = left.iterator().next();
+            List<String> together = model.groupOf(locus).map(LinkageGroup::loci).orElse(List.of(locus)).stream()
+                    .filter(left::contains)
+                    .toList();
+            together.forEach(left::remove);
+            blocks.add(new Block(
+                    together,
+                    together.stream()
+                            .mapToInt(one -> reach.getOrDefault(one, 0))
+                            .max()
+                            .orElse(0),
+                    together.stream()
+                            .mapToInt(one -> first.getOrDefault(one, 0))
+                            .min()
+                            .orElse(0)));
+        }
+        blocks.sort(Comparator.comparing((Block block) -> -block.reach()).thenComparing(Block::firstTrait));
+        return blocks.stream().flatMap(block -> block.loci().stream()).toList();
+    }
+}
