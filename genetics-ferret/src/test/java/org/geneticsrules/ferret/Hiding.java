@@ -1,6 +1,7 @@
 package org.geneticsrules.ferret;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,6 +22,7 @@ final class Hiding {
     private final List<String> traits;
     private final Map<Genotype, Phenotype> looks = new LinkedHashMap<>();
     private final Map<AllelePair, Set<Genotype>> having = new LinkedHashMap<>();
+    private final Map<List<Object>, Boolean> told = new HashMap<>();
 
     Hiding(CompiledModel compiled) {
         this.model = compiled.model();
@@ -100,6 +102,10 @@ final class Hiding {
     }
 
     private boolean tells(AllelePair beside, Locus other, String trait) {
+        return told.computeIfAbsent(List.of(beside, other.id(), trait), unseen -> differs(beside, other, trait));
+    }
+
+    private boolean differs(AllelePair beside, Locus other, String trait) {
         return having.get(beside).stream()
                 .anyMatch(genotype -> other.pairs().stream()
                         .anyMatch(pair -> !looks.get(genotype.with(pair))
