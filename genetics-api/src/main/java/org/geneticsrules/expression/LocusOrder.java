@@ -24,12 +24,10 @@ final class LocusOrder {
     /** What decides where the loci of a group, or a locus alone, are tested. */
     private record Block(List<String> loci, int reach, int firstTrait) {}
 
-    private final Model model;
     private final Map<String, Integer> reach = new LinkedHashMap<>();
     private final Map<String, Integer> first = new LinkedHashMap<>();
 
     private LocusOrder(Model model, List<Look> looks) {
-        this.model = model;
         int traits = 0;
         for (Look look : looks) {
             for (String trait : look.traits()) {
