@@ -48,8 +48,15 @@ final class DiagramBuilder {
     private DiagramBuilder(Model model, Plan plan, String subject) {
         this.model = model;
         this.plan = plan;
-        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject);
+        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject, advice(plan));
         this.rules = new RuleDiagrams(model, plan, nodes);
+    }
+
+    private static String advice(Plan plan) {
+        String groups = plan.groups().isEmpty()
+                ? ""
+                : "; the loci of " + String.join(" and of ", plan.groups()) + " have to stand together in map order";
+        return "ask about fewer traits at a time" + groups + ".";
     }
 
     /** The diagram of what is seen. */
