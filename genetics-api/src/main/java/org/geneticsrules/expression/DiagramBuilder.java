@@ -58,6 +58,12 @@ final class DiagramBuilder {
                 .phenotypes(view);
     }
 
+    /** The diagram of what is seen or lost, which tests loci in a stated order. */
+    static Diagram<Phenotype> phenotypes(Model model, View view, List<String> order) {
+        Plan plan = Plan.inOrder(model, List.of(new Look(view.traits(), view.stage())), view.census(), order);
+        return new DiagramBuilder(model, plan, "the traits " + String.join(", ", view.traits())).phenotypes(view);
+    }
+
     /** The diagram of who is lost for whatever reason; who is not shows nothing. */
     static Diagram<Phenotype> survival(Model model, Census census) {
         DiagramBuilder builder = new DiagramBuilder(model, Plan.ofLosses(model, census), "viability");
