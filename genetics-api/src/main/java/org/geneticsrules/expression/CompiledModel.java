@@ -342,6 +342,22 @@ public final class CompiledModel {
     }
 
     /**
+     * Returns a diagram of what is seen in a view that tests loci in a stated order, so that it can be read side by side with that of
+     * another model. It counts every loss, whether or not it bears on what is seen. It is not kept.
+     *
+     * @param view what is looked at
+     * @param order locus ids, among them at least those that the view depends on and those of statements about viability
+     * @return the diagram; {@link Diagram#weigh} takes it only if the order leaves linked loci together in map order
+     * @throws IllegalArgumentException if a trait is unknown or the order leaves out a locus
+     * @throws ProblemsException if the view's stage lacks what its traits depend on
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Phenotype> diagramInOrder(View view, List<String> order) {
+        known(view.traits());
+        return DiagramBuilder.phenotypesInOrder(model, view, order);
+    }
+
+    /**
      * Returns the diagram of whether one animal shows all that was seen of it, at one stage or several; its draws are one and the same
      * at all of them.
      *
