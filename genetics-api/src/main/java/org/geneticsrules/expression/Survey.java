@@ -38,7 +38,7 @@ final class Survey {
     private final List<Scope> everywhere = new ArrayList<>();
     private final Map<Sex, Restriction> wide = new EnumMap<>(Sex.class);
     private final Map<String, List<Restriction>> seasons = new LinkedHashMap<>();
-    private final Restriction underAnyDominance;
+    private final List<Restriction> underAnyDominance = new ArrayList<>();
 
     Survey(Model model) {
         this.model = model;
@@ -54,14 +54,10 @@ final class Survey {
             ticking.values().removeIf(chain -> chain.clock() != clock);
             phases.put(clock, new Phases(ticking));
         }
-        for (Sex sex : sexes()) {
-            for (Phases.Phase moult : phases(Clock.MOULT).widest()) {
-                for (Phases.Phase week : phases(Clock.WEEK).widest()) {
-                    everywhere.add(new Scope(sex, within(sex, List.of(moult, week), Optional.empty())));
-                }
-            }
+        for (List<Phases.Phase> counts : widest()) {
+            sexes().forEach(sex -> everywhere.add(new Scope(sex, within(Optional.of(sex), counts, Optional.empty()))));
+            underAnyDominance.add(within(Optional.empty(), counts, Optional.empty()));
         }
-        this.underAnyDominance = new Restriction(nodes, all());
     }
 
     Model model() {
@@ -111,7 +107,7 @@ final class Survey {
     /** The leaf values that could be reached if each locus showed any of its declared expressions. */
     BitSet reachedUnderAnyDominance(int root) {
         BitSet found = new BitSet();
-        add(underAnyDominance.leaves(root), found);
+        underAnyDominance.forEach(within -> add(within.leaves(root), found));
         return found;
     }
 
@@ -129,7 +125,7 @@ final class Survey {
             for (Sex sex : sexes()) {
                 for (Clock other : Clock.values()) {
                     for (Phases.Phase beside : other == clock ? List.<Phases.Phase>of() : phases(other).widest()) {
-                        found.add(within(sex, List.of(phase, beside), Optional.empty()));
+                        found.add(within(Optional.of(sex), List.of(phase, beside), Optional.empty()));
                     }
                 }
             }
@@ -141,12 +137,8 @@ final class Survey {
     List<Restriction> in(String season) {
         return seasons.computeIfAbsent(season, key -> {
             List<Restriction> found = new ArrayList<>();
-            for (Sex sex : sexes()) {
-                for (Phases.Phase moult : phases(Clock.MOULT).widest()) {
-                    for (Phases.Phase week : phases(Clock.WEEK).widest()) {
-                        found.add(within(sex, List.of(moult, week), Optional.of(season)));
-                    }
-                }
+            for (List<Phases.Phase> counts : widest()) {
+                sexes().forEach(sex -> found.add(within(Optional.of(sex), counts, Optional.of(season))));
             }
             return found;
         });
@@ -154,20 +146,30 @@ final class Survey {
 
     /** What animals of a sex can be at any count, each draw by itself. */
     Restriction wide(Sex sex) {
-        return wide.computeIfAbsent(sex, key -> within(sex, List.of(), Optional.empty()));
+        return wide.computeIfAbsent(sex, key -> within(Optional.of(sex), List.of(), Optional.empty()));
     }
 
-    private Restriction within(Sex sex, List<Phases.Phase> counts, Optional<String> season) {
+    /** One phase of each clock, in all ways that matter. */
+    private List<List<Phases.Phase>> widest() {
+        List<List<Phases.Phase>> all = new ArrayList<>();
+        for (Phases.Phase moult : phases(Clock.MOULT).widest()) {
+            phases(Clock.WEEK).widest().forEach(week -> all.add(List.of(moult, week)));
+        }
+        return all;
+    }
+
+    /** Without a sex, loci show whatever is declared. */
+    private Restriction within(Optional<Sex> sex, List<Phases.Phase> counts, Optional<String> season) {
         boolean[][] allowed = all();
         for (int level = 0; level < allowed.length; level++) {
             String name = axes.name(level);
             Set<String> possible = new LinkedHashSet<>();
             if (name.equals(Sex.VARIABLE)) {
-                possible.add(sex.word());
+                sex.ifPresent(one -> possible.add(one.word()));
             } else if (name.equals(LifeStage.SEASON)) {
                 season.ifPresent(possible::add);
             } else if (model.loci().containsKey(name)) {
-                possible.addAll(expressions(model.locus(name), sex));
+                sex.ifPresent(one -> possible.addAll(expressions(model.locus(name), one)));
             } else {
                 counts.forEach(phase -> possible.addAll(phase.states().getOrDefault(name, Set.of())));
             }
