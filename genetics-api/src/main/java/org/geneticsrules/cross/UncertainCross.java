@@ -164,7 +164,28 @@ public final class UncertainCross {
      * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
      */
     public Map<String, List<String>> missingFrequencies(Collection<String> traits) {
-        return missing(litter(View.of(traits), ImmutableList.of()).read());
+        return missingFrequencies(View.of(traits), ImmutableList.of());
+    }
+
+    /**
+     * Returns the loci at which a weighted answer about a kit, given kits already seen, needs frequencies that are not named.
+     *
+     * @param view what is looked at
+     * @param seen what the litter-mates seen so far show
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(View view, List<Sighting> seen) {
+        return missing(litter(view, seen).read());
+    }
+
+    /**
+     * Returns the loci at which the share of kits that are lost needs frequencies that are not named.
+     *
+     * @param census until when
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(Census census) {
+        return missing(Litter.surviving(compiled, sires, census).read());
     }
 
     /**

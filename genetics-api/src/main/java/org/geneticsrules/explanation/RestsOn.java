@@ -74,7 +74,7 @@ public final class RestsOn {
     private void follow(String trait) {
         View alone = new View(List.of(trait), view.stage(), Census.CONCEIVED);
         Diagram<Phenotype> diagram = compiled.diagram(alone);
-        Set<String> read = compiled.lociRead(List.of(trait));
+        Set<String> read = compiled.lociRead(alone);
         diagram.paths((outcome, box) -> {
             for (Sex sex : Sex.values()) {
                 Allowed sexes = box.variables().get(Sex.VARIABLE);

@@ -109,7 +109,7 @@ final class Inputs {
             animal = reading(genotypeOption, genotype, () -> before.withGenotype(genotype, omitted));
         }
         if (look != null) {
-            animal = animal.withLooks(compiled, look(lookOption, compiled.model(), look));
+            animal = animal.withLooks(look(lookOption, compiled.model(), look));
         }
         return animal;
     }
