@@ -48,8 +48,15 @@ final class DiagramBuilder {
     private DiagramBuilder(Model model, Plan plan, String subject) {
         this.model = model;
         this.plan = plan;
-        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject);
+        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject, advice(plan));
         this.rules = new RuleDiagrams(model, plan, nodes);
+    }
+
+    private static String advice(Plan plan) {
+        String groups = plan.groups().isEmpty()
+                ? ""
+                : "; the loci of " + String.join(" and of ", plan.groups()) + " have to stand together in map order";
+        return "ask about fewer traits at a time" + groups + ".";
     }
 
     /** The diagram of what is seen of an animal of which something was seen before; who cannot show that ends in no outcome. */
@@ -57,6 +64,12 @@ final class DiagramBuilder {
         List<Look> looks = new ArrayList<>(List.of(new Look(view.traits(), view.stage())));
         looks.addAll(looks(before));
         return new DiagramBuilder(model, looks, view.census()).phenotypes(view, before);
+    }
+
+    /** The diagram of what is seen or lost, which tests loci in a stated order. */
+    static Diagram<Phenotype> phenotypesInOrder(Model model, View view, List<String> order) {
+        Plan plan = Plan.inOrder(model, List.of(new Look(view.traits(), view.stage())), view.census(), order);
+        return new DiagramBuilder(model, plan, "the traits " + String.join(", ", view.traits())).phenotypes(view, List.of());
     }
 
     /** The diagram of who is lost for whatever reason; who is not shows nothing. */
