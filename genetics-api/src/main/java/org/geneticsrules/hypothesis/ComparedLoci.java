@@ -76,7 +76,8 @@ final class ComparedLoci {
         Optional<Locus> other = Optional.ofNullable(after.loci().get(id));
         List<String> alleles = one.isPresent() && other.isPresent()
                 ? both(id, one.get(), other.get())
-                : ImmutableList.copyOf(one.or(() -> other).orElseThrow().alleles().keySet());
+                : ImmutableList.copyOf(
+                        one.or(() -> other).orElseThrow().alleles().keySet());
         if (alleles.isEmpty()) {
             return null;
         }
@@ -92,11 +93,8 @@ final class ComparedLoci {
             }
             return onlyOne(id, one, other, stated.get());
         }
-        Optional<String> wild = one.or(() -> other)
-                .orElseThrow()
-                .wildType()
-                .map(Allele::id)
-                .filter(alleles::contains);
+        Optional<String> wild =
+                one.or(() -> other).orElseThrow().wildType().map(Allele::id).filter(alleles::contains);
         if (wild.isEmpty() && (one.isEmpty() || other.isEmpty())) {
             problems.add(
                     "missing-baseline",
@@ -137,8 +135,9 @@ final class ComparedLoci {
                                 + other.transmission().word(),
                         "models that agree on which sexes have the locus");
             } else if (one.transmission().strands(sex) != other.transmission().strands(sex)) {
-                limits.add("At locus " + id + " " + sex.word()
-                        + "s have two strands in one model and one in the other; those that carry one allele alone are compared.");
+                limits.add(
+                        "At locus " + id + " " + sex.word()
+                                + "s have two strands in one model and one in the other; those that carry one allele alone are compared.");
             }
         }
         for (Model model : List.of(before, after)) {

@@ -194,9 +194,7 @@ public final class WhatMovesText {
 
     private void drivers(List<Change> drivers) {
         text.hanging(
-                "  It rests on: ",
-                "    ",
-                drivers.stream().map(Change::pointer).collect(Collectors.joining(", ")));
+                "  It rests on: ", "    ", drivers.stream().map(Change::pointer).collect(Collectors.joining(", ")));
     }
 
     private void compared() {
@@ -214,15 +212,22 @@ public final class WhatMovesText {
                         .map(locus -> style.shortLocus(locus.getKey()) + " " + locus.getValue())
                         .collect(Collectors.joining(", "))
                 + ".");
-        List<String> moments =
-                moves.moments().stream().map(WhatMovesText::when).filter(when -> !when.isEmpty()).toList();
+        List<String> moments = moves.moments().stream()
+                .map(WhatMovesText::when)
+                .filter(when -> !when.isEmpty())
+                .toList();
         if (!moments.isEmpty()) {
-            text.item("Examined: " + (moments.size() > 2 ? moments.get(0) + " to " + moments.get(moments.size() - 1)
-                    : String.join(", then ", moments)) + (moves.isNothing() && moves.stage().isEmpty()
-                    ? "; what holds at these holds at every stage." : "."));
+            text.item("Examined: "
+                    + (moments.size() > 2
+                            ? moments.get(0) + " to " + moments.get(moments.size() - 1)
+                            : String.join(", then ", moments))
+                    + (moves.isNothing() && moves.stage().isEmpty()
+                            ? "; what holds at these holds at every stage."
+                            : "."));
         }
         moves.limits().forEach(text::item);
-        text.item("Smallest first: fewest genotypes other than these, then fewest heterozygous ones, then declared order.");
+        text.item(
+                "Smallest first: fewest genotypes other than these, then fewest heterozygous ones, then declared order.");
     }
 
     private static String words(Set<String> traits) {

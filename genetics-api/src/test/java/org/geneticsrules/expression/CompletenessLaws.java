@@ -46,7 +46,8 @@ class CompletenessLaws {
                     model,
                     Completeness.of(model),
                     new Inspection(
-                            new Genome(DocumentMaps.of(model)), model.catalogue().seasons()));
+                            new Genome(DocumentMaps.of(model)),
+                            model.catalogue().seasons()));
         }
 
         Inspection.Met met(String trait, String state) {
@@ -86,12 +87,17 @@ class CompletenessLaws {
                         .flatMap(gap -> gap.where().stream())
                         .toList();
                 Set<Condition> met = new LinkedHashSet<>();
-                drawn.lived().gaps.get((shown ? "shown " : "own ") + rule.trait()).forEach((at, open) -> {
-                    List<Condition> around =
-                            boxes.stream().filter(box -> box.holds(at::get)).toList();
-                    assertEquals(open ? 1 : 0, around.size(), () -> drawn.model() + " " + rule.trait() + " " + at);
-                    met.addAll(around);
-                });
+                drawn.lived()
+                        .gaps
+                        .get((shown ? "shown " : "own ") + rule.trait())
+                        .forEach((at, open) -> {
+                            List<Condition> around = boxes.stream()
+                                    .filter(box -> box.holds(at::get))
+                                    .toList();
+                            assertEquals(
+                                    open ? 1 : 0, around.size(), () -> drawn.model() + " " + rule.trait() + " " + at);
+                            met.addAll(around);
+                        });
                 assertEquals(new LinkedHashSet<>(boxes), met, () -> drawn.model() + " " + rule.trait());
             }
         }
@@ -135,8 +141,8 @@ class CompletenessLaws {
                             .add(pointer + " " + one.id());
                 } else if (one.gives() instanceof CaseState.Threshold sums) {
                     sums.states().forEach(state -> {
-                        String at = pointer + "/threshold"
-                                + (sums.cuts().containsKey(state) ? "/cuts/" + state : "/below");
+                        String at =
+                                pointer + "/threshold" + (sums.cuts().containsKey(state) ? "/cuts/" + state : "/below");
                         if (!drawn.lived().held.contains(at)) {
                             expected.get(Completeness.Part.THRESHOLD_STATE).add(at + " " + state);
                         }
@@ -175,16 +181,17 @@ class CompletenessLaws {
                     Completeness.Limited one = new Completeness.Limited(
                             rule.trait(),
                             state,
-                            met.sexes.size() == 2 ? Optional.empty() : Sex.of(met.sexes.iterator().next()),
+                            met.sexes.size() == 2
+                                    ? Optional.empty()
+                                    : Sex.of(met.sexes.iterator().next()),
                             met.seasons.size() == seasons.size()
                                     ? List.of()
-                                    : seasons.stream().filter(met.seasons::contains).toList(),
+                                    : seasons.stream()
+                                            .filter(met.seasons::contains)
+                                            .toList(),
+                            new LifeStage(first(met, Clock.WEEK), first(met, Clock.MOULT), Optional.empty()),
                             new LifeStage(
-                                    first(met, Clock.WEEK), first(met, Clock.MOULT), Optional.empty()),
-                            new LifeStage(
-                                    last(drawn, met, Clock.WEEK),
-                                    last(drawn, met, Clock.MOULT),
-                                    Optional.empty()));
+                                    last(drawn, met, Clock.WEEK), last(drawn, met, Clock.MOULT), Optional.empty()));
                     if (one.isBound()) {
                         expected.add(one);
                     }
@@ -221,7 +228,9 @@ class CompletenessLaws {
                 differs |= groups.size() > 1;
                 bySex.put(
                         sex,
-                        groups.values().stream().filter(group -> group.size() > 1).toList());
+                        groups.values().stream()
+                                .filter(group -> group.size() > 1)
+                                .toList());
             }
             expected.put(locus.id(), bySex);
             if (!differs) {

@@ -14,11 +14,7 @@ import org.geneticsrules.trait.Catalogue;
 /** A model with silver by dose and a linked pair of loci, and patches of it. */
 final class Sketch {
 
-    static final Catalogue TRAITS = Documents.reader()
-            .readCatalogue(
-                    Source.of(
-                            "traits",
-                            """
+    static final Catalogue TRAITS = Documents.reader().readCatalogue(Source.of("traits", """
             {"formatVersion": 0, "kind": "catalogue", "id": "example.traits", "version": "0.1.0", "traits": {
               "hue": {"states": ["black", "chocolate", "none"]},
               "eye": {"states": ["black", "pink"]},
@@ -28,8 +24,7 @@ final class Sketch {
               "tail": {"states": ["long", "short"]}}}
             """));
 
-    static final String MODEL =
-            """
+    static final String MODEL = """
             {"formatVersion": 0, "kind": "model", "id": "example.sketch", "version": "0.1.0",
               "catalogue": {"id": "example.traits", "version": "0.1.0"},
               "evidence": {"guess": {"grade": "conjecture", "claim": "An invented model.", "sources": []}},

@@ -112,8 +112,7 @@ public final class Inspection {
             Plain.object(Plain.members(rule), "cases")
                     .forEach((id, one) -> cases.put("/traits/" + trait + "/cases/" + id, one));
             if (Plain.members(rule).containsKey("otherwise")) {
-                cases.put(
-                        "/traits/" + trait + "/otherwise", Plain.members(rule).get("otherwise"));
+                cases.put("/traits/" + trait + "/otherwise", Plain.members(rule).get("otherwise"));
             }
         });
         return cases;
@@ -236,13 +235,11 @@ public final class Inspection {
     }
 
     private void met(String trait, String state, String sex, Map<String, String> stage) {
-        Met met = states.computeIfAbsent(trait, key -> new LinkedHashMap<>())
-                .computeIfAbsent(state, key -> new Met());
+        Met met = states.computeIfAbsent(trait, key -> new LinkedHashMap<>()).computeIfAbsent(state, key -> new Met());
         met.sexes.add(sex);
         Optional.ofNullable(stage.get("season")).ifPresent(met.seasons::add);
-        clocks.forEach(clock -> met.counts
-                .computeIfAbsent(clock, key -> new TreeSet<>())
-                .add(Integer.parseInt(stage.get(clock))));
+        clocks.forEach(clock ->
+                met.counts.computeIfAbsent(clock, key -> new TreeSet<>()).add(Integer.parseInt(stage.get(clock))));
     }
 
     private void rules(Life life, Map<String, String> stage) {
