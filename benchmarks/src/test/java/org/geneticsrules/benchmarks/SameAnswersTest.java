@@ -75,7 +75,7 @@ class SameAnswersTest {
                 434,
                 coat.compiled()
                         .diagram(coat.compiled().model().visibleTraits())
-                        .phenotypes()
+                        .outcomes()
                         .size());
         assertEquals(218, coat.engine().outcomes().size());
     }

@@ -14,6 +14,7 @@ import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
@@ -164,7 +165,28 @@ public final class UncertainCross {
      * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
      */
     public Map<String, List<String>> missingFrequencies(Collection<String> traits) {
-        return missing(litter(View.of(traits), ImmutableList.of()).read());
+        return missingFrequencies(View.of(traits), ImmutableList.of());
+    }
+
+    /**
+     * Returns the loci at which a weighted answer about a kit, given kits already seen, needs frequencies that are not named.
+     *
+     * @param view what is looked at
+     * @param seen what the litter-mates seen so far show
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(View view, List<Sighting> seen) {
+        return missing(litter(view, seen).read());
+    }
+
+    /**
+     * Returns the loci at which the share of kits that are lost needs frequencies that are not named.
+     *
+     * @param census until when
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(Census census) {
+        return missing(Litter.surviving(compiled, sires, census).read());
     }
 
     /**
@@ -188,6 +210,18 @@ public final class UncertainCross {
     public Optional<Distribution<Phenotype>> probable(View view) {
         Litter litter = litter(view, ImmutableList.of());
         return litter.averages(weighted(litter)).distribution().map(litter::inOrder);
+    }
+
+    /**
+     * Returns the same as {@link #probable(View)} in floating point.
+     *
+     * @param view what is looked at
+     * @return the chances, with a bound on their error; empty where {@link #probable(View)} is
+     * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
+     */
+    public Optional<Approximation<Phenotype>> approximate(View view) {
+        Litter litter = litter(view, ImmutableList.of());
+        return litter.approximate(weighted(litter));
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
@@ -58,7 +59,7 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
      */
     public static Distribution<CoatExplanation> of(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
         Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
-        for (String name : compiled.lociRead(view.traits())) {
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = compiled.model().locus(name);
             carried.put(
                     name,
@@ -86,7 +87,7 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
             looks.add(new Look(trace, rule));
         }
         List<Hidden> hidden = new ArrayList<>();
-        for (String name : compiled.lociRead(view.traits())) {
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = model.locus(name);
             List<AllelePair> alike = locus.pairs(sex).stream()
                     .filter(pair -> genotype.pair(name).isEmpty()

@@ -46,7 +46,7 @@ class CommandsTest {
                 Run.of("mating", "--model", "geneticsrules.textbook.mouse", "--sire", "A/a C/c", "--dam", "A/a C/c");
         assertEquals(ExitCodes.ANSWERED, own.code(), own.err());
         assertEquals(shipped.out(), own.out());
-        assertTrue(own.out().startsWith("Of 16 kits on average: 9 coat colour agouti"), own.out());
+        assertTrue(own.out().startsWith("Of 16 young on average: 9 coat colour agouti"), own.out());
     }
 
     @Test
@@ -83,7 +83,7 @@ class CommandsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"demo", "mating", "coat", "models", "model", "check"})
+    @ValueSource(strings = {"demo", "mating", "coat", "models", "model", "review", "check"})
     void every_command_has_help(String command) {
         Run run = Run.of(command, "--help");
         assertEquals(ExitCodes.ANSWERED, run.code());

@@ -174,7 +174,7 @@ class CautionsTest {
     }
 
     private static Animal described(Answers under, Phenotype look) {
-        return Animal.unknown(under.compiled()).withLooks(under.compiled(), look);
+        return Animal.unknown(under.compiled()).withLooks(look);
     }
 
     private static boolean reachable(Answers under, Phenotype look) {
