@@ -116,6 +116,21 @@ public final class Animal {
                 omitted);
     }
 
+    /** This animal as what it has to be, since it is a parent; that is no statement to be echoed. */
+    Animal as(Sex known) {
+        return new Animal(
+                compiled,
+                Optional.of(known),
+                stated.of(known),
+                phase,
+                evident,
+                looks,
+                population,
+                given,
+                notices,
+                omitted);
+    }
+
     /**
      * Returns this animal with genotype text added to what is known. Alleles of linked loci that the text puts on one strand are kept
      * so, in place of what was known of their group.

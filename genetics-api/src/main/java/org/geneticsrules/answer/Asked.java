@@ -53,8 +53,8 @@ record Asked(List<String> traits, List<String> notices, Set<String> takenAsTold)
         Set<String> taken = new LinkedHashSet<>();
         List<Problem> problems = new ArrayList<>();
         for (String trait : all ? model.visibleTraits() : named) {
-            List<Problem> found = problems(compiled, who, trait, stage);
-            problems.addAll(found);
+            List<Problem> found = problems(compiled, trait, stage);
+            found.forEach(problem -> problems.add(about(who, problem)));
             if (found.isEmpty()) {
                 traits.add(trait);
                 if (model.catalogue().judgeable(trait, stage) == Judgeable.UNKNOWN) {
@@ -92,28 +92,31 @@ record Asked(List<String> traits, List<String> notices, Set<String> takenAsTold)
     }
 
     /** Why one trait cannot be asked about at a stage. */
-    private static List<Problem> problems(CompiledModel compiled, String who, String trait, LifeStage stage) {
+    private static List<Problem> problems(CompiledModel compiled, String trait, LifeStage stage) {
         if (compiled.model().catalogue().judgeable(trait, stage) == Judgeable.NO) {
             LifeStage from = Evident.from(compiled.model(), trait);
-            return List.of(Problem.of(
-                            Stage.MEANING, "stage-needed", "", who + ": \"" + trait + "\" cannot be told at " + stage)
+            return List.of(Problem.of(Stage.MEANING, "stage-needed", "", "\"" + trait + "\" cannot be told at " + stage)
                     .expecting("a stage from " + from + " on; look again then"));
         }
-        return missingStages(who, () -> compiled.diagram(new View(List.of(trait), stage, Census.CONCEIVED)));
+        return missingStages(() -> compiled.diagram(new View(List.of(trait), stage, Census.CONCEIVED)));
     }
 
     /** What a question lacks of the stages it depends on. */
-    static List<Problem> missingStages(String who, Runnable question) {
+    static List<Problem> missingStages(Runnable question) {
         try {
             question.run();
             return ImmutableList.of();
         } catch (ProblemsException e) {
             return e.problems().stream()
-                    .map(found -> Problem.of(found.stage(), found.code(), found.pointer(), who + ": " + found.message())
-                            .expecting(found.expected()
-                                    .map(needed -> needed + ", or look again when it is known")
-                                    .orElse("another question")))
+                    .map(found -> found.expecting(
+                            found.expected().orElse("a stage that states it") + ", or look again when it is known"))
                     .toList();
         }
+    }
+
+    /** A problem with a word on who it is about. */
+    static Problem about(String who, Problem problem) {
+        Problem named = Problem.of(problem.stage(), problem.code(), problem.pointer(), who + ": " + problem.message());
+        return problem.expected().map(named::expecting).orElse(named);
     }
 }

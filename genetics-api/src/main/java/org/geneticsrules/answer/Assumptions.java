@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.cross.LitterSize;
@@ -116,7 +117,7 @@ final class Assumptions {
                     loci,
                     "If some lay close together on a chromosome, looks of the parents would stay together more often.");
         }
-        groups.forEach(id -> recombination(model, model.groups().get(id), read));
+        groups.forEach(id -> recombination(Objects.requireNonNull(model.groups().get(id)), read));
         boolean mutates =
                 read.stream().anyMatch(locus -> !model.locus(locus).mutation().isEmpty());
         if (!mutates) {
@@ -136,7 +137,7 @@ final class Assumptions {
                         "The model states mutation, which can give looks that are not listed, very rarely.");
     }
 
-    private void recombination(Model model, LinkageGroup group, Set<String> read) {
+    private void recombination(LinkageGroup group, Set<String> read) {
         if (group.loci().stream().filter(read::contains).count() > 1) {
             boolean fractions = group.recombination() instanceof Recombination.Fractions;
             add(

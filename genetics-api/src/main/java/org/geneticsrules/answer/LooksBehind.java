@@ -227,7 +227,7 @@ final class LooksBehind {
         for (CoatExplanation way : CoatExplanation.of(compiled, Genotype.of(compiled.model(), pairs), sex, view)
                 .outcomes()) {
             if (way.phenotype().equals(look)) {
-                return new ArrayList<>(way.looks());
+                return ImmutableList.copyOf(way.looks());
             }
         }
         return ImmutableList.of();

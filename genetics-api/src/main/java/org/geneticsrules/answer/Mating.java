@@ -78,8 +78,8 @@ record Mating(
                     evident.sightings().isEmpty()
                             ? Sighting.of(Phenotype.unspecified())
                             : evident.sightings().get(0));
-            problems.addAll(Asked.missingStages(
-                    answers.young().any() + " seen", () -> compiled.matching(evident.sightings(), question.census())));
+            Asked.missingStages(() -> compiled.matching(evident.sightings(), question.census()))
+                    .forEach(problem -> problems.add(Asked.about(answers.young().any() + " seen", problem)));
         }
         if (!problems.isEmpty()) {
             throw new ProblemsException(new ArrayList<>(new LinkedHashSet<>(problems)));
@@ -162,12 +162,17 @@ record Mating(
                 : unstated.map(parent::from).orElse(parent);
     }
 
-    /** All parents, males first. */
+    /** All parents, males first, as animals of their sex. */
     List<Animal> parents() {
-        return ImmutableList.<Animal>builder()
-                .addAll(question.sires().males())
-                .add(question.dam())
-                .build();
+        ImmutableList.Builder<Animal> parents = ImmutableList.builder();
+        question.sires().males().forEach(male -> parents.add(male.as(Sex.MALE)));
+        return parents.add(question.dam().as(Sex.FEMALE)).build();
+    }
+
+    /** A parent as it was stated, of whatever sex. */
+    Animal stated(int parent) {
+        List<Animal> males = question.sires().males();
+        return parent < males.size() ? males.get(parent) : question.dam();
     }
 
     /** What to call a parent. */

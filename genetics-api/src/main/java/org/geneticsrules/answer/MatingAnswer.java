@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.cross.UncertainCross;
 import org.geneticsrules.explanation.MatingExplanation;
-import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -195,11 +194,10 @@ final class MatingAnswer {
         List<Animal> parents = mating.parents();
         for (int i = 0; i < parents.size(); i++) {
             Sex sex = i == parents.size() - 1 ? Sex.FEMALE : Sex.MALE;
-            GenotypeSet stated = parents.get(i).stated();
-            if (stated.of(sex).isEmpty() && !stated.isEmpty()) {
+            if (parents.get(i).stated().isEmpty() && !mating.stated(i).stated().isEmpty()) {
                 return contradicted(i, "no " + sex.word() + " has that genotype");
             }
-            if (parents.get(i).genotypes().of(sex).isEmpty()) {
+            if (parents.get(i).genotypes().isEmpty()) {
                 return contradicted(i, "no genotype has that look and those alleles");
             }
         }

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
+import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.cross.Sires;
 import org.geneticsrules.cross.UncertainCross;
 import org.geneticsrules.expression.Census;
@@ -89,8 +90,14 @@ final class MatingFrame {
         if (asked.census() != Census.BORN) {
             given.add("counted: all that are " + asked.census().word());
         }
-        asked.litter().ifPresent(size -> given.add("litter: " + size.name()));
+        asked.litter().ifPresent(size -> given.add("litter: " + sizes(size)));
         given.add("relation of the parents: " + asked.relation().word());
+    }
+
+    private String sizes(LitterSize size) {
+        Set<Integer> kits = size.kits().outcomes();
+        int first = kits.iterator().next();
+        return kits.size() == 1 ? first + " " + answers.young().of(first) : size.name();
     }
 
     private void assumptions(Draft draft, boolean weighted) {

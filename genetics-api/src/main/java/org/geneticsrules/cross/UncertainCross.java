@@ -14,6 +14,7 @@ import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
@@ -209,6 +210,18 @@ public final class UncertainCross {
     public Optional<Distribution<Phenotype>> probable(View view) {
         Litter litter = litter(view, ImmutableList.of());
         return litter.averages(weighted(litter)).distribution().map(litter::inOrder);
+    }
+
+    /**
+     * Returns the same as {@link #probable(View)} in floating point.
+     *
+     * @param view what is looked at
+     * @return the chances, with a bound on their error; empty where {@link #probable(View)} is
+     * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
+     */
+    public Optional<Approximation<Phenotype>> approximate(View view) {
+        Litter litter = litter(view, ImmutableList.of());
+        return litter.approximate(weighted(litter));
     }
 
     /**

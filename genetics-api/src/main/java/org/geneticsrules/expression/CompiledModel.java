@@ -28,6 +28,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A model made ready for questions about phenotypes.
@@ -49,11 +50,14 @@ public final class CompiledModel {
     private static final int MOST_KEPT = 1_000;
 
     private final Model model;
-    private final ImmutableSet<String> visible;
+    private final View everything;
     private final Cache<Viewed, Diagram<Phenotype>> diagrams = cache();
     private final Cache<Census, Diagram<Phenotype>> survival = cache();
     private final Cache<Sightings, Diagram<Boolean>> matching = cache();
     private final Cache<Sightings, ImmutableList<WeightedBox>> evidence = cache();
+
+    /** The diagram that most ask for, kept at hand. */
+    private volatile @Nullable Diagram<Phenotype> ofEverything;
 
     private record Sightings(List<Sighting> seen, Census census) {}
 
@@ -61,7 +65,7 @@ public final class CompiledModel {
 
     private CompiledModel(Model model) {
         this.model = model;
-        this.visible = ImmutableSet.copyOf(model.visibleTraits());
+        this.everything = View.of(model.visibleTraits());
     }
 
     /**
@@ -81,6 +85,15 @@ public final class CompiledModel {
      */
     public Model model() {
         return model;
+    }
+
+    /**
+     * Returns the view of all visible traits of the model, for kits born, at a stage of which nothing is said.
+     *
+     * @return the view
+     */
+    public View everything() {
+        return everything;
     }
 
     /**
@@ -293,7 +306,12 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large
      */
     public Diagram<Phenotype> diagram() {
-        return diagram(View.of(visible));
+        Diagram<Phenotype> before = ofEverything;
+        if (before == null) {
+            before = diagram(everything);
+            ofEverything = before;
+        }
+        return before;
     }
 
     /**

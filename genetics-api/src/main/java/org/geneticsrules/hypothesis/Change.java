@@ -1,5 +1,6 @@
 package org.geneticsrules.hypothesis;
 
+import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -10,10 +11,10 @@ import java.util.Optional;
  * @param pointer the statement, by its pointer in the documents of the models
  * @param kind what became of it from the first model to the second
  * @param patch the id of the patch that changed it; empty if the models are compared without patches
+ * @param before what the first model states by it, in words
+ * @param after what the second model states by it, in words
  */
-public record Change(String pointer, Kind kind, Optional<String> patch) {
-
-    private static final List<String> PARTS = List.of("/dominance/", "/cases/", "/otherwise");
+public record Change(String pointer, Kind kind, Optional<String> patch, List<String> before, List<String> after) {
 
     /** What became of a statement. */
     public enum Kind {
@@ -34,9 +35,23 @@ public record Change(String pointer, Kind kind, Optional<String> patch) {
         }
     }
 
+    /**
+     * Copies the lists.
+     *
+     * @param pointer the statement
+     * @param kind what became of it
+     * @param patch the id of the patch that changed it
+     * @param before what the first model states by it
+     * @param after what the second model states by it
+     */
+    public Change {
+        before = ImmutableList.copyOf(before);
+        after = ImmutableList.copyOf(after);
+    }
+
     /** Tells whether a statement that an answer cites is this one, holds it or lies in it. */
     boolean concerns(String cited) {
-        if (kind == Kind.REPLACED && PARTS.stream().anyMatch(part -> cited.startsWith(pointer + part))) {
+        if (kind == Kind.REPLACED && Differences.OWN_PARTS.stream().anyMatch(part -> cited.startsWith(pointer + part))) {
             return false; // a part that is a statement of its own, and a difference of its own if it differs
         }
         return cited.equals(pointer) || cited.startsWith(pointer + "/") || pointer.startsWith(cited + "/");

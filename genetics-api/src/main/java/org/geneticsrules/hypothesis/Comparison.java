@@ -212,6 +212,7 @@ public final class Comparison {
                 only(traits, after.model(), before.model()),
                 reference,
                 loci.limits(),
+                stage,
                 examined,
                 genotypes,
                 matings);

@@ -13,6 +13,7 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Node.ObjectNode;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
+import org.geneticsrules.model.Statement;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.Pointer;
 
@@ -23,6 +24,9 @@ import org.geneticsrules.problem.Pointer;
 final class Differences {
 
     private static final Set<String> KINDS = ImmutableSet.of("loci", "groups", "viability", "traits", "masks");
+
+    /** Parts that are statements of their own. */
+    static final List<String> OWN_PARTS = ImmutableList.of("/dominance/", "/cases/", "/otherwise");
 
     private Differences() {}
 
@@ -39,10 +43,24 @@ final class Differences {
                 Change.Kind kind = one.isEmpty()
                         ? Change.Kind.ADDED
                         : other.isEmpty() ? Change.Kind.REMOVED : Change.Kind.REPLACED;
-                changes.add(new Change(pointer, kind, patch(pointer, patches)));
+                changes.add(new Change(
+                        pointer, kind, patch(pointer, patches), words(before, pointer), words(after, pointer)));
             }
         }
         return changes.build();
+    }
+
+    /** What a statement and its parts say, parts that are statements of their own aside. */
+    private static List<String> words(Model model, String pointer) {
+        return model.statements().values().stream()
+                .filter(one -> one.pointer().equals(pointer) || isPart(one.pointer(), pointer))
+                .map(Statement::text)
+                .toList();
+    }
+
+    private static boolean isPart(String inner, String pointer) {
+        return inner.startsWith(pointer + "/")
+                && OWN_PARTS.stream().noneMatch(part -> inner.startsWith(pointer + part));
     }
 
     private static Optional<String> patch(String pointer, Collection<Patch> patches) {

@@ -29,7 +29,6 @@ final class Search {
     private final List<String> traits;
     private final Moment moment;
     private final boolean bySex;
-    private final ComparedLoci loci;
     private final List<ComparedLocus> order;
     private final int[] declared;
     private final List<Change> changes;
@@ -49,7 +48,6 @@ final class Search {
         this.traits = traits;
         this.moment = moment;
         this.bySex = bySex;
-        this.loci = loci;
         this.changes = changes;
         this.order = loci.inOrder(before.diagram(view()).loci());
         this.declared =
@@ -239,13 +237,6 @@ final class Search {
                 .values()
                 .forEach(looks -> looks.forEach((look, weight) -> all.merge(look, weight, BigInteger::add)));
         return Fate.of(all);
-    }
-
-    /** The loci compared, by id, with their reference alleles. */
-    Map<String, String> reference() {
-        Map<String, String> reference = new LinkedHashMap<>();
-        loci.list().forEach(locus -> reference.put(locus.id(), locus.reference()));
-        return reference;
     }
 
     /** Which of the loci read are linked, in either model. */

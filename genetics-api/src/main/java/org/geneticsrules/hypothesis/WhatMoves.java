@@ -5,8 +5,12 @@ import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Genotype;
+import org.geneticsrules.trait.LifeStage;
 
 /**
  * What moves from one model to another.
@@ -19,6 +23,7 @@ import org.geneticsrules.document.Reference;
  * @param onlyAfter traits asked for that only the second models
  * @param reference for each locus that matters, the allele that animals carry twice unless an example says otherwise
  * @param limits what could not be compared and is left out, in sentences
+ * @param stage the stage of life asked about; empty if all were
  * @param moments the moments examined, in order; those after the first at which something moves only if that was not found before
  * @param genotypes the genotypes that move
  * @param matings the matings that move, of parents that live under both models
@@ -32,6 +37,7 @@ public record WhatMoves(
         Set<String> onlyAfter,
         Map<String, String> reference,
         List<String> limits,
+        Optional<LifeStage> stage,
         List<Moment> moments,
         Moved<MovedGenotype> genotypes,
         Moved<MovedMating> matings) {
@@ -47,7 +53,8 @@ public record WhatMoves(
      * @param onlyAfter traits that only the second models
      * @param reference the reference allele of each locus
      * @param limits what could not be compared
-     * @param moments the moments examined
+     * @param stage the stage of life asked about; empty if all were
+ * @param moments the moments examined
      * @param genotypes the genotypes that move
      * @param matings the matings that move
      */
@@ -68,5 +75,29 @@ public record WhatMoves(
      */
     public boolean isNothing() {
         return genotypes.isEmpty() && matings.isEmpty();
+    }
+
+    /**
+     * Returns the answer in one sentence.
+     *
+     * @return the smallest genotype and the smallest mating that move, or that nothing does
+     */
+    public String verdict() {
+        return Verdict.of(this);
+    }
+
+    /**
+     * Returns the part of a genotype in which it is other than the reference.
+     *
+     * @param genotype a genotype of an example
+     * @return its loci with any other allele than {@link #reference()} names; none for the reference itself
+     */
+    public Genotype apart(Genotype genotype) {
+        List<String> loci = genotype.pairs().values().stream()
+                .filter(pair -> pair.alleles().stream()
+                        .anyMatch(allele -> !allele.id().equals(reference.get(pair.locus()))))
+                .map(AllelePair::locus)
+                .toList();
+        return genotype.restrictedTo(loci);
     }
 }

@@ -56,7 +56,7 @@ final class NumberSection {
     private void exact(TextLines text) {
         text.heading(
                 answer.question().kind().equals("mating")
-                        ? capital(answer.question().young().every())
+                        ? capital(answer.question().young().every().replace("every ", "each "))
                         : "The animal, as chance decides");
         Distribution<Phenotype> distribution = distribution();
         List<BigInteger> ratio = distribution.ratio();

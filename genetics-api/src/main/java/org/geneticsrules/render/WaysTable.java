@@ -17,7 +17,7 @@ import org.geneticsrules.trait.Sex;
 final class WaysTable {
 
     private static final int MOST_WAYS = 24;
-    private static final int LONGEST_PRODUCT = 40;
+    private static final int LONGEST_PRODUCT = 48;
 
     private final TextStyle style;
     private final Looks looks;
@@ -97,7 +97,7 @@ final class WaysTable {
             return Numbers.exact(way.probability());
         }
         String product = factors.stream().map(Probability::toString).collect(Collectors.joining(" x "))
-                + (all ? "" : " / " + cases.get(way.parents()).counted()) + " = " + way.probability();
+                + (all ? "" : " divided by " + cases.get(way.parents()).counted()) + " = " + way.probability();
         return product.length() <= LONGEST_PRODUCT && !factors.isEmpty() ? product : Numbers.exact(way.probability());
     }
 }

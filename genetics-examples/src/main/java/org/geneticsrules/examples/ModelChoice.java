@@ -8,9 +8,11 @@ import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
+import org.geneticsrules.model.Draft;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.ProblemsException;
@@ -53,6 +55,17 @@ final class ModelChoice {
         return model(shelf());
     }
 
+    /** How complete the model chosen is; a file that is not patched may contradict itself. */
+    Completeness review() {
+        if (file == null || !patches.isEmpty()) {
+            return Completeness.of(model());
+        }
+        Path path = file;
+        List<Catalogue> known = catalogues(Shelf.open());
+        Draft draft = reading(path, reader -> reader.readDraft(Source.of(path), known));
+        return Completeness.of(draft);
+    }
+
     /** The answers under the model chosen, with all cautions that belong to it. */
     Answers answers() {
         Shelf shelf = shelf();
@@ -90,12 +103,17 @@ final class ModelChoice {
     }
 
     private Model read(Path path, Shelf shelf) {
+        List<Catalogue> known = catalogues(shelf);
+        return reading(path, reader -> reader.readModel(Source.of(path), known));
+    }
+
+    private List<Catalogue> catalogues(Shelf shelf) {
         List<Catalogue> known = new ArrayList<>();
         for (Path catalogue : catalogues) {
             known.add(reading(catalogue, reader -> reader.readCatalogue(Source.of(catalogue))));
         }
         known.addAll(shelf.catalogues());
-        return reading(path, reader -> reader.readModel(Source.of(path), known));
+        return known;
     }
 
     private static <T> T reading(Path path, Function<DocumentReader, T> read) {

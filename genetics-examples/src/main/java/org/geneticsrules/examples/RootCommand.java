@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
             CoatCommand.class,
             ModelsCommand.class,
             ModelCommand.class,
+            ReviewCommand.class,
             CheckCommand.class
         })
 final class RootCommand implements Runnable {
