@@ -42,9 +42,9 @@ class FlowLaws {
     @Property(tries = 400)
     void weights_of_any_size_flow_alike(@ForAll("seeds") long seed) {
         SplittableRandom random = new SplittableRandom(seed);
-        Model model = RandomModels.model(random.nextLong(), RandomModels.Size.FULL);
+        Model model = RandomModels.model(random.nextLong(), new RandomModels.Size(6, 3, 4));
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
-        int bits = List.of(2, 16, 40, 60).get(random.nextInt(4));
+        int bits = List.of(2, 40, 60, 60).get(random.nextInt(4));
         LocusWeights[] weights = weights(diagram, bits, random);
         Map<Phenotype, Probability> expected = exact(diagram, weights);
         assertEquals(Distribution.of(expected), diagram.distribution(weights));
@@ -53,14 +53,14 @@ class FlowLaws {
             assertClose(expected.getOrDefault(outcome, Probability.ZERO), close, outcome);
         }
         double size = Arrays.stream(weights)
-                .mapToDouble(level -> Math.log(level.total) / Math.log(2))
+                .mapToDouble(level -> Math.log((double) level.total) / Math.log(2))
                 .sum();
         Statistics.label("total")
                 .collect(size < 62 ? "fits a long" : size < 120 ? "two digits" : "more digits")
                 .coverage(sizes -> {
                     sizes.check("fits a long").percentage(share -> share > 10);
-                    sizes.check("two digits").percentage(share -> share > 5);
-                    sizes.check("more digits").percentage(share -> share > 5);
+                    sizes.check("two digits").percentage(share -> share > 3);
+                    sizes.check("more digits").percentage(share -> share > 3);
                 });
     }
 
