@@ -18,6 +18,7 @@ import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
 /** The loci that matter to what is compared, in declared order: those of the first model, then those that only the second has. */
 final class ComparedLoci {
@@ -70,8 +71,7 @@ final class ComparedLoci {
     }
 
     /** The reference allele; null, with a problem noted, if there is none or the locus cannot be compared. */
-    @org.jspecify.annotations.Nullable
-    private String reference(String id, Optional<String> stated) {
+    private @Nullable String reference(String id, Optional<String> stated) {
         Optional<Locus> one = Optional.ofNullable(before.loci().get(id));
         Optional<Locus> other = Optional.ofNullable(after.loci().get(id));
         List<String> alleles = one.isPresent() && other.isPresent()
@@ -134,6 +134,7 @@ final class ComparedLoci {
                                 + one.transmission().word() + " and "
                                 + other.transmission().word(),
                         "models that agree on which sexes have the locus");
+                return ImmutableList.of();
             } else if (one.transmission().strands(sex) != other.transmission().strands(sex)) {
                 limits.add(
                         "At locus " + id + " " + sex.word()

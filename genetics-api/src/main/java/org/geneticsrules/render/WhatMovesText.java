@@ -113,8 +113,9 @@ public final class WhatMovesText {
             return;
         }
         String when = when(moved.first().orElseThrow());
-        text.paragraph((moved.more() ? "The smallest " + moved.smallest().size() : "All there are")
-                + (when.isEmpty() ? "" : ", " + when) + ":");
+        int count = moved.smallest().size();
+        String smallest = "The smallest" + (count > 1 ? " " + count : "");
+        text.paragraph((moved.more() ? smallest : "All there are") + (when.isEmpty() ? "" : ", " + when) + ":");
         moved.smallest().forEach(write);
     }
 
@@ -188,7 +189,7 @@ public final class WhatMovesText {
 
     private static String chance(Fate fate, @Nullable Probability chance) {
         return Optional.ofNullable(chance)
-                .map(Numbers::both)
+                .map(share -> share.isOne() ? "always" : Numbers.both(share))
                 .orElse(fate.looks().isPresent() ? "never" : "none live");
     }
 

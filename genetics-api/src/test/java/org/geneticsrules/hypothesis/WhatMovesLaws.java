@@ -211,7 +211,7 @@ class WhatMovesLaws {
                     for (Sex sex : one.sex().map(List::of).orElse(List.of(Sex.values()))) {
                         found.put(List.of(sex.word(), name(one.genotype(), one.counterpart(), false)), Fates.of(one));
                     }
-                    Key key = Key.of(moves, before, one.sex().orElse(Sex.FEMALE), one.genotype());
+                    Key key = Key.of(moves, before, one.sex().orElse(Sex.FEMALE), one.genotype(), one.counterpart());
                     assertTrue(last == null || last.compareTo(key) <= 0, words + ": " + last + " before " + key);
                     last = key;
                     assertFalse(one.drivers().isEmpty(), words);
@@ -250,8 +250,8 @@ class WhatMovesLaws {
                                     name(one.sire(), one.sireCounterpart(), true),
                                     name(one.dam(), one.damCounterpart(), true)),
                             Fates.of(one));
-                    Key key = Key.of(moves, before, Sex.MALE, one.sire())
-                            .and(Key.of(moves, before, Sex.FEMALE, one.dam()));
+                    Key key = Key.of(moves, before, Sex.MALE, one.sire(), one.sireCounterpart())
+                            .and(Key.of(moves, before, Sex.FEMALE, one.dam(), one.damCounterpart()));
                     assertTrue(last == null || last.compareTo(key) <= 0, words + ": " + last + " before " + key);
                     last = key;
                     assertFalse(one.drivers().isEmpty(), words);
@@ -301,7 +301,7 @@ class WhatMovesLaws {
 
     /** The size of an example, counted over. */
     private record Key(int differing, int heterozygous, List<Integer> ranks) implements Comparable<Key> {
-        static Key of(WhatMoves moves, Genome genome, Sex sex, Genotype genotype) {
+        static Key of(WhatMoves moves, Genome genome, Sex sex, Genotype genotype, Genotype counterpart) {
             int differing = 0;
             int heterozygous = 0;
             List<Integer> ranks = new ArrayList<>();
@@ -315,7 +315,8 @@ class WhatMovesLaws {
                 differing += distinct.isEmpty() ? 0 : 1;
                 ranks.add(genome.pairs(locus.getKey(), sex.word()).indexOf(locus.getValue()));
             }
-            boolean phased = !genotype.phase().strands().isEmpty();
+            boolean phased = !genotype.phase().strands().isEmpty()
+                    || !counterpart.phase().strands().isEmpty();
             return new Key(differing, heterozygous, phased ? List.of() : ranks);
         }
 
