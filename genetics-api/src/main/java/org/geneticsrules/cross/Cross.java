@@ -126,9 +126,7 @@ public final class Cross {
     public Distribution<Phenotype> phenotypes() {
         Diagram<Phenotype> diagram = compiled.diagram();
         Segregations simple = Segregations.of(compiled, diagram);
-        return simple.apply()
-                ? diagram.distribution(simple.mate(sire, dam))
-                : phenotypes(compiled.everything());
+        return simple.apply() ? diagram.distribution(simple.mate(sire, dam)) : phenotypes(compiled.everything());
     }
 
     /**
@@ -285,7 +283,7 @@ public final class Cross {
      * @throws TooLargeException if a parent makes more than {@link PunnettSquare#MOST_GAMETES} distinct gametes
      */
     public PunnettSquare square(Collection<String> loci) {
-        return PunnettSquare.of(compiled.model(), sire, dam, loci);
+        return PunnettSquare.of(compiled.model(), box(sire, Sex.MALE, loci), box(dam, Sex.FEMALE, loci), loci);
     }
 
     /**

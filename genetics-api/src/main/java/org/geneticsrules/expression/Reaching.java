@@ -72,8 +72,7 @@ final class Reaching {
         boolean any = false;
         for (Sex sex : Sex.values()) {
             any |= one.sex().orElse(sex) == sex
-                    && Survey.expressions(locus, sex).stream()
-                            .anyMatch(one.expressions()::contains);
+                    && Survey.expressions(locus, sex).stream().anyMatch(one.expressions()::contains);
         }
         if (!any) {
             add(Completeness.Part.VIABILITY, one.pointer(), one.id(), true);

@@ -175,7 +175,9 @@ final class Survey {
             List<Restriction> found = new ArrayList<>();
             for (Sex sex : sexes()) {
                 for (Clock other : Clock.values()) {
-                    for (Phases.Phase beside : other == clock ? List.<Phases.Phase>of() : phases(other).widest()) {
+                    for (Phases.Phase beside : other == clock
+                            ? List.<Phases.Phase>of()
+                            : phases(other).widest()) {
                         found.add(within(Optional.of(sex), List.of(phase, beside), Optional.empty()));
                     }
                 }
