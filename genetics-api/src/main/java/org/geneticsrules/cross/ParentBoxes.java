@@ -74,7 +74,7 @@ final class ParentBoxes {
             Allowed shows = look.box().variables().get(at.getKey());
             List<AllelePair> pairs = at.getValue().stream()
                     .filter(pair ->
-                            mayHave(locus, pair) && (shows == null || shows.allows(locus.expression(pair, sex))))
+                            mayHave(model, locus, pair, sex) && (shows == null || shows.allows(locus.expression(pair, sex))))
                     .toList();
             if (pairs.isEmpty()) {
                 return Optional.empty();
@@ -85,15 +85,18 @@ final class ParentBoxes {
     }
 
     /** An animal that has lived to become a parent has as many strands as its sex, and no combination that never lives. */
-    private boolean mayHave(Locus locus, AllelePair pair) {
+    static boolean mayHave(Model model, Locus locus, AllelePair pair, Sex sex) {
         return pair.alleles().size() == locus.transmission().strands(sex)
                 && !survival(model, sex, locus, pair).isZero();
     }
 
     /** The chance that an animal with a pair lives from conception until it is scored. */
     static Probability survival(Model model, Sex sex, Locus locus, AllelePair pair) {
-        String expression = locus.expression(pair, sex);
         Probability chance = Probability.ONE;
+        if (model.viability().isEmpty()) {
+            return chance;
+        }
+        String expression = locus.expression(pair, sex);
         for (Viability one : model.viability().values()) {
             if (one.locus().equals(locus.id())
                     && one.expressions().contains(expression)
