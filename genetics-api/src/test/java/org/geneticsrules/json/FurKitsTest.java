@@ -31,15 +31,12 @@ class FurKitsTest {
     private static Patch recessive() {
         return Documents.reader()
                 .readPatch(
-                        Source.of(
-                                "recessive silver",
-                                """
+                        Source.of("recessive silver", """
                                 {"formatVersion": 0, "kind": "patch", "id": "example.fur.recessive", "version": "1.0.0",
                                  "base": {"id": "example.fur", "version": "1.0.0", "sha256": "%s"},
                                  "set": {"/loci/M/dominance": {"order": ["M > m"], "shows": {"M": "plain", "m": "two doses"}}}}
-                                """
-                                        .formatted(
-                                                BY_DOSE.reference().sha256().orElseThrow())),
+                                """.formatted(
+                                        BY_DOSE.reference().sha256().orElseThrow())),
                         BY_DOSE);
     }
 
