@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -17,6 +18,7 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.expression.Weights;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
@@ -61,9 +63,13 @@ final class Litter {
 
     /** Whether daughters and sons may differ in what matters. */
     boolean bothSexes() {
+        return seen.keySet().stream().anyMatch(Litter::testsSex) || bothSexes(model, asked, read());
+    }
+
+    /** Whether daughters and sons may differ in an outcome that depends on some loci. */
+    static boolean bothSexes(Model model, Diagram<?> asked, Set<String> read) {
         return testsSex(asked)
-                || seen.keySet().stream().anyMatch(Litter::testsSex)
-                || read().stream()
+                || read.stream()
                         .map(model::locus)
                         .anyMatch(locus -> locus.dependsOnSex()
                                 || locus.transmission().heterogametic().isPresent());
@@ -91,6 +97,22 @@ final class Litter {
             }
         });
         return result;
+    }
+
+    /** The same in floating point. */
+    Optional<Approximation<Phenotype>> approximate(ParentPairs parents) {
+        Approximation.Mixture<Phenotype> result = asked.mixture();
+        BigInteger common = sires.access().stream()
+                .map(Probability::denominator)
+                .reduce(BigInteger.ONE, BigInteger::multiply);
+        parents.visit(read(), this::decidesWhoIsLost, (weight, young) -> {
+            for (int i = 0; i < young.size(); i++) {
+                Probability access = sires.access().get(i);
+                BigInteger share = weight.multiply(access.numerator()).multiply(common.divide(access.denominator()));
+                young.get(i).approximate(asked).given().ifPresent(counted -> result.add(counted, share));
+            }
+        });
+        return result.build();
     }
 
     /** The weight of kits that are lost. */

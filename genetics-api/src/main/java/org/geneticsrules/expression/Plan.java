@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.geneticsrules.linkage.LinkageGroup;
@@ -34,14 +35,19 @@ final class Plan implements Axes {
     private final ImmutableList<Level> levels;
     private final Map<String, Integer> positions = new LinkedHashMap<>();
 
-    private Plan(Model model, List<Look> looks, Census census, Set<String> also) {
+    private Plan(Model model, List<Look> looks, Census census, Set<String> also, Optional<List<String>> stated) {
         this.model = model;
         Reads reads = Reads.of(model, looks);
         if (!reads.needs().isEmpty()) {
             throw new ProblemsException(reads.needs());
         }
         this.relevance = Relevance.of(model, reads, census, also);
-        List<String> loci = LocusOrder.grouped(model, relevance, looks);
+        List<String> loci = stated.map(order ->
+                        order.stream().filter(relevance.loci()::contains).toList())
+                .orElseGet(() -> LocusOrder.grouped(model, relevance, looks));
+        if (loci.size() < relevance.loci().size()) {
+            throw new IllegalArgumentException("the order " + stated + " leaves out some of " + relevance.loci());
+        }
         Map<Integer, List<Draw>> after = new LinkedHashMap<>(); // draws by position of the last locus they depend on
         for (Viability one : relevance.viability()) {
             int place = loci.indexOf(one.locus());
@@ -79,14 +85,25 @@ final class Plan implements Axes {
      * @throws ProblemsException if a stage lacks what the question depends on
      */
     static Plan of(Model model, List<Look> looks, Census census) {
-        return new Plan(model, looks, census, ImmutableSet.of());
+        return new Plan(model, looks, census, ImmutableSet.of(), Optional.empty());
+    }
+
+    /**
+     * Plans a diagram that tests loci in a stated order and counts every loss, whether or not it bears on what is looked at.
+     *
+     * @throws ProblemsException if a stage lacks what the question depends on
+     */
+    static Plan inOrder(Model model, List<Look> looks, Census census, List<String> order) {
+        return new Plan(model, looks, census, lossesOf(model), Optional.of(order));
     }
 
     /** Plans the diagram of who is lost, for whatever reason. */
     static Plan ofLosses(Model model, Census census) {
-        Set<String> loci =
-                model.viability().values().stream().map(Viability::locus).collect(ImmutableSet.toImmutableSet());
-        return new Plan(model, List.of(), census, loci);
+        return new Plan(model, List.of(), census, lossesOf(model), Optional.empty());
+    }
+
+    private static Set<String> lossesOf(Model model) {
+        return model.viability().values().stream().map(Viability::locus).collect(ImmutableSet.toImmutableSet());
     }
 
     ImmutableList<Level> levels() {
