@@ -3,6 +3,7 @@ package org.geneticsrules.examples.guide;
 import java.io.PrintStream;
 import java.util.List;
 import org.geneticsrules.cross.Cross;
+import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
@@ -40,6 +41,8 @@ final class Cases {
         Cross selfed = Cross.of(model, plant, plant);
         out.println(selfed.phenotypes(List.of("flower")));
         out.println(selfed.phenotypes(List.of("pollen")));
+        Completeness.of(model).gaps().stream().filter(gap -> gap.shown()).forEach(gap ->
+                out.println("no claim about " + gap.trait() + " where " + gap.where()));
 
         try {
             Model.builder("sample.overlap", "1.0.0", traits)

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.geneticsrules.cross.Cross;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.hypothesis.Comparison;
+import org.geneticsrules.hypothesis.WhatMoves;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
@@ -49,6 +51,12 @@ final class Hypothesis {
             Genotype carrier = Genotype.parse(model, "M/m");
             out.println(model.id() + ": " + Cross.of(model, carrier, carrier).phenotypes());
         }
+        WhatMoves moves = Comparison.of(base, patched, List.of(recessive)).whatMoves();
+        moves.changes().forEach(change -> out.println(change));
+        moves.genotypes().smallest().forEach(moved -> out.println(moved.genotype() + ": "
+                + moved.before().looks().orElseThrow() + " becomes " + moved.after().looks().orElseThrow()));
+        moves.matings().smallest().forEach(moved -> out.println(moved.sire() + " x " + moved.dam() + ": "
+                + moved.before().looks().orElseThrow() + " becomes " + moved.after().looks().orElseThrow()));
         // end
         // spotless:on
         return Shown.of(recessive, base);

@@ -1,7 +1,11 @@
 package org.geneticsrules.examples.guide;
 
 import java.io.PrintStream;
+import java.util.List;
 import org.geneticsrules.cross.Cross;
+import org.geneticsrules.cross.Parent;
+import org.geneticsrules.cross.UncertainCross;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
@@ -37,6 +41,9 @@ final class Mutations {
         out.println("test cross: " + test.probability(colourless));
         out.println("at least one among 1000 seeds: " + test.probability(colourless).atLeastOnceIn(1000).toDecimal(4));
         out.println("both gametes mutated: " + Cross.of(model, pure, pure).probability(colourless));
+        Parent either = Parent.of(model, pure);
+        out.println("possible without mutation: "
+                + UncertainCross.of(CompiledModel.of(model), either, either).possible(List.of("aleurone")));
         // end
         // spotless:on
         return Shown.of(model);

@@ -39,7 +39,8 @@ final class SexInfluence {
         Genotype both = Genotype.parse(model, "H/h F/f");
         Cross cross = Cross.of(model, both, both);
         for (String trait : List.of("horns", "feathering")) {
-            cross.phenotypes(View.of(List.of("sex", trait))).asMap().forEach((look, chance) -> out.println(chance + " " + look));
+            cross.phenotypes(View.of(List.of("sex", trait))).asMap().forEach((look, chance) ->
+                    out.println(chance + " " + look));
         }
         // end
         // spotless:on

@@ -15,6 +15,7 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Outcomes;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Phenotype;
 
 /** Many small doses and a residual, cut into states. */
 final class Thresholds {
@@ -55,7 +56,8 @@ final class Thresholds {
         Genotype plant = Genotype.parse(model, "R1/r1 R2/r2 R3/r3");
         Cross selfed = Cross.of(model, plant, plant);
         out.println(selfed.phenotypes(List.of("colour")));
-        out.println(selfed.phenotypes(List.of("shade")).ratio() + " of 256: " + selfed.phenotypes(List.of("shade")).outcomes());
+        Distribution<Phenotype> seeds = selfed.phenotypes(List.of("shade"));
+        out.println(seeds.outcomes() + " as " + seeds.ratio());
         // end
         // spotless:on
         return Shown.of(model);
