@@ -112,7 +112,8 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
         List<Hidden> hidden = new ArrayList<>();
         others.forEach((name, exchanged) -> {
             List<AllelePair> alike = model.locus(name).pairs(sex).stream()
-                    .filter(pair -> exchanged.getOrDefault(pair, Set.of(expressed.phenotype()))
+                    .filter(pair -> exchanged
+                            .getOrDefault(pair, Set.of(expressed.phenotype()))
                             .contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
