@@ -13,6 +13,7 @@ import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.expression.Weights;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
@@ -161,6 +162,11 @@ public final class Cross {
         if (simple.apply()) {
             return diagram.distribution(simple.mate(sire, dam));
         }
+        Optional<Weights> kits =
+                KnownParents.of(compiled, diagram).young(sire, dam).map(young -> young.weigh(diagram));
+        if (kits.isPresent() && kits.get().kept().signum() > 0) {
+            return diagram.distribution(kits.get());
+        }
         return known(diagram.loci())
                 .probable(view)
                 .orElseThrow(() -> uncounted(view));
@@ -188,6 +194,12 @@ public final class Cross {
         Segregations simple = Segregations.of(compiled, diagram);
         if (simple.apply()) {
             return diagram.approximate(simple.mate(sire, dam));
+        }
+        Optional<Approximation<Phenotype>> kits =
+                KnownParents.of(compiled, diagram).young(sire, dam).flatMap(young -> young.approximate(diagram)
+                        .given());
+        if (kits.isPresent()) {
+            return kits.get();
         }
         return known(diagram.loci()).approximate(view).orElseThrow(() -> uncounted(view));
     }

@@ -405,29 +405,9 @@ public final class UncertainCross {
 
     private void requireFrequencies(Set<String> read) {
         Problems problems = new Problems(Stage.MEANING);
-        for (int i = 0; i < sires.males().size(); i++) {
-            requireFrequencies("sire", sires.males().get(i), males().get(i).withoutFrequencies(read), problems);
-        }
-        requireFrequencies("dam", dam, female().withoutFrequencies(read), problems);
+        males().forEach(male -> male.requireFrequencies("sire", read, problems));
+        female().requireFrequencies("dam", read, problems);
         problems.throwIfAny();
-    }
-
-    private void requireFrequencies(String role, Parent parent, List<String> missing, Problems problems) {
-        if (!missing.isEmpty()) {
-            problems.add(
-                    "population-needed",
-                    "",
-                    "the " + role + " is only partly known at " + String.join(", ", missing) + ", and "
-                            + parent.population()
-                                    .map(population ->
-                                            "population \"" + population.id() + "\" gives no frequencies there")
-                                    .orElse("no population is named"),
-                    compiled.model().populations().isEmpty()
-                            ? "a full genotype there, because model " + compiled.model() + " has no population"
-                            : "a full genotype there, or a population such as "
-                                    + String.join(
-                                            ", ", compiled.model().populations().keySet()));
-        }
     }
 
     /** Returns what is known of the parents with a multiplication sign. */

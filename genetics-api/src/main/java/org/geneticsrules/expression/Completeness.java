@@ -141,6 +141,8 @@ public record Completeness(
         THRESHOLD_STATE,
         /** A state that is never seen or, of an inner trait, never there. */
         STATE,
+        /** A state that only animals have that are never born; if born, they would show it. */
+        UNBORN_STATE,
         /** A mask that is never active. */
         MASK;
 

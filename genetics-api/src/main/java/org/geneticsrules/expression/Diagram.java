@@ -223,6 +223,16 @@ public final class Diagram<T> {
     }
 
     /**
+     * Returns the distribution of the outcomes among animals that are not lost.
+     *
+     * @param weights weights of the outcomes, not all 0
+     * @return the distribution, in the order of {@link #outcomes()}
+     */
+    public Distribution<T> distribution(Weights weights) {
+        return Distribution.ofWeights(outcomes, weights.shares());
+    }
+
+    /**
      * Returns the distribution of the outcomes where all that is tested are independent loci.
      *
      * <p>The answer is kept as a product of one factor for each locus, and multiplied out when a chance is first read.

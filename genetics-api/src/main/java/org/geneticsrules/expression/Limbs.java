@@ -62,6 +62,16 @@ final class Limbs {
         }
     }
 
+    /** Writes a number that needs no more than the digits. */
+    static void put(BigInteger value, long[] number, int at, int digits) {
+        number[at] = value.longValue();
+        BigInteger left = value;
+        for (int i = 1; i < digits; i++) {
+            left = left.shiftRight(Long.SIZE);
+            number[at + i] = left.longValue();
+        }
+    }
+
     static BigInteger toBigInteger(long[] number, int at, int digits) {
         if (digits == 1 && number[at] >= 0) {
             return BigInteger.valueOf(number[at]);

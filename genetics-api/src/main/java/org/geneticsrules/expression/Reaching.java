@@ -132,6 +132,7 @@ final class Reaching {
         survey.nodes().charge(pointer);
         int look = survey.look(rule.trait());
         BitSet reached = survey.reached(look);
+        BitSet born = survey.reachedBorn(look);
         Optional<BitSet> elsewhere = Optional.empty();
         for (int state = 0; state < rule.states().size(); state++) {
             if (!reached.get(state)) {
@@ -141,6 +142,12 @@ final class Reaching {
                         pointer,
                         rule.states().get(state),
                         elsewhere.orElseThrow().get(state));
+            } else if (!born.get(state)) {
+                add(
+                        Completeness.Part.UNBORN_STATE,
+                        pointer,
+                        rule.states().get(state),
+                        false);
             }
         }
     }

@@ -14,6 +14,7 @@ import java.util.function.IntConsumer;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
@@ -38,10 +39,15 @@ final class Survey {
     private final List<Scope> everywhere = new ArrayList<>();
     private final Map<Sex, Restriction> wide = new EnumMap<>(Sex.class);
     private final Map<String, List<Restriction>> seasons = new LinkedHashMap<>();
+    private final List<Viability> lethal;
+    private final List<Restriction> born = new ArrayList<>();
     private final List<Restriction> underAnyDominance = new ArrayList<>();
 
     Survey(Model model) {
         this.model = model;
+        this.lethal = model.viability().values().stream()
+                .filter(one -> one.birth().isZero())
+                .toList();
         this.axes = new EveryStage(model);
         this.nodes = new Nodes(
                 axes.widths(),
@@ -58,6 +64,41 @@ final class Survey {
             sexes().forEach(sex -> everywhere.add(new Scope(sex, within(Optional.of(sex), counts, Optional.empty()))));
             underAnyDominance.add(within(Optional.empty(), counts, Optional.empty()));
         }
+        born();
+    }
+
+    /** Who has an expression that is lethal before birth is left out; in a sex that always has one, everybody. */
+    private void born() {
+        for (List<Phases.Phase> counts : lethal.isEmpty() ? List.<List<Phases.Phase>>of() : widest()) {
+            for (Sex sex : sexes()) {
+                boolean any = true;
+                for (Locus locus : model.loci().values()) {
+                    any &= !living(locus, sex).isEmpty();
+                }
+                if (any) {
+                    boolean[][] allowed = allowed(Optional.of(sex), counts, Optional.empty());
+                    for (Locus locus : model.loci().values()) {
+                        int level = axes.position(locus.id()).orElseThrow();
+                        Set<String> living = living(locus, sex);
+                        for (int value = 0; value < allowed[level].length; value++) {
+                            allowed[level][value] &= living.contains(axes.values(level).get(value));
+                        }
+                    }
+                    born.add(new Restriction(nodes, allowed));
+                }
+            }
+        }
+    }
+
+    /** The expressions of a locus with which animals of a sex can be born. */
+    private Set<String> living(Locus locus, Sex sex) {
+        Set<String> living = expressions(locus, sex);
+        for (Viability one : lethal) {
+            if (one.locus().equals(locus.id()) && one.sex().orElse(sex) == sex) {
+                living.removeAll(one.expressions());
+            }
+        }
+        return living;
     }
 
     Model model() {
@@ -101,6 +142,16 @@ final class Survey {
     BitSet reached(int root) {
         BitSet found = new BitSet();
         everywhere.forEach(scope -> add(scope.within().leaves(root), found));
+        return found;
+    }
+
+    /** The leaf values that some animal reaches that can be born. */
+    BitSet reachedBorn(int root) {
+        if (lethal.isEmpty()) {
+            return reached(root);
+        }
+        BitSet found = new BitSet();
+        born.forEach(within -> add(within.leaves(root), found));
         return found;
     }
 
@@ -160,6 +211,10 @@ final class Survey {
 
     /** Without a sex, loci show whatever is declared. */
     private Restriction within(Optional<Sex> sex, List<Phases.Phase> counts, Optional<String> season) {
+        return new Restriction(nodes, allowed(sex, counts, season));
+    }
+
+    private boolean[][] allowed(Optional<Sex> sex, List<Phases.Phase> counts, Optional<String> season) {
         boolean[][] allowed = all();
         for (int level = 0; level < allowed.length; level++) {
             String name = axes.name(level);
@@ -180,7 +235,7 @@ final class Survey {
                 }
             }
         }
-        return new Restriction(nodes, allowed);
+        return allowed;
     }
 
     /** The expressions that genotypes of a locus have in one sex. */

@@ -44,7 +44,7 @@ final class WideFlow {
         this.mostTotal = mostTotal;
         this.digits = new int[depth + 1];
         for (int l = 0; l <= depth; l++) {
-            digits[l] = Limbs.digits(l * Math.log(mostTotal) / Math.log(2));
+            digits[l] = Limbs.digits(l * Math.log((double) mostTotal) / Math.log(2));
         }
         this.at = new int[size + leafLevels.length + 1];
         for (int place = 0; place + 1 < at.length; place++) {

@@ -51,7 +51,8 @@ public record Change(String pointer, Kind kind, Optional<String> patch, List<Str
 
     /** Tells whether a statement that an answer cites is this one, holds it or lies in it. */
     boolean concerns(String cited) {
-        if (kind == Kind.REPLACED && Differences.OWN_PARTS.stream().anyMatch(part -> cited.startsWith(pointer + part))) {
+        if (kind == Kind.REPLACED
+                && Differences.OWN_PARTS.stream().anyMatch(part -> cited.startsWith(pointer + part))) {
             return false; // a part that is a statement of its own, and a difference of its own if it differs
         }
         return cited.equals(pointer) || cited.startsWith(pointer + "/") || pointer.startsWith(cited + "/");

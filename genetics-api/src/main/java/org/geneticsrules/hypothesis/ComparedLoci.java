@@ -18,6 +18,7 @@ import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
 /** The loci that matter to what is compared, in declared order: those of the first model, then those that only the second has. */
 final class ComparedLoci {
@@ -70,13 +71,13 @@ final class ComparedLoci {
     }
 
     /** The reference allele; null, with a problem noted, if there is none or the locus cannot be compared. */
-    @org.jspecify.annotations.Nullable
-    private String reference(String id, Optional<String> stated) {
+    private @Nullable String reference(String id, Optional<String> stated) {
         Optional<Locus> one = Optional.ofNullable(before.loci().get(id));
         Optional<Locus> other = Optional.ofNullable(after.loci().get(id));
         List<String> alleles = one.isPresent() && other.isPresent()
                 ? both(id, one.get(), other.get())
-                : ImmutableList.copyOf(one.or(() -> other).orElseThrow().alleles().keySet());
+                : ImmutableList.copyOf(
+                        one.or(() -> other).orElseThrow().alleles().keySet());
         if (alleles.isEmpty()) {
             return null;
         }
@@ -92,11 +93,8 @@ final class ComparedLoci {
             }
             return onlyOne(id, one, other, stated.get());
         }
-        Optional<String> wild = one.or(() -> other)
-                .orElseThrow()
-                .wildType()
-                .map(Allele::id)
-                .filter(alleles::contains);
+        Optional<String> wild =
+                one.or(() -> other).orElseThrow().wildType().map(Allele::id).filter(alleles::contains);
         if (wild.isEmpty() && (one.isEmpty() || other.isEmpty())) {
             problems.add(
                     "missing-baseline",
@@ -136,9 +134,11 @@ final class ComparedLoci {
                                 + one.transmission().word() + " and "
                                 + other.transmission().word(),
                         "models that agree on which sexes have the locus");
+                return ImmutableList.of();
             } else if (one.transmission().strands(sex) != other.transmission().strands(sex)) {
-                limits.add("At locus " + id + " " + sex.word()
-                        + "s have two strands in one model and one in the other; those that carry one allele alone are compared.");
+                limits.add(
+                        "At locus " + id + " " + sex.word()
+                                + "s have two strands in one model and one in the other; those that carry one allele alone are compared.");
             }
         }
         for (Model model : List.of(before, after)) {

@@ -76,12 +76,10 @@ record ComparedLocus(
     }
 
     /** Allele ids of each genotype: two, one or none. */
-    private static List<List<String>> genotypes(
-            Optional<Locus> one, Optional<Locus> other, String reference, Sex sex) {
+    private static List<List<String>> genotypes(Optional<Locus> one, Optional<Locus> other, String reference, Sex sex) {
         Locus any = one.or(() -> other).orElseThrow();
-        List<String> alleles = one.isPresent() && other.isPresent()
-                ? shared(one.get(), other.get())
-                : List.of(reference);
+        List<String> alleles =
+                one.isPresent() && other.isPresent() ? shared(one.get(), other.get()) : List.of(reference);
         int most = any.transmission().strands(sex);
         int least = other.map(locus -> locus.transmission().strands(sex)).orElse(most);
         if (most == 0 || least == 0) {

@@ -224,7 +224,8 @@ public final class Comparison {
         Problems problems = new Problems(Stage.REFERENCES);
         for (String trait : asked) {
             if (!modelled.contains(trait)) {
-                problems.unknown("unknown-trait", Pointer.of("traits", trait), "trait of either model", trait, modelled);
+                problems.unknown(
+                        "unknown-trait", Pointer.of("traits", trait), "trait of either model", trait, modelled);
             }
         }
         problems.throwIfAny();

@@ -116,15 +116,16 @@ final class Drivers {
         return alleles.stream().map(allele -> new int[] {allele}).toList();
     }
 
-    private void losses(
-            Model model, Map<String, Set<AllelePair>> carried, Collection<Sex> sexes, Census census) {
+    private void losses(Model model, Map<String, Set<AllelePair>> carried, Collection<Sex> sexes, Census census) {
         model.viability().values().forEach(one -> {
             Locus locus = model.locus(one.locus());
-            boolean counted = census == Census.SCORED || (census == Census.BORN && !one.birth().isOne());
+            boolean counted = census == Census.SCORED
+                    || (census == Census.BORN && !one.birth().isOne());
             for (AllelePair pair : carried.getOrDefault(one.locus(), ImmutableSet.of())) {
                 for (Sex sex : sexes) {
-                    boolean possible = locus.transmission().strands(sex) == pair.alleles().size()
-                            && one.sex().orElse(sex) == sex;
+                    boolean possible =
+                            locus.transmission().strands(sex) == pair.alleles().size()
+                                    && one.sex().orElse(sex) == sex;
                     if (counted && possible && one.expressions().contains(locus.expression(pair, sex))) {
                         cited.add(one.pointer());
                         cited.addAll(locus.decidedBy(pair, sex));

@@ -74,14 +74,23 @@ final class OfKit extends Side {
             return Map.of(state, Probability.ONE);
         }
         Map<State, Probability> next = new LinkedHashMap<>();
-        fromParent(0, locus.get(), letter, state.hidden(), (fromSire, afterSire, p) ->
-                fromParent(1, locus.get(), letter, afterSire, (fromDam, hidden, q) -> follow(
-                        state,
+        fromParent(
+                0,
+                locus.get(),
+                letter,
+                state.hidden(),
+                (fromSire, afterSire, p) -> fromParent(
+                        1,
                         locus.get(),
-                        kit(locus.get(), fromSire, fromDam),
-                        p.times(q),
-                        hidden,
-                        (reached, chance) -> next.merge(reached, chance, Probability::plus))));
+                        letter,
+                        afterSire,
+                        (fromDam, hidden, q) -> follow(
+                                state,
+                                locus.get(),
+                                kit(locus.get(), fromSire, fromDam),
+                                p.times(q),
+                                hidden,
+                                (reached, chance) -> next.merge(reached, chance, Probability::plus))));
         return next;
     }
 

@@ -50,8 +50,7 @@ final class Search {
         this.bySex = bySex;
         this.changes = changes;
         this.order = loci.inOrder(before.diagram(view()).loci());
-        this.declared =
-                order.stream().mapToInt(loci.list()::indexOf).toArray();
+        this.declared = order.stream().mapToInt(loci.list()::indexOf).toArray();
         this.linkage = Linkage.of(order, before, after);
     }
 
@@ -72,7 +71,10 @@ final class Search {
         return bySex ? ImmutableList.copyOf(Sex.values()) : ImmutableList.of(Sex.FEMALE);
     }
 
-    private List<Side> sides(View view, List<Sex> sexes, BiFunction<Which, Sex, BiFunction<CompiledModel, Diagram<Phenotype>, Side>> make) {
+    private List<Side> sides(
+            View view,
+            List<Sex> sexes,
+            BiFunction<Which, Sex, BiFunction<CompiledModel, Diagram<Phenotype>, Side>> make) {
         List<String> ids = order.stream().map(ComparedLocus::id).toList();
         List<Side> sides = new ArrayList<>();
         models.forEach((which, compiled) -> {
@@ -91,7 +93,9 @@ final class Search {
         Map<Sex, Smallest.Found> next = new LinkedHashMap<>();
         for (Sex sex : sexes()) {
             List<Side> sides = sides(
-                    view(), List.of(sex), (which, of) -> (model, diagram) -> new Side.OfAnimal(which, of, diagram, order));
+                    view(),
+                    List.of(sex),
+                    (which, of) -> (model, diagram) -> new Side.OfAnimal(which, of, diagram, order));
             List<List<Carried.Letter>> letters = order.stream()
                     .map(locus -> held(locus.of(sex), false, false).stream()
                             .map(one -> new Carried.Letter(ImmutableList.of(one)))

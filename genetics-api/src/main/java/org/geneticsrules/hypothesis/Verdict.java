@@ -58,8 +58,8 @@ final class Verdict {
     }
 
     private static String every(WhatMoves moves) {
-        boolean staged = moves.moments().stream()
-                .anyMatch(moment -> !moment.stage().equals(LifeStage.unstated()));
+        boolean staged =
+                moves.moments().stream().anyMatch(moment -> !moment.stage().equals(LifeStage.unstated()));
         return !staged ? "" : " at " + moves.stage().map(LifeStage::toString).orElse("every stage of life");
     }
 }

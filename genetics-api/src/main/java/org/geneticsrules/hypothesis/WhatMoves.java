@@ -54,7 +54,7 @@ public record WhatMoves(
      * @param reference the reference allele of each locus
      * @param limits what could not be compared
      * @param stage the stage of life asked about; empty if all were
- * @param moments the moments examined
+     * @param moments the moments examined
      * @param genotypes the genotypes that move
      * @param matings the matings that move
      */
@@ -94,8 +94,8 @@ public record WhatMoves(
      */
     public Genotype apart(Genotype genotype) {
         List<String> loci = genotype.pairs().values().stream()
-                .filter(pair -> pair.alleles().stream()
-                        .anyMatch(allele -> !allele.id().equals(reference.get(pair.locus()))))
+                .filter(pair ->
+                        pair.alleles().stream().anyMatch(allele -> !allele.id().equals(reference.get(pair.locus()))))
                 .map(AllelePair::locus)
                 .toList();
         return genotype.restrictedTo(loci);

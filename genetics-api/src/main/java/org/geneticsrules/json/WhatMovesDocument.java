@@ -140,8 +140,7 @@ public final class WhatMovesDocument {
 
     private static Node fate(Fate fate) {
         ObjectBuilder node = new ObjectBuilder().with("lost", Chances.of(fate.lost()));
-        fate.looks()
-                .ifPresent(looks -> node.with("looks", Chances.of(looks, "phenotype", AnswerDocument::phenotype)));
+        fate.looks().ifPresent(looks -> node.with("looks", Chances.of(looks, "phenotype", AnswerDocument::phenotype)));
         return node.build();
     }
 

@@ -27,6 +27,7 @@ public final class CompletenessText {
             Completeness.Part.PROGRESSION_STATE, "Steps from states in which a progression never is:",
             Completeness.Part.THRESHOLD_STATE, "Classes that no sum of doses reaches:",
             Completeness.Part.STATE, "States that are never there or never seen:",
+            Completeness.Part.UNBORN_STATE, "States that only animals have that are never born:",
             Completeness.Part.MASK, "Masks that are never active:"));
 
     private final Completeness report;

@@ -113,8 +113,9 @@ public final class WhatMovesText {
             return;
         }
         String when = when(moved.first().orElseThrow());
-        text.paragraph((moved.more() ? "The smallest " + moved.smallest().size() : "All there are")
-                + (when.isEmpty() ? "" : ", " + when) + ":");
+        int count = moved.smallest().size();
+        String smallest = "The smallest" + (count > 1 ? " " + count : "");
+        text.paragraph((moved.more() ? smallest : "All there are") + (when.isEmpty() ? "" : ", " + when) + ":");
         moved.smallest().forEach(write);
     }
 
@@ -188,15 +189,13 @@ public final class WhatMovesText {
 
     private static String chance(Fate fate, @Nullable Probability chance) {
         return Optional.ofNullable(chance)
-                .map(Numbers::both)
+                .map(share -> share.isOne() ? "always" : Numbers.both(share))
                 .orElse(fate.looks().isPresent() ? "never" : "none live");
     }
 
     private void drivers(List<Change> drivers) {
         text.hanging(
-                "  It rests on: ",
-                "    ",
-                drivers.stream().map(Change::pointer).collect(Collectors.joining(", ")));
+                "  It rests on: ", "    ", drivers.stream().map(Change::pointer).collect(Collectors.joining(", ")));
     }
 
     private void compared() {
@@ -214,15 +213,22 @@ public final class WhatMovesText {
                         .map(locus -> style.shortLocus(locus.getKey()) + " " + locus.getValue())
                         .collect(Collectors.joining(", "))
                 + ".");
-        List<String> moments =
-                moves.moments().stream().map(WhatMovesText::when).filter(when -> !when.isEmpty()).toList();
+        List<String> moments = moves.moments().stream()
+                .map(WhatMovesText::when)
+                .filter(when -> !when.isEmpty())
+                .toList();
         if (!moments.isEmpty()) {
-            text.item("Examined: " + (moments.size() > 2 ? moments.get(0) + " to " + moments.get(moments.size() - 1)
-                    : String.join(", then ", moments)) + (moves.isNothing() && moves.stage().isEmpty()
-                    ? "; what holds at these holds at every stage." : "."));
+            text.item("Examined: "
+                    + (moments.size() > 2
+                            ? moments.get(0) + " to " + moments.get(moments.size() - 1)
+                            : String.join(", then ", moments))
+                    + (moves.isNothing() && moves.stage().isEmpty()
+                            ? "; what holds at these holds at every stage."
+                            : "."));
         }
         moves.limits().forEach(text::item);
-        text.item("Smallest first: fewest genotypes other than these, then fewest heterozygous ones, then declared order.");
+        text.item(
+                "Smallest first: fewest genotypes other than these, then fewest heterozygous ones, then declared order.");
     }
 
     private static String words(Set<String> traits) {

@@ -170,6 +170,19 @@ class CompletenessTest {
     }
 
     @Test
+    void a_state_of_those_that_are_never_born_is_told_apart_from_one_of_nobody() {
+        Completeness report = report(model -> model.trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
+                .viability(Viability.lethal("dark", "K", "off")));
+        assertEquals(
+                List.of(
+                        never(Completeness.Part.UNBORN_STATE, "/traits/glow", "dull", false),
+                        never(Completeness.Part.STATE, "/traits/glow", "unlit", false)),
+                report.unreached());
+    }
+
+    @Test
     void an_order_on_a_chromosome_without_partner_decides_nothing() {
         Completeness report = report(model -> model.locus(
                         "Y",

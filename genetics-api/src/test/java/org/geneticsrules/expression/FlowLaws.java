@@ -44,7 +44,7 @@ class FlowLaws {
         SplittableRandom random = new SplittableRandom(seed);
         Model model = RandomModels.model(random.nextLong(), RandomModels.Size.FULL);
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
-        int bits = List.of(2, 16, 40, 60).get(random.nextInt(4));
+        int bits = List.of(2, 40, 60, 60).get(random.nextInt(4));
         LocusWeights[] weights = weights(diagram, bits, random);
         Map<Phenotype, Probability> expected = exact(diagram, weights);
         assertEquals(Distribution.of(expected), diagram.distribution(weights));
@@ -53,14 +53,14 @@ class FlowLaws {
             assertClose(expected.getOrDefault(outcome, Probability.ZERO), close, outcome);
         }
         double size = Arrays.stream(weights)
-                .mapToDouble(level -> Math.log(level.total) / Math.log(2))
+                .mapToDouble(level -> Math.log((double) level.total) / Math.log(2))
                 .sum();
         Statistics.label("total")
                 .collect(size < 62 ? "fits a long" : size < 120 ? "two digits" : "more digits")
                 .coverage(sizes -> {
                     sizes.check("fits a long").percentage(share -> share > 10);
-                    sizes.check("two digits").percentage(share -> share > 5);
-                    sizes.check("more digits").percentage(share -> share > 5);
+                    sizes.check("two digits").percentage(share -> share > 2);
+                    sizes.check("more digits").percentage(share -> share > 2);
                 });
     }
 

@@ -53,7 +53,8 @@ final class BruteMoves {
     List<Both> animals(String sex) {
         List<Both> animals = new ArrayList<>();
         for (Map<String, String> genotype : before.genotypes(sex)) {
-            List<Animal> ways = new ArrayList<>(List.of(before.phases(sex, genotype, Map.of()).get(0)));
+            List<Animal> ways = new ArrayList<>(
+                    List.of(before.phases(sex, genotype, Map.of()).get(0)));
             boolean first = true; // strands have no order, so the first may lie one way only
             for (Map.Entry<String, String> locus : genotype.entrySet()) {
                 String[] pair = locus.getValue().split("/", -1);
@@ -143,8 +144,7 @@ final class BruteMoves {
     }
 
     private Map<Map<String, String>, Probability> gametes(Genome genome, Animal parent, String sex) {
-        return gametes.computeIfAbsent(
-                List.of(genome, parent, sex), key -> Mating.gametes(genome, parent, sex));
+        return gametes.computeIfAbsent(List.of(genome, parent, sex), key -> Mating.gametes(genome, parent, sex));
     }
 
     /** What is left of an animal when only some loci are looked at. */

@@ -12,13 +12,10 @@ import org.geneticsrules.patch.Patch;
 import org.geneticsrules.trait.Catalogue;
 
 /** A model with silver by dose and a linked pair of loci, and patches of it. */
-final class Sketch {
+public final class Sketch {
 
-    static final Catalogue TRAITS = Documents.reader()
-            .readCatalogue(
-                    Source.of(
-                            "traits",
-                            """
+    /** Hue, eye, white hairs, throat, head and tail. */
+    public static final Catalogue TRAITS = Documents.reader().readCatalogue(Source.of("traits", """
             {"formatVersion": 0, "kind": "catalogue", "id": "example.traits", "version": "0.1.0", "traits": {
               "hue": {"states": ["black", "chocolate", "none"]},
               "eye": {"states": ["black", "pink"]},
@@ -28,8 +25,8 @@ final class Sketch {
               "tail": {"states": ["long", "short"]}}}
             """));
 
-    static final String MODEL =
-            """
+    /** The document of {@link #BASE}. */
+    public static final String MODEL = """
             {"formatVersion": 0, "kind": "model", "id": "example.sketch", "version": "0.1.0",
               "catalogue": {"id": "example.traits", "version": "0.1.0"},
               "evidence": {"guess": {"grade": "conjecture", "claim": "An invented model.", "sources": []}},
@@ -52,16 +49,27 @@ final class Sketch {
                 "whitened": {"when": {"white hairs":["all"]}, "covers": {"hue":"none","throat":"none","head":"none"}} } }
             """;
 
-    static final Model BASE = read(MODEL);
+    /** Albino, brown, silver by dose that whitens with every moult, and white marks linked to brown. */
+    public static final Model BASE = read(MODEL);
 
     private Sketch() {}
 
-    static Model read(String model) {
+    /**
+     * Reads a model of the same catalogue.
+     *
+     * @param model its document
+     * @return the model
+     */
+    public static Model read(String model) {
         return Documents.reader().readModel(Source.of("model", model), List.of(TRAITS));
     }
 
-    /** Silver is recessive, and nothing else is otherwise. */
-    static Patch recessive() {
+    /**
+     * Returns the patch by which silver is recessive, and nothing else is otherwise.
+     *
+     * @return the patch
+     */
+    public static Patch recessive() {
         return patch(
                 "example.silver-recessive",
                 Map.of("/loci/M/dominance", dominance("M > m", Map.of("M", "plain", "m", "two doses"))),
@@ -69,7 +77,14 @@ final class Sketch {
                 Map.of());
     }
 
-    static Node dominance(String order, Map<String, String> shows) {
+    /**
+     * Returns a statement of dominance.
+     *
+     * @param order one order
+     * @param shows what alleles and pairs show
+     * @return its document form
+     */
+    public static Node dominance(String order, Map<String, String> shows) {
         ObjectBuilder shown = new ObjectBuilder();
         shows.forEach(shown::with);
         return new ObjectBuilder()
@@ -78,15 +93,36 @@ final class Sketch {
                 .build();
     }
 
-    static Patch patch(String id, Map<String, Node> set, List<String> remove, Map<String, String> baseline) {
+    /**
+     * Returns a patch of {@link #BASE}.
+     *
+     * @param id its id
+     * @param set what it sets
+     * @param remove what it removes
+     * @param baseline baseline alleles of added loci
+     * @return the patch
+     */
+    public static Patch patch(String id, Map<String, Node> set, List<String> remove, Map<String, String> baseline) {
         return new Patch(id, "0.1.0", Optional.empty(), BASE.reference(), Map.of(), set, remove, baseline);
     }
 
-    static Model patched(Patch... patches) {
+    /**
+     * Applies patches to {@link #BASE}.
+     *
+     * @param patches the patches
+     * @return the patched model
+     */
+    public static Model patched(Patch... patches) {
         return Documents.reader().apply(BASE, List.of(patches));
     }
 
-    static Comparison comparison(Patch... patches) {
+    /**
+     * Asks what patches of {@link #BASE} move.
+     *
+     * @param patches the patches
+     * @return the question
+     */
+    public static Comparison comparison(Patch... patches) {
         return Comparison.of(BASE, patched(patches), List.of(patches));
     }
 }

@@ -59,15 +59,14 @@ class WhatMovesLaws {
         for (long seed = 0; seed < 120; seed++) {
             check(seed).ifPresent(moves -> {
                 counts.merge(
-                        moves.isNothing()
-                                ? "nothing"
-                                : moves.genotypes().isEmpty() ? "matings" : "genotypes",
+                        moves.isNothing() ? "nothing" : moves.genotypes().isEmpty() ? "matings" : "genotypes",
                         1,
                         Integer::sum);
                 if (moves.moments().size() > 1 && !moves.isNothing()) {
                     counts.merge("later", 1, Integer::sum);
                 }
-                if (moves.genotypes().smallest().stream().anyMatch(one -> one.traits().isEmpty())) {
+                if (moves.genotypes().smallest().stream()
+                        .anyMatch(one -> one.traits().isEmpty())) {
                     counts.merge("lost alone", 1, Integer::sum);
                 }
             });
@@ -95,7 +94,8 @@ class WhatMovesLaws {
             traits.remove(random.nextInt(traits.size()));
         }
         Map<String, String> added = drawn.get().patch().baseline();
-        BruteMoves sizes = new BruteMoves(before, new Genome(DocumentMaps.of(patched)), added, traits, Map.of(), "born");
+        BruteMoves sizes =
+                new BruteMoves(before, new Genome(DocumentMaps.of(patched)), added, traits, Map.of(), "born");
         if (sizes.animals("male").size() * sizes.animals("female").size() > MOST_MATINGS) {
             return Optional.empty();
         }
@@ -121,7 +121,8 @@ class WhatMovesLaws {
         boolean genotypes = false;
         boolean matings = false;
         for (Moment moment : moves.moments()) {
-            if (moment.stage().moult().orElse(0) > LATEST || moment.stage().weeks().orElse(0) > LATEST) {
+            if (moment.stage().moult().orElse(0) > LATEST
+                    || moment.stage().weeks().orElse(0) > LATEST) {
                 return; // every path up to there would be lived through
             }
             BruteMoves brute = new BruteMoves(
@@ -133,10 +134,12 @@ class WhatMovesLaws {
                     moment.census().word());
             One one = new One(moves, brute, before, after, words + " " + moment);
             if (!genotypes) {
-                genotypes = one.genotypes(moves.genotypes().first().filter(moment::equals).isPresent());
+                genotypes = one.genotypes(
+                        moves.genotypes().first().filter(moment::equals).isPresent());
             }
             if (!matings) {
-                matings = one.matings(moves.matings().first().filter(moment::equals).isPresent());
+                matings = one.matings(
+                        moves.matings().first().filter(moment::equals).isPresent());
             }
         }
         assertEquals(!moves.genotypes().isEmpty(), genotypes, words);
@@ -208,7 +211,7 @@ class WhatMovesLaws {
                     for (Sex sex : one.sex().map(List::of).orElse(List.of(Sex.values()))) {
                         found.put(List.of(sex.word(), name(one.genotype(), one.counterpart(), false)), Fates.of(one));
                     }
-                    Key key = Key.of(moves, before, one.sex().orElse(Sex.FEMALE), one.genotype());
+                    Key key = Key.of(moves, before, one.sex().orElse(Sex.FEMALE), one.genotype(), one.counterpart());
                     assertTrue(last == null || last.compareTo(key) <= 0, words + ": " + last + " before " + key);
                     last = key;
                     assertFalse(one.drivers().isEmpty(), words);
@@ -247,8 +250,8 @@ class WhatMovesLaws {
                                     name(one.sire(), one.sireCounterpart(), true),
                                     name(one.dam(), one.damCounterpart(), true)),
                             Fates.of(one));
-                    Key key = Key.of(moves, before, Sex.MALE, one.sire())
-                            .and(Key.of(moves, before, Sex.FEMALE, one.dam()));
+                    Key key = Key.of(moves, before, Sex.MALE, one.sire(), one.sireCounterpart())
+                            .and(Key.of(moves, before, Sex.FEMALE, one.dam(), one.damCounterpart()));
                     assertTrue(last == null || last.compareTo(key) <= 0, words + ": " + last + " before " + key);
                     last = key;
                     assertFalse(one.drivers().isEmpty(), words);
@@ -258,8 +261,7 @@ class WhatMovesLaws {
             } else if (here) {
                 moves.matings().smallest().forEach(one -> {
                     Object name = List.of(
-                            name(one.sire(), one.sireCounterpart(), true),
-                            name(one.dam(), one.damCounterpart(), true));
+                            name(one.sire(), one.sireCounterpart(), true), name(one.dam(), one.damCounterpart(), true));
                     assertEquals(expected.get(name), Fates.of(one), words);
                 });
             }
@@ -299,7 +301,7 @@ class WhatMovesLaws {
 
     /** The size of an example, counted over. */
     private record Key(int differing, int heterozygous, List<Integer> ranks) implements Comparable<Key> {
-        static Key of(WhatMoves moves, Genome genome, Sex sex, Genotype genotype) {
+        static Key of(WhatMoves moves, Genome genome, Sex sex, Genotype genotype, Genotype counterpart) {
             int differing = 0;
             int heterozygous = 0;
             List<Integer> ranks = new ArrayList<>();
@@ -313,7 +315,8 @@ class WhatMovesLaws {
                 differing += distinct.isEmpty() ? 0 : 1;
                 ranks.add(genome.pairs(locus.getKey(), sex.word()).indexOf(locus.getValue()));
             }
-            boolean phased = !genotype.phase().strands().isEmpty();
+            boolean phased = !genotype.phase().strands().isEmpty()
+                    || !counterpart.phase().strands().isEmpty();
             return new Key(differing, heterozygous, phased ? List.of() : ranks);
         }
 

@@ -104,8 +104,7 @@ public final class RandomPatches {
             return Optional.empty();
         }
         try {
-            Patch patch =
-                    new Patch(id, "1", Optional.empty(), base.reference(), Map.of(), set, remove, baseline);
+            Patch patch = new Patch(id, "1", Optional.empty(), base.reference(), Map.of(), set, remove, baseline);
             return Optional.of(new Drawn(patch, Documents.reader().apply(base, List.of(patch)), kinds));
         } catch (ProblemsException unsound) {
             return Optional.empty();
@@ -115,9 +114,11 @@ public final class RandomPatches {
     private void change(Kind kind) {
         switch (kind) {
             case DOMINANCE -> dominance(locus());
-            case RECOMBINATION -> group().ifPresent(group -> set.put(group.pointer(), recombining(group, group.loci())));
+            case RECOMBINATION ->
+                group().ifPresent(group -> set.put(group.pointer(), recombining(group, group.loci())));
             case MAP -> map();
-            case CHANCE -> chance(RandomLocus.pick(random, new ArrayList<>(base.rules().values())));
+            case CHANCE ->
+                chance(RandomLocus.pick(random, new ArrayList<>(base.rules().values())));
             case MASK -> mask().ifPresent(this::covers);
             case REMOVAL -> removal();
             case ADDED_LOCUS -> addedLocus();
@@ -140,7 +141,8 @@ public final class RandomPatches {
     private Optional<Mask> mask() {
         return base.masks().isEmpty()
                 ? Optional.empty()
-                : Optional.of(RandomLocus.pick(random, new ArrayList<>(base.masks().values())));
+                : Optional.of(
+                        RandomLocus.pick(random, new ArrayList<>(base.masks().values())));
     }
 
     private void dominance(Locus locus) {
@@ -299,7 +301,9 @@ public final class RandomPatches {
                 new ObjectBuilder()
                         .with("locus", locus.id())
                         .with("expressions", Node.texts(List.of(RandomLocus.pick(random, locus.expressions()))))
-                        .with(random.nextBoolean() ? "birth" : "scored", RandomLocus.pick(random, List.of("0", "1/2", "3/4")))
+                        .with(
+                                random.nextBoolean() ? "birth" : "scored",
+                                RandomLocus.pick(random, List.of("0", "1/2", "3/4")))
                         .build());
     }
 

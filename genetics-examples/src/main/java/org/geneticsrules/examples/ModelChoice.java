@@ -50,6 +50,29 @@ final class ModelChoice {
     @Option(names = "--cautions", paramLabel = "FILE", description = "Further cautions, for the model in --file.")
     private List<Path> cautions = new ArrayList<>();
 
+    /**
+     * The model chosen as it is, and the patches chosen with it.
+     *
+     * @param model the model
+     * @param patches the patches, each written for that model
+     */
+    record Base(Model model, List<Patch> patches) {
+        Model patched() {
+            return patches.isEmpty() ? model : Documents.reader().apply(model, patches);
+        }
+    }
+
+    /** The model chosen and the patches on it. */
+    Base base() {
+        return base(shelf());
+    }
+
+    /** Another model: one of a plug-in by its id, or one of the same catalogues from a file. */
+    Model other(String stated) {
+        Shelf all = Shelf.open();
+        return isFile(stated) ? read(Path.of(stated), all) : all.model(stated);
+    }
+
     /** The model chosen, patched. */
     Model model() {
         return model(shelf());
@@ -82,10 +105,13 @@ final class ModelChoice {
     }
 
     private Model model(Shelf shelf) {
+        return base(shelf).patched();
+    }
+
+    private Base base(Shelf shelf) {
         Model model = file == null ? shelf.model(id) : read(file, shelf);
-        List<Patch> stated =
-                patches.stream().map(patch -> patch(patch, model, shelf)).toList();
-        return stated.isEmpty() ? model : Documents.reader().apply(model, stated);
+        return new Base(
+                model, patches.stream().map(patch -> patch(patch, model, shelf)).toList());
     }
 
     /** A patch that is unsound by itself is refused at its place in the file; what several do together has no place. */

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             MatingCommand.class,
             CoatCommand.class,
+            CompareCommand.class,
             ModelsCommand.class,
             ModelCommand.class,
             ReviewCommand.class,

@@ -18,7 +18,7 @@ class CommandsTest {
 
     @Test
     void an_albino_is_explained_with_what_its_mask_hides() {
-        Run run = Run.of("coat", "--genotype", "c/c B/b", "--omitted", "wild-type");
+        Run run = Run.of("coat", "--genotype", "c/c B/b", "--omitted", "wild-type", "--traits", "hue, coat length", "--moult", "1");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(run.out().contains("hue none seen: mask albino covers what lies beneath, black"), run.out());
         assertTrue(run.out().contains("B (Dark or brown) may be B/B or B/b or b/b - hidden by mask albino"), run.out());
@@ -67,7 +67,7 @@ class CommandsTest {
                 "mating --relation sibling | did you mean \"siblings\"",
                 "mating --population few | unknown population \"few\"",
                 "mating --traits hew | unknown trait \"hew\"; expected one of hue",
-                "mating --traits throat | makes no claim about \"throat\"",
+                "mating --traits chin | makes no claim about \"chin\"",
                 "mating --look eyes | expected \"trait: state\"",
                 "mating --kits 3 | a litter was asked about, but no look to count in it",
                 "mating --kits many | Invalid value for option '--kits'",

@@ -1,6 +1,7 @@
 package org.geneticsrules.ferret;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,10 +24,15 @@ import org.geneticsrules.trait.Sex;
 final class Hiding {
 
     /** What genotypes show in one trait: a table over all genotypes of the loci that the trait depends on. */
-    private record Shown(Map<String, Locus> loci, Map<Genotype, Distribution<String>> looks) {
+    private record Shown(
+            Map<String, Locus> loci, Map<Genotype, Distribution<String>> looks, Map<List<Object>, Boolean> told) {
 
         /** Whether some exchange at the other locus changes the chances beside a pair. */
         boolean tells(AllelePair beside, Locus other) {
+            return told.computeIfAbsent(List.of(beside, other.id()), unseen -> differs(beside, other));
+        }
+
+        private boolean differs(AllelePair beside, Locus other) {
             return looks.keySet().stream()
                     .filter(genotype -> genotype.pairs().containsValue(beside))
                     .anyMatch(genotype -> other.pairs().stream()
@@ -60,7 +66,7 @@ final class Hiding {
                         compiled.express(genotype, Sex.FEMALE, stage, List.of(trait))
                                 .map(seen -> seen.phenotype().state(trait).orElse("no claim")));
             }
-            traits.put(trait, new Shown(loci, looks));
+            traits.put(trait, new Shown(loci, looks, new HashMap<>()));
         }
     }
 

@@ -21,6 +21,9 @@ public final class Inspection {
     /** Where a state was met. */
     public static final class Met {
         public final Set<String> sexes = new LinkedHashSet<>();
+        /** Whether some animal that can be born has it. */
+        public boolean born;
+
         public final Set<String> seasons = new LinkedHashSet<>();
         public final Map<String, TreeSet<Integer>> counts = new LinkedHashMap<>();
     }
@@ -46,7 +49,7 @@ public final class Inspection {
     private final int last;
 
     /**
-     * Lives every life.
+     * Prepares to live.
      *
      * @param genome the model
      * @param seasons the seasons there are
@@ -77,6 +80,29 @@ public final class Inspection {
             }
         }
         this.last = chains > clocks.size() ? 12 : 8;
+    }
+
+    /**
+     * Counts the lives there are.
+     *
+     * @return a measure of the work of {@link #live()}
+     */
+    public long lives() {
+        long lives = 0;
+        for (Map<String, String> stage : stages()) {
+            for (String sex : List.of("female", "male")) {
+                lives += (long) outcomes(stage).size() * genome.genotypes(sex).size();
+            }
+        }
+        return lives;
+    }
+
+    /**
+     * Lives every life.
+     *
+     * @return this, with all that was found
+     */
+    public Inspection live() {
         for (String sex : List.of("female", "male")) {
             for (Map<String, String> stage : stages()) {
                 List<Map<String, String>> outcomes = outcomes(stage);
@@ -86,6 +112,7 @@ public final class Inspection {
                 }
             }
         }
+        return this;
     }
 
     /**
@@ -206,13 +233,15 @@ public final class Inspection {
         });
         genotype.forEach((locus, pair) -> at.put(locus, Life.expression(genome, locus, pair, sex)));
         Life life = new Life(genome, animal, decided);
+        boolean born = Plain.object(genome.model(), "viability").values().stream()
+                .noneMatch(one -> lethal(Plain.members(one), at));
         rules(life, stage);
         Map<String, String> look = new LinkedHashMap<>();
         for (String trait : seen) {
             Optional<String> shown = life.shown(trait, stage);
             shown.ifPresent(state -> {
                 look.put(trait, state);
-                met(trait, state, sex, stage);
+                met(trait, state, sex, stage, born);
             });
             if (traits.containsKey(trait)) {
                 gap("shown " + trait, at, shown.isEmpty());
@@ -222,7 +251,7 @@ public final class Inspection {
             Optional<String> own = life.own(trait, stage);
             gap("own " + trait, at, own.isEmpty());
             if (!seen.contains(trait)) {
-                own.ifPresent(state -> met(trait, state, sex, stage));
+                own.ifPresent(state -> met(trait, state, sex, stage, born));
             }
         }
         genotype.forEach((locus, pair) -> looks.computeIfAbsent(sex, key -> new LinkedHashMap<>())
@@ -231,13 +260,21 @@ public final class Inspection {
                 .add(look));
     }
 
+    private static boolean lethal(Map<String, Object> viability, Map<String, String> at) {
+        return viability.containsKey("birth")
+                && Plain.chance(viability.get("birth")).isZero()
+                && Plain.list(viability.get("expressions")).contains(at.get((String) viability.get("locus")))
+                && viability.getOrDefault("sex", at.get("sex")).equals(at.get("sex"));
+    }
+
     private void gap(String what, Map<String, String> at, boolean open) {
         gaps.computeIfAbsent(what, key -> new LinkedHashMap<>()).put(at, open);
     }
 
-    private void met(String trait, String state, String sex, Map<String, String> stage) {
+    private void met(String trait, String state, String sex, Map<String, String> stage, boolean born) {
         Met met = states.computeIfAbsent(trait, key -> new LinkedHashMap<>())
                 .computeIfAbsent(state, key -> new Met());
+        met.born |= born;
         met.sexes.add(sex);
         Optional.ofNullable(stage.get("season")).ifPresent(met.seasons::add);
         clocks.forEach(clock -> met.counts
