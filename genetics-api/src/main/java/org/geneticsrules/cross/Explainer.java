@@ -15,6 +15,7 @@ import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.explanation.Way;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.Draw;
@@ -222,7 +223,7 @@ final class Explainer {
             if (leading.isEmpty()) {
                 continue;
             }
-            for (String locus : compiled.lociRead(view.traits())) {
+            for (String locus : compiled.lociRead(view.among(Census.CONCEIVED))) {
                 hidden(phenotype, locus, leading).ifPresent(hidden::add);
             }
         }
@@ -280,9 +281,10 @@ final class Explainer {
         return chances;
     }
 
-    private static List<String> otherLoci(List<Way> ways, String locus) {
+    private List<String> otherLoci(List<Way> ways, String locus) {
         Set<String> others = new LinkedHashSet<>();
         ways.forEach(way -> others.addAll(way.expressions().names()));
+        others.retainAll(compiled.model().loci().keySet());
         others.remove(locus);
         return new ArrayList<>(others);
     }

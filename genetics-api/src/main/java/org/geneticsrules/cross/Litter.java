@@ -63,9 +63,13 @@ final class Litter {
 
     /** Whether daughters and sons may differ in what matters. */
     boolean bothSexes() {
+        return seen.keySet().stream().anyMatch(Litter::testsSex) || bothSexes(model, asked, read());
+    }
+
+    /** Whether daughters and sons may differ in an outcome that depends on some loci. */
+    static boolean bothSexes(Model model, Diagram<?> asked, Set<String> read) {
         return testsSex(asked)
-                || seen.keySet().stream().anyMatch(Litter::testsSex)
-                || read().stream()
+                || read.stream()
                         .map(model::locus)
                         .anyMatch(locus -> locus.dependsOnSex()
                                 || locus.transmission().heterogametic().isPresent());

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
@@ -58,23 +59,46 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
      */
     public static Distribution<CoatExplanation> of(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
         Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
-        for (String name : compiled.lociRead(view.traits())) {
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = compiled.model().locus(name);
             carried.put(
                     name,
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
         Set<String> statements = RestsOn.of(compiled, carried, view);
+        Map<String, Map<AllelePair, Set<Phenotype>>> others = exchanged(compiled, genotype, sex, view);
         return compiled.express(genotype, sex, view.stage(), view.traits())
-                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements));
+                .map(expressed -> explain(compiled, sex, view, expressed, others, statements));
+    }
+
+    /** By locus and pair, the looks that the animal might have with that pair; none of a locus that it is not known to have. */
+    private static Map<String, Map<AllelePair, Set<Phenotype>>> exchanged(
+            CompiledModel compiled, Genotype genotype, Sex sex, View view) {
+        Map<String, Map<AllelePair, Set<Phenotype>>> all = new LinkedHashMap<>();
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
+            Locus locus = compiled.model().locus(name);
+            Map<AllelePair, Set<Phenotype>> looks = new LinkedHashMap<>();
+            Map<String, Set<Phenotype>> byExpression = new LinkedHashMap<>();
+            if (genotype.pair(name).isPresent()) {
+                for (AllelePair pair : locus.pairs(sex)) {
+                    looks.put(
+                            pair,
+                            byExpression.computeIfAbsent(
+                                    locus.expression(pair, sex),
+                                    key -> looks(compiled, genotype.with(pair), sex, view)));
+                }
+            }
+            all.put(name, looks);
+        }
+        return all;
     }
 
     private static CoatExplanation explain(
             CompiledModel compiled,
-            Genotype genotype,
             Sex sex,
             View view,
             Expressed expressed,
+            Map<String, Map<AllelePair, Set<Phenotype>>> others,
             Set<String> statements) {
         Model model = compiled.model();
         List<Look> looks = new ArrayList<>();
@@ -86,18 +110,17 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
             looks.add(new Look(trace, rule));
         }
         List<Hidden> hidden = new ArrayList<>();
-        for (String name : compiled.lociRead(view.traits())) {
-            Locus locus = model.locus(name);
-            List<AllelePair> alike = locus.pairs(sex).stream()
-                    .filter(pair -> genotype.pair(name).isEmpty()
-                            || looks(compiled, genotype.with(pair), sex, view).contains(expressed.phenotype()))
+        others.forEach((name, exchanged) -> {
+            List<AllelePair> alike = model.locus(name).pairs(sex).stream()
+                    .filter(pair -> exchanged.getOrDefault(pair, Set.of(expressed.phenotype()))
+                            .contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
                         Causes.in(compiled, view, sex, draws(expressed)).of(expressed.expressions(), name, alike);
                 hidden.add(new Hidden(name, expressed.phenotype(), alike, Optional.empty(), causes));
             }
-        }
+        });
         return new CoatExplanation(expressed.phenotype(), looks, hidden, statements);
     }
 

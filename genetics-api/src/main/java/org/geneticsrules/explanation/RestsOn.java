@@ -74,7 +74,7 @@ public final class RestsOn {
     private void follow(String trait) {
         View alone = new View(List.of(trait), view.stage(), Census.CONCEIVED);
         Diagram<Phenotype> diagram = compiled.diagram(alone);
-        Set<String> read = compiled.lociRead(List.of(trait));
+        Set<String> read = compiled.lociRead(alone);
         diagram.paths((outcome, box) -> {
             for (Sex sex : Sex.values()) {
                 Allowed sexes = box.variables().get(Sex.VARIABLE);
@@ -151,21 +151,26 @@ public final class RestsOn {
     private void notActive(Expressed animal, Mask mask, Sex sex) {
         Model model = compiled.model();
         List<String> read = new ArrayList<>();
+        // what fails by season or sex is not read any further, so that nothing need be known of its loci
         for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
             String name = variable.getKey();
-            Allowed allowed = variable.getValue();
-            if (name.equals(Sex.VARIABLE) || name.equals(LifeStage.SEASON)) {
-                String value = name.equals(Sex.VARIABLE)
-                        ? sex.word()
-                        : view.stage().season().orElse("");
-                if (!allowed.allows(value)) {
+            boolean fails = name.equals(Sex.VARIABLE)
+                    ? !variable.getValue().allows(sex.word())
+                    : name.equals(LifeStage.SEASON)
+                            && !variable.getValue().allows(view.stage().season().orElse(""));
+            if (fails) {
+                return;
+            }
+        }
+        for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
+            String name = variable.getKey();
+            if (model.loci().containsKey(name)) {
+                if (!variable.getValue()
+                        .allows(Objects.requireNonNull(animal.expressions().get(name)))) {
                     return;
                 }
-            } else if (!model.loci().containsKey(name)) {
+            } else if (!name.equals(Sex.VARIABLE) && !name.equals(LifeStage.SEASON)) {
                 read.add(name);
-            } else if (!allowed.allows(
-                    Objects.requireNonNull(animal.expressions().get(name)))) {
-                return;
             }
         }
         for (String name : read) {

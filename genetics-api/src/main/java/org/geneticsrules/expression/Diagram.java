@@ -109,6 +109,48 @@ public final class Diagram<T> {
     }
 
     /**
+     * Returns the place at which every way begins. Places are numbers from 0: those below {@link #size()} are tests, those above are
+     * ends.
+     *
+     * @return a place
+     */
+    public int root() {
+        return nodes.root();
+    }
+
+    /**
+     * Returns what is tested at a place.
+     *
+     * @param place a place
+     * @return the position of the test in {@link #levels()}; their number at an end
+     */
+    public int level(int place) {
+        return nodes.level(place);
+    }
+
+    /**
+     * Returns the place that a finding leads to.
+     *
+     * @param place a place below {@link #size()}
+     * @param value position of the finding among the values of its level
+     * @return the next place, at a later level or an end
+     */
+    public int next(int place, int value) {
+        return nodes.target(place, value);
+    }
+
+    /**
+     * Returns the outcome at an end.
+     *
+     * @param place a place from {@link #size()} on
+     * @return the outcome; empty for an animal that is lost
+     */
+    public Optional<T> outcome(int place) {
+        int leaf = place - size();
+        return leaf < outcomes.list().size() ? Optional.of(outcomes.list().get(leaf)) : Optional.empty();
+    }
+
+    /**
      * Weighs the outcomes for animals of one sex.
      *
      * @param law the chances of their expressions at each of {@link #loci()}

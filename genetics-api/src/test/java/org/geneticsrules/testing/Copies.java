@@ -7,6 +7,8 @@ import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 
 /** Starts a model from the statements of another, so that a test can add to them. Populations are not copied. */
@@ -21,11 +23,7 @@ public final class Copies {
      * @return a builder to be added to
      */
     public static ModelBuilder of(Model model) {
-        ModelBuilder builder = Model.builder(model.id(), model.version(), model.catalogue());
-        model.evidence().values().forEach(builder::evidence);
-        model.loci().values().forEach(locus -> builder.locus(locus.id(), described -> locus(locus, described)));
-        model.groups().values().forEach(builder::group);
-        model.viability().values().forEach(builder::viability);
+        ModelBuilder builder = genome(model, Model.builder(model.id(), model.version(), model.catalogue()));
         for (TraitRule rule : model.rules().values()) {
             builder.trait(rule.trait(), described -> {
                 if (!rule.visible()) {
@@ -37,6 +35,48 @@ public final class Copies {
             });
         }
         model.masks().values().forEach(builder::mask);
+        return builder;
+    }
+
+    /**
+     * Returns a model of the same loci, groups and viability in which every locus is read by a visible trait of its own, whose states
+     * are the expressions of the locus.
+     *
+     * @param model a model
+     * @return the model that hides nothing
+     */
+    public static Model readable(Model model) {
+        Catalogue.Builder catalogue = Catalogue.builder("readable.traits", "1.0.0");
+        model.loci()
+                .values()
+                .forEach(locus ->
+                        catalogue.trait(shows(locus.id()), locus.expressions().toArray(String[]::new)));
+        ModelBuilder builder = genome(model, Model.builder(model.id() + ".readable", "1.0.0", catalogue.build()));
+        model.loci()
+                .values()
+                .forEach(locus -> builder.trait(
+                        shows(locus.id()),
+                        rule -> locus.expressions()
+                                .forEach(
+                                        expression -> rule.when(Condition.where(locus.id(), expression), expression))));
+        return builder.build();
+    }
+
+    /**
+     * Returns the trait that reads a locus of a readable model.
+     *
+     * @param locus id of a locus
+     * @return id of the trait
+     */
+    public static String shows(String locus) {
+        return "shows " + locus;
+    }
+
+    private static ModelBuilder genome(Model model, ModelBuilder builder) {
+        model.evidence().values().forEach(builder::evidence);
+        model.loci().values().forEach(locus -> builder.locus(locus.id(), described -> locus(locus, described)));
+        model.groups().values().forEach(builder::group);
+        model.viability().values().forEach(builder::viability);
         return builder;
     }
 

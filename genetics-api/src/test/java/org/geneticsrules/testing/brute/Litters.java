@@ -45,11 +45,71 @@ public final class Litters {
      */
     public static Litters of(
             Genome genome, Map<Animal, Probability> sires, Map<Animal, Probability> dams, String step) {
+        return oneOf(genome, List.of(sires), List.of(Probability.ONE), dams, step);
+    }
+
+    /**
+     * Mates a dam with one of several males: he is the sire of the whole litter.
+     *
+     * @param genome the model
+     * @param males for each male the chance of each animal that he may be
+     * @param access for each male the chance that he is the sire
+     * @param dams the chance of each animal that the dam may be
+     * @param step how far the kits got
+     * @return their litters
+     */
+    public static Litters oneOf(
+            Genome genome,
+            List<Map<Animal, Probability>> males,
+            List<Probability> access,
+            Map<Animal, Probability> dams,
+            String step) {
         List<Pair> pairs = new ArrayList<>();
-        sires.forEach((sire, p) -> dams.forEach((dam, q) -> {
-            Mating mating = new Mating(genome, sire, dam);
-            pairs.add(new Pair(p.times(q), mating.share(step), mating.kits(step)));
-        }));
+        for (int i = 0; i < males.size(); i++) {
+            Probability share = access.get(i);
+            males.get(i)
+                    .forEach((sire, p) -> dams.forEach((dam, q) -> {
+                        Mating mating = new Mating(genome, sire, dam);
+                        pairs.add(new Pair(share.times(p).times(q), mating.share(step), mating.kits(step)));
+                    }));
+        }
+        return new Litters(genome, pairs);
+    }
+
+    /**
+     * Mates a dam with several males: for each kit of the litter that is counted, one of those that have kits with her is the sire.
+     *
+     * @param genome the model
+     * @param males for each male the chance of each animal that he may be
+     * @param access for each male the chance that he is the sire of a kit
+     * @param dams the chance of each animal that the dam may be
+     * @param step how far the kits got
+     * @return their litters; what is lost is the mean over the males
+     */
+    public static Litters perKit(
+            Genome genome,
+            List<Map<Animal, Probability>> males,
+            List<Probability> access,
+            Map<Animal, Probability> dams,
+            String step) {
+        Map<List<Animal>, Probability> parents = Choices.all(chance -> {
+            List<Animal> all = new ArrayList<>();
+            males.forEach(male -> all.add(chance.among(male)));
+            all.add(chance.among(dams));
+            return all;
+        });
+        List<Pair> pairs = new ArrayList<>();
+        parents.forEach((all, p) -> {
+            Map<Animal, Probability> kits = new LinkedHashMap<>();
+            Probability share = Probability.ZERO;
+            for (int i = 0; i < males.size(); i++) {
+                Probability his = access.get(i);
+                Mating mating = new Mating(genome, all.get(i), all.get(males.size()));
+                share = share.plus(his.times(mating.share(step)));
+                mating.kits(step).forEach((kit, q) -> kits.merge(kit, his.times(q), Probability::plus));
+            }
+            pairs.add(new Pair(p, share, Founders.normalised(kits)));
+        });
         return new Litters(genome, pairs);
     }
 

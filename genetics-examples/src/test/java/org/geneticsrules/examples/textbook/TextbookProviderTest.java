@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TextbookProviderTest {
 
     static List<Model> models() {
-        return Textbook.REGISTRY.models();
+        return Textbook.models();
     }
 
     @Test
