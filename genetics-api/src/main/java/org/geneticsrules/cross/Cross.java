@@ -124,9 +124,7 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes() {
-        Diagram<Phenotype> diagram = compiled.diagram();
-        Segregations simple = Segregations.of(compiled, diagram);
-        return simple.apply() ? diagram.distribution(simple.mate(sire, dam)) : phenotypes(compiled.everything());
+        return phenotypes(compiled.diagram(), compiled.everything());
     }
 
     /**

@@ -71,40 +71,19 @@ public record CoatExplanation(
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
         Set<String> statements = RestsOn.of(compiled, carried, view);
-        Map<String, Map<AllelePair, Set<Phenotype>>> others = exchanged(compiled, genotype, sex, view);
+        Map<AllelePair, Set<Phenotype>> instead = new LinkedHashMap<>(); // what another pair would show
         return compiled.express(genotype, sex, view.stage(), view.traits())
-                .map(expressed -> explain(compiled, sex, view, expressed, others, statements));
-    }
-
-    /** By locus and pair, the looks that the animal might have with that pair; none of a locus that it is not known to have. */
-    private static Map<String, Map<AllelePair, Set<Phenotype>>> exchanged(
-            CompiledModel compiled, Genotype genotype, Sex sex, View view) {
-        Map<String, Map<AllelePair, Set<Phenotype>>> all = new LinkedHashMap<>();
-        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
-            Locus locus = compiled.model().locus(name);
-            Map<AllelePair, Set<Phenotype>> looks = new LinkedHashMap<>();
-            Map<String, Set<Phenotype>> byExpression = new LinkedHashMap<>();
-            if (genotype.pair(name).isPresent()) {
-                for (AllelePair pair : locus.pairs(sex)) {
-                    looks.put(
-                            pair,
-                            byExpression.computeIfAbsent(
-                                    locus.expression(pair, sex),
-                                    key -> looks(compiled, genotype.with(pair), sex, view)));
-                }
-            }
-            all.put(name, looks);
-        }
-        return all;
+                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements, instead));
     }
 
     private static CoatExplanation explain(
             CompiledModel compiled,
+            Genotype genotype,
             Sex sex,
             View view,
             Expressed expressed,
-            Map<String, Map<AllelePair, Set<Phenotype>>> others,
-            Set<String> statements) {
+            Set<String> statements,
+            Map<AllelePair, Set<Phenotype>> instead) {
         Model model = compiled.model();
         List<Look> looks = new ArrayList<>();
         for (String trait : view.traits()) {
@@ -115,17 +94,19 @@ public record CoatExplanation(
             looks.add(new Look(trace, rule));
         }
         List<Hidden> hidden = new ArrayList<>();
-        others.forEach((name, exchanged) -> {
-            List<AllelePair> alike = model.locus(name).pairs(sex).stream()
-                    .filter(pair -> exchanged.getOrDefault(pair, Set.of(expressed.phenotype()))
-                            .contains(expressed.phenotype()))
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
+            Locus locus = model.locus(name);
+            List<AllelePair> alike = locus.pairs(sex).stream()
+                    .filter(pair -> genotype.pair(name).isEmpty()
+                            || instead.computeIfAbsent(pair, one -> looks(compiled, genotype.with(one), sex, view))
+                                    .contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
                         Causes.in(compiled, view, sex, draws(expressed)).of(expressed.expressions(), name, alike);
                 hidden.add(new Hidden(name, expressed.phenotype(), alike, Optional.empty(), causes));
             }
-        });
+        }
         return new CoatExplanation(expressed.phenotype(), looks, draws(expressed), hidden, statements);
     }
 

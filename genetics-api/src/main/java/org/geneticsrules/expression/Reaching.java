@@ -142,11 +142,7 @@ final class Reaching {
                         rule.states().get(state),
                         elsewhere.orElseThrow().get(state));
             } else if (!born.get(state)) {
-                add(
-                        Completeness.Part.UNBORN_STATE,
-                        pointer,
-                        rule.states().get(state),
-                        false);
+                add(Completeness.Part.UNBORN_STATE, pointer, rule.states().get(state), false);
             }
         }
     }

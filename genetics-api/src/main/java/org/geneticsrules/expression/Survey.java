@@ -81,7 +81,8 @@ final class Survey {
                         int level = axes.position(locus.id()).orElseThrow();
                         Set<String> living = living(locus, sex);
                         for (int value = 0; value < allowed[level].length; value++) {
-                            allowed[level][value] &= living.contains(axes.values(level).get(value));
+                            allowed[level][value] &=
+                                    living.contains(axes.values(level).get(value));
                         }
                     }
                     born.add(new Restriction(nodes, allowed));

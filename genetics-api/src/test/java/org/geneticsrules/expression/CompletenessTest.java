@@ -288,6 +288,14 @@ class CompletenessTest {
                         never(Completeness.Part.STATE, "/traits/glow", "dull", false)),
                 report.unreached());
         assertEquals(List.of(), report.gaps());
+        Completeness without = report(model -> model.trait(
+                        "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")
+                                .when(Condition.where("left", "off").and("right", "off"), "unlit")));
+        assertEquals(List.of(), without.gaps());
     }
 
     @Test
