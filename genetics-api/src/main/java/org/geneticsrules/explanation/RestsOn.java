@@ -74,7 +74,7 @@ public final class RestsOn {
     private void follow(String trait) {
         View alone = new View(List.of(trait), view.stage(), Census.CONCEIVED);
         Diagram<Phenotype> diagram = compiled.diagram(alone);
-        Set<String> read = compiled.lociRead(List.of(trait));
+        Set<String> read = compiled.lociRead(alone);
         diagram.paths((outcome, box) -> {
             for (Sex sex : Sex.values()) {
                 Allowed sexes = box.variables().get(Sex.VARIABLE);
@@ -150,21 +150,22 @@ public final class RestsOn {
      */
     private void notActive(Expressed animal, Mask mask, Sex sex) {
         Model model = compiled.model();
+        Map<String, Allowed> when = mask.when().variables();
+        Allowed seasons = when.get(LifeStage.SEASON);
+        Allowed sexes = when.get(Sex.VARIABLE);
+        // first of all, because loci that are read in another season only are not among the expressions
+        if ((seasons != null && !seasons.allows(view.stage().season().orElse("")))
+                || (sexes != null && !sexes.allows(sex.word()))) {
+            return;
+        }
         List<String> read = new ArrayList<>();
-        for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
+        for (Map.Entry<String, Allowed> variable : when.entrySet()) {
             String name = variable.getKey();
-            Allowed allowed = variable.getValue();
-            if (name.equals(Sex.VARIABLE) || name.equals(LifeStage.SEASON)) {
-                String value = name.equals(Sex.VARIABLE)
-                        ? sex.word()
-                        : view.stage().season().orElse("");
-                if (!allowed.allows(value)) {
-                    return;
-                }
-            } else if (!model.loci().containsKey(name)) {
+            if (model.rules().containsKey(name)) {
                 read.add(name);
-            } else if (!allowed.allows(
-                    Objects.requireNonNull(animal.expressions().get(name)))) {
+            } else if (model.loci().containsKey(name)
+                    && !variable.getValue()
+                            .allows(Objects.requireNonNull(animal.expressions().get(name)))) {
                 return;
             }
         }
