@@ -1,9 +1,11 @@
 package org.geneticsrules.benchmarks;
 
 import java.util.concurrent.TimeUnit;
+import org.geneticsrules.cross.Cross;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.Diagram;
+import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -25,14 +27,17 @@ import org.openjdk.jmh.annotations.Warmup;
 public class CompileBenchmark {
 
     private final Model model = Models.coat();
+    private final Genotype parent = Models.heterozygote(model);
+    private final Phenotype phenotype = Contest.last(CompiledModel.of(model));
 
     /**
-     * Compiles the coat model for all its visible traits.
+     * Compiles the coat model for all its visible traits, with all that is laid out for a first mating, which is included.
      *
-     * @return the finished diagram
+     * @return a chance
      */
     @Benchmark
-    public Diagram<Phenotype> coat() {
-        return CompiledModel.of(model).diagram(model.visibleTraits());
+    public Probability coat() {
+        CompiledModel compiled = CompiledModel.of(model);
+        return Cross.of(compiled, parent, parent).phenotypes().probability(phenotype);
     }
 }

@@ -1,6 +1,7 @@
 package org.geneticsrules.benchmarks;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -9,6 +10,7 @@ import org.geneticsrules.cross.Cross;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.trait.Phenotype;
 
@@ -31,6 +33,8 @@ record Contest(
         IntegerProduct product,
         Function<Phenotype, String> word,
         ToIntFunction<Phenotype> code) {
+
+    private static final double AGREEMENT = 1e-12;
 
     /** The mating of a name such as {@code visible 6}, {@code chain 6} or {@code coat}. */
     static Contest of(String name) {
@@ -55,12 +59,22 @@ record Contest(
             Function<Phenotype, String> word,
             ToIntFunction<Phenotype> code) {
         CompiledModel compiled = CompiledModel.of(model);
-        compiled.diagram(model.visibleTraits());
+        compiled.diagram();
         return new Contest(compiled, sire, dam, square, product, word, code);
     }
 
     Distribution<Phenotype> engine() {
-        return Cross.of(compiled, sire, dam).phenotypes();
+        return cross().phenotypes();
+    }
+
+    Cross cross() {
+        return Cross.of(compiled, sire, dam);
+    }
+
+    /** The last phenotype in declared order. Its chance is small to read, and reading it has all others worked out too. */
+    static Phenotype last(CompiledModel compiled) {
+        List<Phenotype> all = compiled.diagram().outcomes();
+        return all.get(all.size() - 1);
     }
 
     /** Refuses to time competitors that do not give the same chances. */
@@ -70,6 +84,15 @@ record Contest(
         Distribution<String> words = Distribution.ofWeights(new TreeMap<>(boxes));
         if (!words.equals(expected.map(word))) {
             throw new IllegalStateException("the square gives " + words + ", the engine " + expected);
+        }
+        Approximation<Phenotype> close = cross().approximate();
+        expected.asMap().forEach((phenotype, chance) -> {
+            if (Math.abs(close.chance(phenotype) / chance.toDouble() - 1) > AGREEMENT) {
+                throw new IllegalStateException("floating point gives " + close + ", the engine " + expected);
+            }
+        });
+        if (!close.outcomes().equals(List.copyOf(expected.outcomes()))) {
+            throw new IllegalStateException("floating point gives " + close + ", the engine " + expected);
         }
         Map<Integer, Long> weights = new LinkedHashMap<>();
         long[] counts = product.count();

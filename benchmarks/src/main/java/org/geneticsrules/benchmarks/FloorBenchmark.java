@@ -37,7 +37,7 @@ public class FloorBenchmark {
     @Setup
     public void setUp() {
         Model model = Models.visible(Integer.parseInt(mating.substring(mating.indexOf(' ') + 1)));
-        phenotypes = CompiledModel.of(model).diagram(model.visibleTraits()).phenotypes();
+        phenotypes = CompiledModel.of(model).diagram().outcomes();
     }
 
     /**

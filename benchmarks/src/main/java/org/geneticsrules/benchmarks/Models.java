@@ -1,13 +1,23 @@
 package org.geneticsrules.benchmarks;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 
@@ -28,6 +38,53 @@ final class Models {
     /** The same loci, each recessive hiding all later traits: n + 1 phenotypes. */
     static Model chain(int loci) {
         return simple("measure.chain", loci, true);
+    }
+
+    /** The same as {@link #chain}, all loci on one chromosome with a recombination fraction of one tenth between neighbours. */
+    static Model group(int loci) {
+        return simple("measure.group", loci, true);
+    }
+
+    /** One trait of three states by the sum of the doses of all loci, 0 to 2 each, cut into thirds. */
+    static Model threshold(int loci) {
+        Catalogue catalogue = Catalogue.builder("measure.threshold.traits", "1.0.0")
+                .trait("size", "small", "medium", "large")
+                .build();
+        ModelBuilder model = Model.builder("measure.threshold", "1.0.0", catalogue);
+        Map<String, Map<String, Integer>> doses = new LinkedHashMap<>();
+        for (int i = 0; i < loci; i++) {
+            String locus = "L" + i;
+            String more = "A" + i;
+            String less = "a" + i;
+            model.locus(
+                    locus,
+                    at -> at.alleles(more, less)
+                            .shows(more, "two")
+                            .shows(more + "/" + less, "one")
+                            .shows(less, "none"));
+            doses.put(locus, Map.of("two", 2, "one", 1));
+        }
+        Map<String, Integer> cuts = new LinkedHashMap<>();
+        cuts.put("medium", 2 * loci / 3);
+        cuts.put("large", 4 * loci / 3);
+        model.trait(
+                "size",
+                rule -> rule.otherwise(
+                        new CaseState.Threshold(doses, Distribution.certain(0), "small", cuts), Optional.empty()));
+        return model.build();
+    }
+
+    /** Heterozygous at every locus of {@link #group}, all dominant alleles on one strand. */
+    static Genotype coupled(Model model) {
+        List<String> dominant = new ArrayList<>();
+        List<String> recessive = new ArrayList<>();
+        for (Locus locus : model.loci().values()) {
+            List<Allele> alleles = List.copyOf(locus.alleles().values());
+            dominant.add(alleles.get(0).symbol());
+            recessive.add(alleles.get(1).symbol());
+        }
+        return Genotype.parse(
+                model, "[" + String.join(" ", dominant) + "]/[" + String.join(" ", recessive) + "]");
     }
 
     private static Model simple(String id, int loci, boolean masking) {
@@ -57,6 +114,10 @@ final class Models {
                 }
                 model.mask(mask);
             }
+        }
+        if (id.equals("measure.group")) {
+            List<String> all = IntStream.range(0, loci).mapToObj(i -> "L" + i).toList();
+            model.group(LinkageGroup.autosomal("g", all, Collections.nCopies(loci - 1, Probability.of(1, 10))));
         }
         return model.build();
     }

@@ -5,7 +5,8 @@ import org.geneticsrules.cross.Cross;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Approximation;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -30,30 +31,69 @@ import org.openjdk.jmh.infra.Blackhole;
 public class ScalingBenchmark {
 
     /** The model and its number of loci. */
-    @Param({"visible 6", "visible 8", "visible 10", "visible 12", "chain 6", "chain 12", "chain 24", "chain 48"})
+    @Param({
+        "visible 6",
+        "visible 8",
+        "visible 10",
+        "visible 12",
+        "chain 6",
+        "chain 12",
+        "chain 24",
+        "chain 25",
+        "chain 48",
+        "chain 50",
+        "chain 100",
+        "threshold 10",
+        "threshold 20",
+        "threshold 40",
+        "group 3",
+        "group 6",
+        "group 12"
+    })
     public String mating = "chain 6";
 
-    private Model model = Models.chain(6);
-    private CompiledModel compiled = CompiledModel.of(model);
-    private Genotype parent = Models.heterozygote(model);
+    private CompiledModel compiled = CompiledModel.of(Models.chain(6));
+    private Genotype parent = Models.heterozygote(compiled.model());
+    private Phenotype last = Phenotype.unspecified();
 
     /** Compiles the model. */
     @Setup
     public void setUp() {
         int loci = Integer.parseInt(mating.substring(mating.indexOf(' ') + 1));
-        model = mating.startsWith("chain") ? Models.chain(loci) : Models.visible(loci);
+        Model model =
+                switch (mating.substring(0, mating.indexOf(' '))) {
+                    case "visible" -> Models.visible(loci);
+                    case "threshold" -> Models.threshold(loci);
+                    case "group" -> Models.group(loci);
+                    default -> Models.chain(loci);
+                };
         compiled = CompiledModel.of(model);
-        parent = Models.heterozygote(model);
+        parent = mating.startsWith("group") ? Models.coupled(model) : Models.heterozygote(model);
+        last = Contest.last(compiled);
+    }
+
+    Cross cross() {
+        return Cross.of(compiled, parent, parent);
     }
 
     /**
-     * The engine, up to the distribution as callers get it.
+     * The engine, with the weights of all phenotypes worked out.
      *
-     * @return the distribution of phenotypes
+     * @return one of the chances, which makes the engine multiply all of them out
      */
     @Benchmark
-    public Distribution<Phenotype> answer() {
-        return Cross.of(compiled, parent, parent).phenotypes();
+    public Probability answer() {
+        return cross().phenotypes().probability(last);
+    }
+
+    /**
+     * The same in floating point.
+     *
+     * @return the chances
+     */
+    @Benchmark
+    public Approximation<Phenotype> doubles() {
+        return cross().approximate();
     }
 
     /**
@@ -63,6 +103,6 @@ public class ScalingBenchmark {
      */
     @Benchmark
     public void listed(Blackhole blackhole) {
-        MatingBenchmark.read(Cross.of(compiled, parent, parent).phenotypes(), blackhole);
+        MatingBenchmark.read(cross().phenotypes(), blackhole);
     }
 }

@@ -3,9 +3,15 @@ package org.geneticsrules.benchmarks;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
+import java.util.List;
 import java.util.Map;
+import org.geneticsrules.cross.Cross;
+import org.geneticsrules.model.Genotype;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
@@ -24,11 +30,13 @@ class SameAnswersTest {
                 "visible 4",
                 "visible 5",
                 "visible 6",
+                "visible 8",
                 "chain 2",
                 "chain 3",
                 "chain 4",
                 "chain 5",
                 "chain 6",
+                "chain 8",
                 "coat"
             })
     void allThreeWaysGiveTheSameChances(String mating) {
@@ -75,7 +83,7 @@ class SameAnswersTest {
                 434,
                 coat.compiled()
                         .diagram(coat.compiled().model().visibleTraits())
-                        .phenotypes()
+                        .outcomes()
                         .size());
         assertEquals(218, coat.engine().outcomes().size());
     }
@@ -86,7 +94,7 @@ class SameAnswersTest {
         ScalingBenchmark scaling = new ScalingBenchmark();
         scaling.mating = "chain 48";
         scaling.setUp();
-        Distribution<Phenotype> answer = scaling.answer();
+        Distribution<Phenotype> answer = scaling.cross().phenotypes();
         assertEquals(49, answer.outcomes().size());
         Probability last = answer.probabilityOf(
                 phenotype -> phenotype.state("trait 47").equals(java.util.Optional.of(Models.RECESSIVE)));
@@ -94,5 +102,51 @@ class SameAnswersTest {
                 Probability.of(
                         BigInteger.valueOf(3).pow(47), BigInteger.valueOf(4).pow(48)),
                 last);
+    }
+
+    /** Exact fractions and floating point agree on every mating that only the engine is timed on. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "visible 10", "chain 31", "chain 32", "chain 100", "threshold 10", "threshold 40", "group 3", "group 12"
+            })
+    void floatingPointGivesTheSameChances(String mating) {
+        ScalingBenchmark scaling = new ScalingBenchmark();
+        scaling.mating = mating;
+        scaling.setUp();
+        Distribution<Phenotype> exact = scaling.cross().phenotypes();
+        Approximation<Phenotype> close = scaling.doubles();
+        assertEquals(List.copyOf(exact.outcomes()), close.outcomes());
+        exact.asMap()
+                .forEach((phenotype, chance) -> assertEquals(
+                        chance.toDouble(), close.chance(phenotype), 1e-12 * chance.toDouble(), phenotype::toString));
+        assertTrue(close.relativeError() < 1e-12);
+    }
+
+    /** Each of the 2n alleles passed on adds one with chance 1/2, so the sum is binomial (R. A. Fisher 1918, Trans. R. Soc. Edinb. 52). */
+    @Test
+    void aThresholdTraitOfHeterozygotesCutsABinomialDistribution() {
+        ScalingBenchmark scaling = new ScalingBenchmark();
+        scaling.mating = "threshold 40";
+        scaling.setUp();
+        BigInteger small = BigInteger.ZERO;
+        BigInteger ways = BigInteger.ONE;
+        for (int sum = 0; sum < 2 * 40 / 3; sum++) {
+            small = small.add(ways);
+            ways = ways.multiply(BigInteger.valueOf(80 - sum)).divide(BigInteger.valueOf(sum + 1));
+        }
+        assertEquals(
+                Probability.of(small, BigInteger.TWO.pow(80)),
+                scaling.cross().phenotypes().probability(Phenotype.of("size", "small")));
+    }
+
+    /** Coupling intercross: the double recessive has chance ((1 - r) / 2) squared, here 81/400; a single one 1/4 less that. */
+    @Test
+    void linkedLociKeepTheTextbookShareOfDoubleRecessives() {
+        Model model = Models.group(2);
+        Genotype parent = Models.coupled(model);
+        Distribution<Phenotype> kits = Cross.of(model, parent, parent).phenotypes();
+        Phenotype single = Phenotype.parse("trait 0: dark, trait 1: pale");
+        assertEquals(Probability.of(19, 400), kits.probability(single));
     }
 }

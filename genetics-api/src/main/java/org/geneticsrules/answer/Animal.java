@@ -3,11 +3,15 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.cross.Parent;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.OmittedLoci;
@@ -15,52 +19,75 @@ import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 
 /**
- * What is known of one animal: its look, its genotype or both, and where it comes from.
+ * What is known of one animal: its sex, its genotype, what it looked like at one or several stages of its life, and where it comes from.
  *
- * <p>The look may name any trait of the catalogue. Traits that the model rules narrow down the genotypes; the others are kept, since a
- * caution may depend on them.
+ * <p>What is stated of the genotype and what the looks allow are kept apart: a look weighs the genotypes that can show it by the chance
+ * with which they do, where chance plays a part. A look may name any trait of the catalogue. Traits that the model rules narrow down the
+ * genotypes; the others are kept, since a caution may depend on them; and what was said of a trait too early in life for it to be told is
+ * kept too, but is no evidence.
  *
- * @param genotypes the genotypes it may have; empty if what is known contradicts itself under the model
- * @param looks what it is described to look like
- * @param population the population it is taken to come from, if named
- * @param given what was stated of it, in words, to be echoed
- * @param notices what was stated but says nothing under the model
- * @param omitted how loci not named in its genotype were taken, if a genotype was stated that leaves some out
+ * <pre>{@code
+ * Animal jill = Animal.unknown(compiled).ofSex(Sex.FEMALE).withGenotype("[A B]/[a b]", OmittedLoci.UNKNOWN)
+ *         .seen(new Sighting(LifeStage.atMoult(1), Phenotype.of("white hairs", "few")));
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
  */
-public record Animal(
-        GenotypeSet genotypes,
-        Phenotype looks,
-        Optional<Population> population,
-        List<String> given,
-        List<String> notices,
-        Optional<OmittedLoci> omitted) {
+public final class Animal {
 
-    /**
-     * Copies the lists.
-     *
-     * @param genotypes the genotypes it may have
-     * @param looks its look
-     * @param population its population
-     * @param given what was stated
-     * @param notices what says nothing
-     * @param omitted how omitted loci were taken
-     */
-    public Animal {
-        given = ImmutableList.copyOf(given);
-        notices = ImmutableList.copyOf(notices);
+    private final CompiledModel compiled;
+    private final Optional<Sex> sex;
+    private final GenotypeSet stated;
+    private final Phase phase;
+    private final Evident evident;
+    private final GenotypeSet genotypes;
+    private final Phenotype looks;
+    private final Optional<Population> population;
+    private final ImmutableList<String> given;
+    private final ImmutableList<String> notices;
+    private final Optional<OmittedLoci> omitted;
+
+    private Animal(
+            CompiledModel compiled,
+            Optional<Sex> sex,
+            GenotypeSet stated,
+            Phase phase,
+            Evident evident,
+            Phenotype looks,
+            Optional<Population> population,
+            List<String> given,
+            List<String> notices,
+            Optional<OmittedLoci> omitted) {
+        this.compiled = compiled;
+        this.sex = sex;
+        this.stated = stated;
+        this.phase = phase;
+        this.evident = evident;
+        this.genotypes = evident.sightings().isEmpty() ? stated : stated.and(compiled.showing(evident.sightings()));
+        this.looks = looks;
+        this.population = population;
+        this.given = ImmutableList.copyOf(given);
+        this.notices = ImmutableList.copyOf(notices);
+        this.omitted = omitted;
     }
 
     /**
      * Describes an animal of which nothing is known.
      *
      * @param compiled the model
-     * @return an animal that may have any genotype
+     * @return an animal of either sex that may have any genotype
      */
     public static Animal unknown(CompiledModel compiled) {
         return new Animal(
+                compiled,
+                Optional.empty(),
                 GenotypeSet.all(compiled.model()),
+                Phase.unknown(),
+                Evident.NOTHING,
                 Phenotype.unspecified(),
                 Optional.empty(),
                 ImmutableList.of(),
@@ -69,7 +96,44 @@ public record Animal(
     }
 
     /**
-     * Returns this animal with genotype text added to what is known.
+     * Returns this animal as one of known sex.
+     *
+     * @param known its sex
+     * @return the better known animal, without genotypes if it was known to be of the other sex
+     */
+    public Animal ofSex(Sex known) {
+        GenotypeSet left = sex.filter(other -> other != known).isPresent() ? stated.minus(stated) : stated.of(known);
+        return new Animal(
+                compiled,
+                Optional.of(known),
+                left,
+                phase,
+                evident,
+                looks,
+                population,
+                plus(given, List.of(known.word())),
+                notices,
+                omitted);
+    }
+
+    /** This animal as what it has to be, since it is a parent; that is no statement to be echoed. */
+    Animal as(Sex known) {
+        return new Animal(
+                compiled,
+                Optional.of(known),
+                stated.of(known),
+                phase,
+                evident,
+                looks,
+                population,
+                given,
+                notices,
+                omitted);
+    }
+
+    /**
+     * Returns this animal with genotype text added to what is known. Alleles of linked loci that the text puts on one strand are kept
+     * so, in place of what was known of their group.
      *
      * @param text genotype text of the model, full or partial
      * @param convention what it means that a locus is not named
@@ -77,43 +141,76 @@ public record Animal(
      * @throws ProblemsException if the text is not understood
      */
     public Animal withGenotype(String text, OmittedLoci convention) {
-        GenotypeText.Parsed parsed = GenotypeText.of(genotypes.model()).parse(text, convention);
-        boolean partial = parsed.named().size() < genotypes.model().loci().size();
+        GenotypeText.Parsed parsed = GenotypeText.of(compiled.model()).parse(text, convention);
+        boolean partial = parsed.named().size() < compiled.model().loci().size();
         return new Animal(
-                genotypes.and(parsed.genotypes()),
+                compiled,
+                sex,
+                stated.and(parsed.genotypes()),
+                replaced(parsed.phase()),
+                evident,
                 looks,
                 population,
-                plus(given, "genotype " + text.strip()),
-                plus(notices, parsed.notices().toArray(String[]::new)),
+                plus(given, List.of("genotype " + text.strip())),
+                plus(notices, parsed.notices()),
                 partial ? Optional.of(convention) : omitted);
+    }
+
+    private Phase replaced(Phase newer) {
+        Map<String, Phase.Strands> strands = new LinkedHashMap<>(phase.strands());
+        for (LinkageGroup group : compiled.model().groups().values()) {
+            if (group.loci().stream().anyMatch(newer.strands()::containsKey)) {
+                strands.keySet().removeAll(group.loci());
+            }
+        }
+        strands.putAll(newer.strands());
+        return Phase.of(compiled.model(), strands);
+    }
+
+    /**
+     * Returns this animal with a look added to what is known, which was seen at a stage that is not stated.
+     *
+     * @param description states of any traits of the catalogue
+     * @return the better known animal
+     * @throws ProblemsException as {@link #seen} throws
+     */
+    public Animal withLooks(Phenotype description) {
+        return seen(Sighting.of(description));
     }
 
     /**
      * Returns this animal with a look added to what is known.
      *
-     * @param compiled the model of this animal
-     * @param description states of any traits of the catalogue
+     * @param sighting states of any traits of the catalogue, and when they were seen
      * @return the better known animal
-     * @throws ProblemsException if a trait or state is not in the catalogue
+     * @throws ProblemsException if a trait, state or season is not in the catalogue, or with the code {@code stage-needed} if what was
+     *     seen depends on an age, a moult or a season that is not stated
      */
-    public Animal withLooks(CompiledModel compiled, Phenotype description) {
-        Phenotype checked = compiled.model().catalogue().check(description);
-        Set<String> ruled = compiled.model().visibleTraits();
-        List<String> more = new ArrayList<>();
-        for (String trait : checked.traits()) {
-            if (!ruled.contains(trait)) {
-                String reason = compiled.model().notModelled().getOrDefault(trait, "the model has no rule for it");
-                more.add("the look \"" + trait + "\" says nothing about the genotype here: " + reason);
-            }
-        }
-        GenotypeSet showing = compiled.showing(checked.restrictedTo(ruled));
-        return new Animal(
-                genotypes.and(showing),
-                checked,
+    public Animal seen(Sighting sighting) {
+        Sighting checked = Evident.check(compiled.model(), sighting);
+        Stages stages = Stages.of(stated);
+        Phenotype described = checked.look()
+                .restrictedTo(compiled.model().catalogue().traits().keySet());
+        Evident more = evident.and(compiled.model(), "", checked).settled(compiled, stages);
+        Map<String, String> all = new LinkedHashMap<>(looks.asMap());
+        all.putAll(described.asMap());
+        Animal seen = new Animal(
+                compiled,
+                sex,
+                stated,
+                phase,
+                more,
+                Phenotype.from(all),
                 population,
-                plus(given, "look " + checked),
-                plus(notices, more.toArray(String[]::new)),
+                plus(given, List.of("look " + checked)),
+                plus(
+                        notices,
+                        more.notices()
+                                .subList(
+                                        evident.notices().size(), more.notices().size())),
                 omitted);
+        Optional<Sex> shown = checked.look().state(Sex.VARIABLE).flatMap(Sex::of);
+        return shown.map(seen::ofSex).orElse(seen);
     }
 
     /**
@@ -124,31 +221,146 @@ public record Animal(
      */
     public Animal from(Population named) {
         return new Animal(
-                genotypes, looks, Optional.of(named), plus(given, "population " + named.id()), notices, omitted);
+                compiled,
+                sex,
+                stated,
+                phase,
+                evident,
+                looks,
+                Optional.of(named),
+                plus(given, List.of("population " + named.id())),
+                notices,
+                omitted);
     }
 
     /**
      * Returns this animal as the parent of a mating.
      *
-     * @return the parent, weighted by its population if it has one
+     * @return the parent, weighted by its looks where chance plays a part in them, and by its population if it has one
      */
     public Parent parent() {
-        return new Parent(genotypes, Phase.unknown(), ImmutableList.of(), population);
+        boolean certain = evident.sightings().isEmpty()
+                || compiled.evidence(evident.sightings()).stream()
+                        .allMatch(box -> box.weight().isOne());
+        return certain
+                ? new Parent(genotypes, phase, ImmutableList.of(), population)
+                : new Parent(stated, phase, evident.sightings(), population);
     }
 
     /**
      * Tells at which of some loci the genotype is not known for certain.
      *
      * @param loci locus ids
-     * @return those with more than one possible pair
+     * @return those with more than one possible genotype
      */
     public Set<String> uncertain(Set<String> loci) {
         return loci.stream().filter(locus -> genotypes.pairs(locus).size() != 1).collect(ImmutableSet.toImmutableSet());
     }
 
-    private static List<String> plus(List<String> before, String... more) {
+    /**
+     * Returns the sex.
+     *
+     * @return the sex, if known
+     */
+    public Optional<Sex> sex() {
+        return sex;
+    }
+
+    /**
+     * Returns the genotypes that what is stated of genotype and sex allows.
+     *
+     * @return a set; what the looks say does not restrict it
+     */
+    public GenotypeSet stated() {
+        return stated;
+    }
+
+    /**
+     * Returns which alleles of linked loci are stated to lie on one strand.
+     *
+     * @return the phase
+     */
+    public Phase phase() {
+        return phase;
+    }
+
+    /**
+     * Returns what was seen of the animal and tells something under the model.
+     *
+     * @return the looks in the traits that the model rules, at stages at which they can be told
+     */
+    public List<Sighting> sightings() {
+        return evident.sightings();
+    }
+
+    /**
+     * Returns the genotypes the animal may have by all that is known.
+     *
+     * @return a set; empty if what is known contradicts itself under the model
+     */
+    public GenotypeSet genotypes() {
+        return genotypes;
+    }
+
+    /**
+     * Returns all that the animal is described to look like.
+     *
+     * @return the last state described of each trait
+     */
+    public Phenotype looks() {
+        return looks;
+    }
+
+    /**
+     * Returns the population it is taken to come from.
+     *
+     * @return the population, if named
+     */
+    public Optional<Population> population() {
+        return population;
+    }
+
+    /**
+     * Returns what was stated of it.
+     *
+     * @return in words, to be echoed
+     */
+    public List<String> given() {
+        return given;
+    }
+
+    /**
+     * Returns what was stated but says nothing under the model.
+     *
+     * @return sentences
+     */
+    public List<String> notices() {
+        return notices;
+    }
+
+    /**
+     * Returns how loci not named in its genotype were taken.
+     *
+     * @return the convention, if a genotype was stated that leaves some out
+     */
+    public Optional<OmittedLoci> omitted() {
+        return omitted;
+    }
+
+    /** Traits that were described at a stage that does not tell whether they can be told. */
+    Set<String> takenAsTold() {
+        return evident.takenAsTold();
+    }
+
+    /** Returns what was stated. */
+    @Override
+    public String toString() {
+        return given.isEmpty() ? "an animal of which nothing is known" : String.join(", ", given);
+    }
+
+    private static List<String> plus(List<String> before, List<String> more) {
         List<String> all = new ArrayList<>(before);
-        all.addAll(List.of(more));
-        return all;
+        all.addAll(more);
+        return new ArrayList<>(new LinkedHashSet<>(all));
     }
 }

@@ -18,6 +18,8 @@ import org.geneticsrules.probability.Probability;
  * @param verdict the answer in one sentence
  * @param status how the numbers were come by
  * @param probability the chance asked for, if one number answers the question
+ * @param lost the share of the kits conceived that are lost before they are counted, where any may be and it can be said without
+ *     assuming frequencies
  * @param given what was stated
  * @param assumptions what is taken for granted besides
  * @param because the reasons, from which the numbers can be computed again
@@ -36,6 +38,7 @@ public record Answer(
         String verdict,
         Status status,
         Optional<Probability> probability,
+        Optional<Probability> lost,
         List<String> given,
         List<Assumption> assumptions,
         List<Reason> because,
@@ -56,6 +59,7 @@ public record Answer(
      * @param verdict the answer in one sentence
      * @param status how the numbers were come by
      * @param probability the chance asked for, if one number answers the question
+     * @param lost the share of kits lost
      * @param given what was stated
      * @param assumptions what is taken for granted besides
      * @param because the reasons, from which the numbers can be computed again

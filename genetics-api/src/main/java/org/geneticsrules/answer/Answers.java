@@ -3,22 +3,30 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.caution.Situation;
+import org.geneticsrules.explanation.RestsOn;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
+import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
-import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
-import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.trait.Taxon;
 
 /**
  * Answers questions under one model, with reasons, cautions and evidence.
@@ -65,7 +73,8 @@ public final class Answers {
      *
      * @param question the question
      * @return the answer; a contradiction in what is stated of a parent is an answer too
-     * @throws ProblemsException if a trait or state that is asked for is unknown
+     * @throws ProblemsException if a trait, state or season is unknown; or with the code {@code stage-needed} if what is asked depends on
+     *     an age, a moult or a season that is not stated, or cannot be told yet at the stage
      * @throws TooLargeException if an exact answer would take too much work
      */
     public Answer mating(MatingQuestion question) {
@@ -77,7 +86,8 @@ public final class Answers {
      *
      * @param question the question
      * @return the answer; a contradiction in what is stated of the animal is an answer too
-     * @throws ProblemsException if a trait that is asked for is unknown
+     * @throws ProblemsException if a trait or season is unknown; or with the code {@code stage-needed} if what is asked depends on an age,
+     *     a moult or a season that is not stated, or cannot be told yet at the stage
      * @throws TooLargeException if an exact answer would take too much work
      */
     public Answer coat(CoatQuestion question) {
@@ -88,21 +98,29 @@ public final class Answers {
         return compiled.model();
     }
 
-    /** The traits asked for, or all that can be seen; refuses traits the model has no rule for, with its reason. */
-    List<String> traits(Set<String> asked) {
-        Set<String> ruled = model().visibleTraits();
-        Problems problems = new Problems(Stage.REFERENCES);
-        for (String trait : asked) {
-            String reason = model().notModelled().get(trait);
-            if (reason != null) {
-                problems.add(
-                        "not-modelled", "", "model " + model() + " makes no claim about \"" + trait + "\": " + reason);
-            } else if (!ruled.contains(trait)) {
-                problems.unknown("unknown-trait", "", "trait", trait, ruled);
+    /** What the young are called in texts. */
+    Taxon.Young young() {
+        return model().taxon()
+                .flatMap(Taxon::young)
+                .or(() -> model().catalogue().taxon().flatMap(Taxon::young))
+                .orElse(Taxon.Young.NEUTRAL);
+    }
+
+    /** The statements by which the looks of an animal narrow down what it carries at loci that matter. */
+    Set<String> behindLooks(Animal animal, Set<String> matter) {
+        Set<String> found = new LinkedHashSet<>();
+        for (Sighting seen : animal.sightings()) {
+            for (String trait : seen.look().traits()) {
+                View alone = new View(List.of(trait), seen.stage(), Census.CONCEIVED);
+                Set<String> read = trait.equals(Sex.VARIABLE) ? Set.of() : compiled.lociRead(alone);
+                if (read.stream().anyMatch(matter::contains) && !animal.stated().isEmpty()) {
+                    Map<String, List<AllelePair>> pairs = new LinkedHashMap<>();
+                    read.forEach(locus -> pairs.put(locus, animal.stated().pairs(locus)));
+                    found.addAll(RestsOn.of(compiled, pairs, alone));
+                }
             }
         }
-        problems.throwIfAny();
-        return asked.isEmpty() ? ImmutableList.copyOf(ruled) : ImmutableList.copyOf(asked);
+        return found;
     }
 
     EvidenceLevel evidence(Set<String> pointers, Collection<Population> populations) {

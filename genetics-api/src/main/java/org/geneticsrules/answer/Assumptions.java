@@ -2,11 +2,23 @@ package org.geneticsrules.answer;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.geneticsrules.cross.LitterSize;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Recombination;
+import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Taxon;
 
 /** The assumptions an answer makes, each once. */
 final class Assumptions {
@@ -20,31 +32,10 @@ final class Assumptions {
                 "Another model of the same traits may answer otherwise; \"impossible\" means impossible under this model.");
     }
 
-    Assumptions mating(int lociRead) {
-        add(
-                "parentage",
-                "The sire and the dam named are the parents of every kit.",
-                "With another sire, or a foster dam recorded as mother, none of these chances applies.");
-        if (lociRead > 1) {
-            add(
-                    "unlinked-loci",
-                    "The " + lociRead + " loci read are inherited independently of one another.",
-                    "If some lay close together on a chromosome, looks of the parents would stay together more often.");
-        }
-        add(
-                "equal-viability",
-                "All genotypes are equally likely to be born and to be scored.",
-                "If some kits die before they are seen, the others make up larger shares.");
-        return add(
-                "no-new-mutation",
-                "No allele changes between parent and kit.",
-                "A new mutation can give a kit that is impossible here, very rarely.");
-    }
-
     Assumptions omitted(String role, Animal animal) {
         animal.omitted()
                 .ifPresent(convention -> add(
-                        "omitted-loci-" + role,
+                        "omitted-loci-" + role.replace(' ', '-'),
                         "In the genotype of the " + role + ", " + convention.meaning() + ".",
                         convention == OmittedLoci.UNKNOWN
                                 ? "Naming them narrows the answer."
@@ -52,7 +43,174 @@ final class Assumptions {
         return this;
     }
 
-    Assumptions weighting(Population population) {
+    /** The stage at which animals are looked at, and what is taken to be told of traits then. */
+    Assumptions stage(String who, LifeStage stage, CompiledModel compiled, Set<String> takenAsTold) {
+        if (!stage.equals(LifeStage.unstated())) {
+            add(
+                    "stage",
+                    "The look of " + who + " is that at " + stage + ".",
+                    "Earlier, later or in another season it may be another.");
+        }
+        return told(compiled, takenAsTold);
+    }
+
+    Assumptions told(CompiledModel compiled, Set<String> takenAsTold) {
+        for (String trait : takenAsTold) {
+            add(
+                    "told-in-time-" + trait.replace(' ', '-'),
+                    "\"" + trait + "\" is looked at from " + Evident.from(compiled.model(), trait)
+                            + " on, when it can be told.",
+                    "What is read of it earlier is no evidence, and no answer about it holds then; look again later.");
+        }
+        return this;
+    }
+
+    /** That what chance decides, it decides for each animal by itself. */
+    Assumptions chance() {
+        return add(
+                "independent-chances",
+                "What the model leaves to chance is decided once in the life of each animal, for each by itself.",
+                "If something that litter-mates share plays a part, their looks agree more often.");
+    }
+
+    Assumptions parentage(PossibleSires sires, Taxon.Young young) {
+        if (sires.males().size() == 1) {
+            return add(
+                    "parentage",
+                    "The sire and the dam named are the parents of " + young.every() + ".",
+                    "With another sire, or a foster dam recorded as mother, none of these chances applies.");
+        }
+        add(
+                "parentage",
+                "The dam named is the mother of " + young.every() + ", and nobody but the males named is a sire.",
+                "With another sire, or a foster dam recorded as mother, none of these chances applies.");
+        String access = sires.access().stream().map(Object::toString).collect(Collectors.joining(", "));
+        return sires.perKit()
+                ? add(
+                        "sire-per-kit",
+                        "One of these males is the sire of each of the " + young.many()
+                                + " by itself, with the chances " + access + ".",
+                        "If one of them sired the whole litter, litter-mates agree more often.")
+                : add(
+                        "one-sire",
+                        "One of these males is the sire of the whole litter, with the chances " + access + ".",
+                        "If litter-mates may have different sires, they agree less often.");
+    }
+
+    /** How the loci read are handed down. */
+    Assumptions inheritance(Model model, Set<String> read, Taxon.Young young, boolean weighted) {
+        Set<String> groups = new LinkedHashSet<>();
+        int alone = 0;
+        for (String locus : read) {
+            if (model.groupOf(locus).isPresent()) {
+                groups.add(model.groupOf(locus).orElseThrow().id());
+            } else {
+                alone++;
+            }
+        }
+        if (groups.size() + alone > 1) {
+            String loci = groups.isEmpty()
+                    ? "The " + read.size() + " loci read are inherited independently of one another."
+                    : "Loci of different linkage groups, and those in none, are inherited independently of one another.";
+            add(
+                    "unlinked-loci",
+                    loci,
+                    "If some lay close together on a chromosome, looks of the parents would stay together more often.");
+        }
+        groups.forEach(id -> recombination(Objects.requireNonNull(model.groups().get(id)), read));
+        boolean mutates =
+                read.stream().anyMatch(locus -> !model.locus(locus).mutation().isEmpty());
+        if (!mutates) {
+            return add(
+                    "no-new-mutation",
+                    "No allele changes between parent and " + young.one() + ".",
+                    "A new mutation can give looks that are impossible here, very rarely.");
+        }
+        return weighted
+                ? add(
+                        "mutation-counted",
+                        "Alleles change between parent and " + young.one() + " as often as the model states.",
+                        "Rates of mutation are known roughly at best; rare looks rest on them.")
+                : add(
+                        "mutation-left-out",
+                        "What is called possible is so without a new mutation.",
+                        "The model states mutation, which can give looks that are not listed, very rarely.");
+    }
+
+    private void recombination(LinkageGroup group, Set<String> read) {
+        if (group.loci().stream().filter(read::contains).count() > 1) {
+            boolean fractions = group.recombination() instanceof Recombination.Fractions;
+            add(
+                    "recombination-" + group.id().replace(' ', '-'),
+                    "The loci "
+                            + String.join(
+                                    ", ",
+                                    group.loci().stream().filter(read::contains).toList())
+                            + " of group \"" + group.id() + "\" recombine as the model states"
+                            + (fractions && group.loci().size() > 2
+                                    ? ", a crossover in one interval making none elsewhere more or less likely."
+                                    : "."),
+                    "Recombination differs between parents and places; a closer or a wider interval gives other chances.");
+        }
+    }
+
+    /** The phase of linked loci of a parent, where it is not known. */
+    Assumptions phase(String role, Animal parent, Sex sex, Model model, Set<String> read) {
+        for (LinkageGroup group : model.groups().values()) {
+            List<String> open = group.loci().stream()
+                    .filter(read::contains)
+                    .filter(locus -> group.transmission().strands(sex) == 2)
+                    .filter(locus -> parent.genotypes().pairs(locus).stream().anyMatch(AllelePair::isHeterozygous))
+                    .toList();
+            boolean unknown =
+                    open.stream().anyMatch(locus -> parent.phase().at(locus).isEmpty());
+            if (open.size() > 1 && unknown) {
+                add(
+                        "unknown-phase-" + role.replace(' ', '-'),
+                        "Where the " + role
+                                + " has two alleles at each of two neighbouring linked loci, both ways in which"
+                                + " they may lie on its strands are equally likely.",
+                        "To know the strands, from its parents or its young, narrows the answer.");
+            }
+        }
+        return this;
+    }
+
+    Assumptions sexes(Taxon.Young young) {
+        return add(
+                "equal-sexes",
+                "Half of the " + young.many() + " conceived are daughters, half are sons.",
+                "Another ratio of the sexes shifts the chances of all that depends on the sex.");
+    }
+
+    Assumptions allLive(Taxon.Young young) {
+        return add(
+                "equal-viability",
+                "All genotypes are equally likely to be born and to be scored.",
+                "If some " + young.many() + " die before they are seen, the others make up larger shares.");
+    }
+
+    Assumptions someDie(String census, Taxon.Young young) {
+        return add(
+                "viability",
+                "Some " + young.many() + " are lost before they are " + census
+                        + ", as the model states; chances are shares of" + " those that are.",
+                "With other losses the shares of the " + young.many() + " that are left change.");
+    }
+
+    Assumptions litterSize(LitterSize size) {
+        if (size.kits().outcomes().size() > 1) {
+            add(
+                    "litter-size",
+                    "Sizes of litters are distributed as in \"" + size.name() + "\""
+                            + size.source().map(source -> " (" + source + ")").orElse("")
+                            + ", whatever the parents carry.",
+                    "Dams and lines differ; give a number to ask about one litter.");
+        }
+        return this;
+    }
+
+    Assumptions weighting(Population population, boolean linked, boolean viability) {
         add(
                 "population-" + population.id().replace(' ', '-'),
                 "The alleles of uncertain parents are as frequent as in population \"" + population.id() + "\""
@@ -60,12 +218,20 @@ final class Assumptions {
                 "Other frequencies give other chances; compare the populations listed.");
         add(
                 "hardy-weinberg",
-                "Within that population, genotypes stand in Hardy-Weinberg proportions, restricted to what is known.",
+                "Within that population, genotypes stand in Hardy-Weinberg proportions"
+                        + (viability ? " among those conceived, of whom those that live" : "")
+                        + ", restricted to what is known.",
                 "Animals mated by coat are not in these proportions; carriers may be more or less common.");
+        if (linked) {
+            add(
+                    "linkage-equilibrium",
+                    "Within that population, alleles of linked loci are combined at random.",
+                    "In young or small populations they are not; what one locus shows then tells of the other.");
+        }
         return add(
                 "unrelated-parents",
                 "The uncertain parents are unrelated to each other.",
-                "Relatives share hidden alleles, which makes recessive kits more likely.");
+                "Relatives share hidden alleles, which makes recessive looks more likely.");
     }
 
     private Assumptions add(String id, String text, String otherwise) {

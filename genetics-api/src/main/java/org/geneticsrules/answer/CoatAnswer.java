@@ -3,27 +3,30 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
-import org.geneticsrules.explanation.Cause;
-import org.geneticsrules.explanation.Causes;
 import org.geneticsrules.explanation.CoatExplanation;
 import org.geneticsrules.explanation.Hidden;
-import org.geneticsrules.explanation.Reason;
+import org.geneticsrules.explanation.Look;
 import org.geneticsrules.explanation.RestsOn;
+import org.geneticsrules.explanation.Way;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
@@ -32,144 +35,162 @@ final class CoatAnswer {
 
     private final Answers answers;
     private final CompiledModel compiled;
+    private final CoatQuestion question;
     private final Animal animal;
-    private final List<String> traits;
+    private final Asked asked;
+    private final View view;
+    private final Set<String> read;
+    private final Draft draft = new Draft();
 
     CoatAnswer(Answers answers, CoatQuestion question) {
         this.answers = answers;
         this.compiled = answers.compiled();
+        this.question = question;
         this.animal = question.animal();
-        this.traits = answers.traits(question.traits());
+        this.asked =
+                Asked.of(compiled, "the animal", question.traits(), question.stage(), Stages.of(animal.genotypes()));
+        this.view = new View(asked.traits(), asked.stage(), Census.CONCEIVED);
+        this.read = compiled.lociRead(view);
     }
 
     Answer answer() {
-        GenotypeSet known = animal.genotypes();
-        if (known.isEmpty()) {
-            return assemble(
-                    "What is stated of the animal contradicts itself under this model: no genotype has that look and those"
-                            + " alleles. Re-examine the record, or the model.",
-                    Status.UNDECIDED,
-                    ImmutableList.of(),
-                    ImmutableSet.of(),
-                    ImmutableList.of(),
-                    ImmutableSet.of());
+        draft.notices.addAll(asked.notices());
+        draft.notices.addAll(animal.notices());
+        String verdict = verdict();
+        draft.given.addAll(animal.given().isEmpty() ? ImmutableList.of("nothing stated") : animal.given());
+        if (!question.stage().equals(LifeStage.unstated())) {
+            draft.given.add("looked at: " + question.stage());
         }
-        Set<Phenotype> looks = PossibleLooks.of(compiled, known, traits);
-        Set<String> uncertain = animal.uncertain(compiled.lociRead(traits));
-        if (uncertain.isEmpty()) {
-            Genotype genotype = example(known);
-            CoatExplanation explained = CoatExplanation.of(compiled, genotype, Sex.FEMALE, View.of(traits))
-                    .outcomes()
-                    .iterator()
-                    .next();
-            return assemble(
-                    "The animal shows " + Verdicts.words(explained.phenotype(), traits) + ".",
-                    Status.EXACT,
-                    new ArrayList<>(explained.looks()),
-                    looks,
-                    explained.hidden(),
-                    explained.statements());
-        }
-        List<Hidden> hidden = new ArrayList<>();
-        List<Reason> because = new ArrayList<>();
-        for (Phenotype look : looks) {
-            GenotypeSet behind = known.and(compiled.showing(look));
-            hidden.addAll(hidden(look, behind));
-            if (looks.size() == 1) {
-                because.addAll(CoatExplanation.of(compiled, example(behind), Sex.FEMALE, View.of(traits))
-                        .outcomes()
-                        .iterator()
-                        .next()
-                        .looks());
-            }
-        }
-        Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
-        compiled.lociRead(traits).forEach(locus -> carried.put(locus, known.pairs(locus)));
-        String verdict = looks.size() == 1
-                ? "The animal shows " + Verdicts.words(looks.iterator().next(), traits) + "; at "
-                        + String.join(", ", uncertain) + " its look leaves the genotype open."
-                : "What is known allows " + looks.size() + " looks; more must be seen or tested to tell them apart.";
-        return assemble(verdict, Status.EXACT, because, looks, hidden, RestsOn.of(compiled, carried, View.of(traits)));
-    }
-
-    /** The loci at which more than one pair lies behind a look. */
-    private List<Hidden> hidden(Phenotype look, GenotypeSet behind) {
-        List<Hidden> hidden = new ArrayList<>();
-        for (String name : compiled.lociRead(traits)) {
-            List<AllelePair> alternatives = behind.pairs(name);
-            if (alternatives.size() > 1) {
-                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, behind)));
-            }
-        }
-        return hidden;
-    }
-
-    /** Causes box by box, since what hides a locus may differ from one box to the next. */
-    private List<Cause> causes(String name, GenotypeSet behind) {
-        Set<Cause> causes = new LinkedHashSet<>();
-        for (Map<String, List<AllelePair>> box : behind.boxes()) {
-            List<AllelePair> alternatives = Objects.requireNonNull(box.get(name));
-            if (alternatives.size() > 1) {
-                Map<String, String> expressions = new LinkedHashMap<>();
-                for (String read : compiled.lociRead(traits)) {
-                    Locus locus = answers.model().locus(read);
-                    expressions.put(
-                            read,
-                            locus.expression(
-                                    Objects.requireNonNull(box.get(read)).get(0), Sex.FEMALE));
-                }
-                causes.addAll(Causes.in(compiled, View.of(traits), Sex.FEMALE, Map.of())
-                        .of(expressions, name, alternatives));
-            }
-        }
-        if (causes.isEmpty()) {
-            causes.add(new Cause(Cause.Kind.SAME_LOOK, ImmutableList.of()));
-        }
-        return new ArrayList<>(causes);
-    }
-
-    private Genotype example(GenotypeSet set) {
-        List<AllelePair> pairs = new ArrayList<>();
-        set.boxes().get(0).values().forEach(allowed -> pairs.add(allowed.get(0)));
-        return Genotype.of(answers.model(), pairs);
-    }
-
-    private Answer assemble(
-            String verdict,
-            Status status,
-            List<Reason> because,
-            Set<Phenotype> looks,
-            List<Hidden> hidden,
-            Set<String> statements) {
-        EvidenceLevel evidence = answers.evidence(statements, ImmutableList.of());
-        List<Phenotype> seen =
-                answers.cautionLooks(animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named));
-        return new Answer(
+        draft.assumptions
+                .model(answers.model())
+                .omitted("animal", animal)
+                .told(compiled, animal.takenAsTold())
+                .stage("the animal", question.stage(), compiled, asked.takenAsTold());
+        List<Phenotype> seen = answers.cautionLooks(
+                animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));
+        draft.cautions.addAll(answers.cautions(Situation.of("coat").with(Role.ANIMAL, seen)));
+        return draft.answer(
+                answers,
                 new Question(
                         "coat",
                         "How does this animal's look come about, and what does it not tell?",
-                        traits,
+                        asked.traits(),
+                        question.stage(),
+                        Census.CONCEIVED,
                         Optional.empty(),
-                        ImmutableList.of()),
-                verdict,
-                status,
-                Optional.empty(),
-                animal.given().isEmpty() ? ImmutableList.of("nothing stated") : animal.given(),
-                new Assumptions()
-                        .model(answers.model())
-                        .omitted("animal", animal)
-                        .list(),
-                because,
-                looks.stream()
-                        .map(look -> new Outcome(look, Optional.empty(), ImmutableSet.of()))
-                        .toList(),
-                Optional.empty(),
-                ImmutableList.of(),
-                hidden,
-                Answers.rivals(evidence),
-                answers.cautions(Situation.of("coat").with(Role.ANIMAL, seen)),
-                evidence,
-                answers.model().reference(),
-                animal.notices());
+                        animal.sightings(),
+                        answers.young()),
+                verdict);
+    }
+
+    private String verdict() {
+        if (animal.genotypes().isEmpty()) {
+            draft.undecided();
+            String why = animal.stated().isEmpty()
+                    ? "no animal of that sex has that genotype"
+                    : "no genotype has that look and those alleles";
+            return "What is stated of the animal contradicts itself under this model: " + why
+                    + ". Re-examine the record, or the model.";
+        }
+        GenotypeSet known = born(animal.genotypes());
+        if (known.isEmpty()) {
+            draft.undecided();
+            return "No animal of this genotype is ever born under this model. Re-examine the record, or the model.";
+        }
+        draft.statements.addAll(answers.behindLooks(animal, read));
+        Set<Sex> sexes = animal.sex().<Set<Sex>>map(ImmutableSet::of).orElseGet(known::sexes);
+        Set<String> open = open(known, read);
+        boolean goesOn = LooksBehind.sharesChance(compiled, view, animal.sightings());
+        if (!goesOn && open.isEmpty() && (sexes.size() == 1 || !compiled.dependsOnSex(view))) {
+            Sex sex = sexes.iterator().next();
+            Genotype genotype = example(known, sex);
+            return certain(genotype, sex, new ChanceWays(compiled, view, genotype, sex).explain(draft.because));
+        }
+        LooksBehind looks = LooksBehind.of(compiled, view, known, goesOn ? animal.sightings() : List.of());
+        if (looks.isEmpty()) {
+            draft.undecided();
+            return "What is stated of the animal contradicts itself under this model: what was seen of it cannot go on as it"
+                    + " is asked. Re-examine the record, or the model.";
+        }
+        if (open(known, looks.loci()).isEmpty() && (sexes.size() == 1 || !looks.dependsOnSex())) {
+            Sex sex = sexes.iterator().next();
+            Genotype genotype = example(known, sex);
+            return certain(genotype, sex, looks.explain(genotype, sex, draft.because));
+        }
+        return uncertain(known, open, looks);
+    }
+
+    private static Set<String> open(GenotypeSet known, Collection<String> loci) {
+        Set<String> open = new LinkedHashSet<>(loci);
+        open.removeIf(locus -> known.pairs(locus).size() == 1);
+        return open;
+    }
+
+    /** What an animal that is looked at may carry: nothing with which no animal is ever born. */
+    private GenotypeSet born(GenotypeSet set) {
+        GenotypeSet left = set;
+        for (Viability one : answers.model().viability().values()) {
+            if (one.birth().isZero()) {
+                Locus locus = answers.model().locus(one.locus());
+                GenotypeSet lost = GenotypeSet.all(answers.model());
+                for (Sex sex : one.sex().<Set<Sex>>map(ImmutableSet::of).orElse(ImmutableSet.copyOf(Sex.values()))) {
+                    List<AllelePair> pairs = locus.pairs(sex).stream()
+                            .filter(pair -> one.expressions().contains(locus.expression(pair, sex)))
+                            .toList();
+                    left = left.minus(lost.of(sex).where(locus.id(), pairs));
+                }
+            }
+        }
+        return left;
+    }
+
+    /** The genotype is known wherever it matters, so that at most chance decides. */
+    private String certain(Genotype genotype, Sex sex, Distribution<Phenotype> chances) {
+        chances.asMap()
+                .forEach((look, chance) ->
+                        draft.outcomes.add(new Outcome(look, Optional.of(chance), ImmutableSet.of())));
+        Set<Look> steps = new LinkedHashSet<>();
+        Map<String, Hidden> hidden = new LinkedHashMap<>();
+        for (CoatExplanation way :
+                CoatExplanation.of(compiled, genotype, sex, view).outcomes()) {
+            if (!chances.probability(way.phenotype()).isZero()) {
+                steps.addAll(way.looks());
+                way.hidden().forEach(one -> hidden.putIfAbsent(one.locus() + " behind " + one.phenotype(), one));
+                draft.statements.addAll(way.statements());
+            }
+        }
+        draft.because.addAll(steps);
+        draft.hidden.addAll(hidden.values());
+        if (draft.because.stream()
+                .anyMatch(one -> one instanceof Way way && !way.factors().isEmpty())) {
+            draft.assumptions.chance();
+        }
+        return Verdicts.shows(chances, asked.traits());
+    }
+
+    private String uncertain(GenotypeSet known, Set<String> open, LooksBehind looks) {
+        for (Phenotype look : looks.possible()) {
+            draft.outcomes.add(new Outcome(look, Optional.empty(), ImmutableSet.of()));
+            draft.hidden.addAll(looks.hidden(look));
+        }
+        Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
+        read.forEach(locus -> carried.put(locus, known.pairs(locus)));
+        draft.statements.addAll(RestsOn.of(compiled, carried, view));
+        if (looks.possible().size() > 1) {
+            return "What is known allows " + looks.possible().size()
+                    + " looks; more must be seen or tested to tell them apart.";
+        }
+        Phenotype look = looks.possible().iterator().next();
+        draft.because.addAll(looks.example(look));
+        return "The animal shows " + Verdicts.words(look, asked.traits())
+                + (open.isEmpty()
+                        ? ", whatever its sex."
+                        : "; at " + String.join(", ", open) + " its look leaves the genotype open.");
+    }
+
+    private Genotype example(GenotypeSet set, Sex sex) {
+        List<AllelePair> pairs = new ArrayList<>();
+        set.of(sex).sexedBoxes().get(0).pairs().values().forEach(allowed -> pairs.add(allowed.get(0)));
+        return Genotype.of(answers.model(), pairs);
     }
 }

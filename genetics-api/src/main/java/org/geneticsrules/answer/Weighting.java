@@ -13,9 +13,11 @@ import org.geneticsrules.trait.Phenotype;
  * @param outcomes the chances of the looks a kit may have; empty if what is known of a parent has no weight in the population
  * @param event the chance of the look asked for, if one was
  * @param litter the litter asked for, if one was
+ * @param lost the share of the kits conceived that are lost before they are counted, where any may be
  */
 public record Weighting(
         Population population,
         Optional<Distribution<Phenotype>> outcomes,
         Optional<Probability> event,
-        Optional<Litter> litter) {}
+        Optional<Litter> litter,
+        Optional<Probability> lost) {}

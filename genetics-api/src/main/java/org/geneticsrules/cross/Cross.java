@@ -12,13 +12,13 @@ import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Diagram;
-import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
-import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.expression.Weights;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
@@ -124,7 +124,7 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes() {
-        return phenotypes(compiled.diagram(), View.of(compiled.model().visibleTraits()));
+        return phenotypes(compiled.diagram(), compiled.everything());
     }
 
     /**
@@ -154,30 +154,55 @@ public final class Cross {
     }
 
     private Distribution<Phenotype> phenotypes(Diagram<Phenotype> diagram, View view) {
-        if (isPlain(diagram)) {
-            return diagram.distribution(weights(diagram));
+        Segregations simple = Segregations.of(compiled, diagram);
+        if (simple.apply()) {
+            return diagram.distribution(simple.mate(sire, dam));
+        }
+        Optional<Weights> kits =
+                KnownParents.of(compiled, diagram).young(sire, dam).map(young -> young.weigh(diagram));
+        if (kits.isPresent() && kits.get().kept().signum() > 0) {
+            return diagram.distribution(kits.get());
         }
         return known(diagram.loci())
                 .probable(view)
-                .orElseThrow(() -> new IllegalArgumentException("no kit of " + this + " is ever "
-                        + view.census().word() + ", so that nothing can be said of what such kits show"));
+                .orElseThrow(() -> uncounted(view));
     }
 
-    /** Whether each kit has a quarter of each union of gametes at each locus, whatever its sex and its other loci. */
-    private boolean isPlain(Diagram<Phenotype> diagram) {
-        if (!diagram.testsOnlyLoci()) {
-            return false;
+    /**
+     * Returns the chances of what a kit may show in all visible traits of the model, in floating point.
+     *
+     * @return the chances, with a bound on their error
+     * @throws IllegalArgumentException if a parent's genotype does not cover a locus read
+     */
+    public Approximation<Phenotype> approximate() {
+        return approximate(compiled.everything());
+    }
+
+    /**
+     * Returns the same as {@link #phenotypes(View)} in floating point, for questions that are asked of very many matings.
+     *
+     * @param view what is looked at
+     * @return the chances among the kits that are counted, with a bound on their error
+     * @throws IllegalArgumentException as {@link #phenotypes(View)}
+     */
+    public Approximation<Phenotype> approximate(View view) {
+        Diagram<Phenotype> diagram = compiled.diagram(view);
+        Segregations simple = Segregations.of(compiled, diagram);
+        if (simple.apply()) {
+            return diagram.approximate(simple.mate(sire, dam));
         }
-        for (Level level : diagram.levels()) {
-            Locus locus = ((Level.OfLocus) level).locus();
-            if (locus.dependsOnSex()
-                    || locus.transmission() != Transmission.AUTOSOMAL
-                    || !locus.mutation().isEmpty()
-                    || compiled.model().groupOf(locus.id()).isPresent()) {
-                return false;
-            }
+        Optional<Approximation<Phenotype>> kits =
+                KnownParents.of(compiled, diagram).young(sire, dam).flatMap(young -> young.approximate(diagram)
+                        .given());
+        if (kits.isPresent()) {
+            return kits.get();
         }
-        return true;
+        return known(diagram.loci()).approximate(view).orElseThrow(() -> uncounted(view));
+    }
+
+    private IllegalArgumentException uncounted(View view) {
+        return new IllegalArgumentException("no kit of " + this + " is ever "
+                + view.census().word() + ", so that nothing can be said of what such kits show");
     }
 
     /** The same parents, as the general engine takes them. */
@@ -221,7 +246,7 @@ public final class Cross {
      */
     public Distribution<Integer> count(View view, Phenotype look, LitterSize size) {
         Diagram<Phenotype> diagram = compiled.diagram(view);
-        if (isPlain(diagram)) {
+        if (Segregations.of(compiled, diagram).apply()) {
             return size.count(phenotypes(diagram, view).probability(look));
         }
         return known(diagram.loci()).count(view, look, size, List.of()).orElseThrow();
@@ -297,43 +322,12 @@ public final class Cross {
         return new ParentBox(sex, BigInteger.ONE, weights, parent.phase());
     }
 
-    private long[][] weights(Diagram<Phenotype> diagram) {
-        long[][] weights = new long[diagram.loci().size()][];
-        for (int level = 0; level < weights.length; level++) {
-            Locus locus = compiled.model().locus(diagram.loci().get(level));
-            long[] shares = new long[locus.expressions().size()];
-            int[] fromSire = locus.positions(pair(sire, locus, "sire"));
-            int[] fromDam = locus.positions(pair(dam, locus, "dam"));
-            for (int mine : fromSire) {
-                for (int theirs : fromDam) {
-                    shares[locus.expressionPosition(locus.pair(mine, theirs), Sex.FEMALE)]++;
-                }
-            }
-            reduce(shares);
-            weights[level] = shares;
-        }
-        return weights;
-    }
-
-    /** Divides weights that sum to 4 by what they have in common, so that totals stay small. */
-    private static void reduce(long[] shares) {
-        long bits = 0;
-        for (long share : shares) {
-            bits |= share;
-        }
-        int twos = Long.numberOfTrailingZeros(bits); // 4 alone, 2 : 2, or nothing in common
-        for (int e = 0; e < shares.length; e++) {
-            shares[e] >>= twos;
-        }
-    }
-
     private static AllelePair pair(Genotype parent, Locus locus, String role) {
         Optional<AllelePair> known = parent.pair(locus.id());
         if (known.isEmpty() && locus.transmission().strands(role.equals("sire") ? Sex.MALE : Sex.FEMALE) == 0) {
             return locus.of();
         }
-        return known.orElseThrow(() -> new IllegalArgumentException(
-                "the " + role + "'s genotype \"" + parent + "\" does not say what locus " + locus.id() + " carries"));
+        return known.orElseThrow(() -> Segregations.uncovered(role, parent, locus));
     }
 
     /** Returns the parents' genotypes with a multiplication sign. */

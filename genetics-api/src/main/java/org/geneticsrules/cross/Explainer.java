@@ -322,9 +322,10 @@ final class Explainer {
         return chances;
     }
 
-    private static List<String> otherLoci(List<Way> ways, String locus) {
+    private List<String> otherLoci(List<Way> ways, String locus) {
         Set<String> others = new LinkedHashSet<>();
         ways.forEach(way -> others.addAll(way.expressions().names()));
+        others.retainAll(compiled.model().loci().keySet());
         others.remove(locus);
         return new ArrayList<>(others);
     }

@@ -1,7 +1,7 @@
 package org.geneticsrules.cross;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,34 +9,33 @@ import org.geneticsrules.model.Allele;
 import org.geneticsrules.trait.Sex;
 
 /**
- * What a parent passes on at some loci: one allele for each that lies on a chromosome it passes on.
+ * What a parent passes on at some loci: an allele at each, except at those on a chromosome that the gamete does not have.
  *
- * @param alleles alleles by locus, in the order asked for
- * @param kit the sex of the kits that come of it, if it is the gamete that decides about the sex of the kit
- * @param chromosome the sex chromosome, such as {@code Y}, if the gamete passes on one that carries none of the loci
+ * @param loci the loci, in the order asked for
+ * @param symbols what is written for each locus: the symbol of its allele; {@code Y} or {@code W} for the partner of an X or a Z; or
+ *     {@code -} where nothing is passed on
+ * @param alleles the alleles passed on, by locus
+ * @param kit the sex of the kits that arise from it, where this gamete decides about that
  */
-public record Gamete(Map<String, Allele> alleles, Optional<Sex> kit, Optional<String> chromosome) {
+public record Gamete(List<String> loci, List<String> symbols, Map<String, Allele> alleles, Optional<Sex> kit) {
 
     /**
-     * Copies the alleles.
+     * Copies the collections.
      *
-     * @param alleles alleles by locus
-     * @param kit the sex of the kit
-     * @param chromosome the sex chromosome without alleles
+     * @param loci the loci
+     * @param symbols what is written for each
+     * @param alleles the alleles passed on
+     * @param kit the sex of the kits
      */
     public Gamete {
+        loci = ImmutableList.copyOf(loci);
+        symbols = ImmutableList.copyOf(symbols);
         alleles = ImmutableMap.copyOf(alleles);
     }
 
-    /**
-     * Returns the allele symbols separated by spaces, and the sex chromosome that carries none: {@code C b} or {@code C Y}; {@code no
-     * allele} where a parent passes on nothing, as a sire does of what is inherited from the dam alone.
-     */
+    /** Returns the symbols separated by spaces, {@code C b}. */
     @Override
     public String toString() {
-        List<String> parts = new ArrayList<>();
-        alleles.values().forEach(allele -> parts.add(allele.symbol()));
-        chromosome.ifPresent(parts::add);
-        return parts.isEmpty() ? "no allele" : String.join(" ", parts);
+        return String.join(" ", symbols);
     }
 }

@@ -18,6 +18,7 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.expression.Weights;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
@@ -25,6 +26,9 @@ import org.geneticsrules.trait.Sighting;
 
 /** A question about the next kit of a litter, given kits already seen: the diagrams it needs, read once for each kind of parents. */
 final class Litter {
+
+    /** Shares of males are kept to so many binary places where floating point is asked for. */
+    private static final int FRACTION_BITS = 128;
 
     private final Model model;
     private final Sires sires;
@@ -96,10 +100,15 @@ final class Litter {
 
     /** Whether daughters and sons may differ in what matters. */
     boolean bothSexes() {
-        return testsSex(asked)
-                || seen.keySet().stream().anyMatch(Litter::testsSex)
+        return seen.keySet().stream().anyMatch(Litter::testsSex)
                 || survival.filter(Litter::testsSex).isPresent()
-                || read().stream()
+                || bothSexes(model, asked, read());
+    }
+
+    /** Whether daughters and sons may differ in an outcome that depends on some loci. */
+    static boolean bothSexes(Model model, Diagram<?> asked, Set<String> read) {
+        return testsSex(asked)
+                || read.stream()
                         .map(model::locus)
                         .anyMatch(locus -> locus.dependsOnSex()
                                 || locus.transmission().heterogametic().isPresent());
@@ -129,6 +138,25 @@ final class Litter {
             }
         });
         return result;
+    }
+
+    /** The same in floating point. */
+    Optional<Approximation<Phenotype>> approximate(ParentPairs parents) {
+        Approximation.Mixture<Phenotype> result = asked.mixture();
+        parents.visit(read(), this::decidesWhoIsLost, (weight, young) -> {
+            Probability fertile = sires.perKit() ? fertile(young) : Probability.ONE;
+            for (int i = 0; i < young.size(); i++) {
+                Probability access = sires.access().get(i);
+                if (!access.isZero() && hasKits(young.get(i))) {
+                    access = access.dividedBy(fertile);
+                    BigInteger share = weight.multiply(access.numerator())
+                            .shiftLeft(FRACTION_BITS)
+                            .divide(access.denominator());
+                    young.get(i).approximate(asked).given().ifPresent(counted -> result.add(counted, share));
+                }
+            }
+        });
+        return result.build();
     }
 
     /** The weight of kits that are lost. */

@@ -1,5 +1,6 @@
 package org.geneticsrules.cross;
 
+import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -55,5 +56,19 @@ public record LitterSize(String name, Distribution<Integer> kits, Optional<Strin
      */
     public Distribution<Integer> count(Probability chance) {
         return kits.flatMap(number -> Binomial.of(chance, number));
+    }
+
+    /**
+     * Returns the chance that no kit shows something that each shows with one chance, independently.
+     *
+     * @param chance the chance of each kit
+     * @return the chance of none
+     */
+    Probability none(Probability chance) {
+        Probability none = Probability.ZERO;
+        for (Map.Entry<Integer, Probability> number : kits.asMap().entrySet()) {
+            none = none.plus(number.getValue().times(chance.complement().pow(number.getKey())));
+        }
+        return none;
     }
 }

@@ -1,6 +1,5 @@
 package org.geneticsrules.cross;
 
-import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.math.BigInteger;
 import java.util.Map;
@@ -38,16 +37,8 @@ record ParentBox(Sex sex, BigInteger weight, Map<String, BigInteger[]> weights, 
         for (int l = 0; l < count; l++) {
             Locus locus = unit.loci().get(l);
             pairs[l] = at(locus.id());
-            strands[l] = phase.at(locus.id())
-                    .map(both -> {
-                        ImmutableList<String> ids =
-                                ImmutableList.copyOf(locus.alleles().keySet());
-                        return new int[] {
-                            ids.indexOf(both.one().id()),
-                            ids.indexOf(both.other().id())
-                        };
-                    })
-                    .orElse(null);
+            int[] lying = KnownParents.strands(locus, phase);
+            strands[l] = lying.length == 0 ? null : lying;
         }
         return new AtUnit(sex, pairs, strands);
     }

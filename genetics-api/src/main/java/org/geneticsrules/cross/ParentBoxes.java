@@ -20,6 +20,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
@@ -73,7 +74,7 @@ final class ParentBoxes {
             Allowed shows = look.box().variables().get(at.getKey());
             List<AllelePair> pairs = at.getValue().stream()
                     .filter(pair ->
-                            mayHave(locus, pair) && (shows == null || shows.allows(locus.expression(pair, sex))))
+                            mayHave(model, locus, pair, sex) && (shows == null || shows.allows(locus.expression(pair, sex))))
                     .toList();
             if (pairs.isEmpty()) {
                 return Optional.empty();
@@ -84,15 +85,18 @@ final class ParentBoxes {
     }
 
     /** An animal that has lived to become a parent has as many strands as its sex, and no combination that never lives. */
-    private boolean mayHave(Locus locus, AllelePair pair) {
+    static boolean mayHave(Model model, Locus locus, AllelePair pair, Sex sex) {
         return pair.alleles().size() == locus.transmission().strands(sex)
-                && !survival(locus, pair).isZero();
+                && !survival(model, sex, locus, pair).isZero();
     }
 
     /** The chance that an animal with a pair lives from conception until it is scored. */
-    private Probability survival(Locus locus, AllelePair pair) {
-        String expression = locus.expression(pair, sex);
+    static Probability survival(Model model, Sex sex, Locus locus, AllelePair pair) {
         Probability chance = Probability.ONE;
+        if (model.viability().isEmpty()) {
+            return chance;
+        }
+        String expression = locus.expression(pair, sex);
         for (Viability one : model.viability().values()) {
             if (one.locus().equals(locus.id())
                     && one.expressions().contains(expression)
@@ -165,6 +169,25 @@ final class ParentBoxes {
                 .toList();
     }
 
+    /** Refuses to weigh an animal of whom too little is known. */
+    void requireFrequencies(String role, Set<String> read, Problems problems) {
+        List<String> missing = withoutFrequencies(read);
+        if (!missing.isEmpty()) {
+            problems.add(
+                    "population-needed",
+                    "",
+                    "the " + role + " is only partly known at " + String.join(", ", missing) + ", and "
+                            + parent.population()
+                                    .map(population ->
+                                            "population \"" + population.id() + "\" gives no frequencies there")
+                                    .orElse("no population is named"),
+                    model.populations().isEmpty()
+                            ? "a full genotype there, because model " + model + " has no population"
+                            : "a full genotype there, or a population such as "
+                                    + String.join(", ", model.populations().keySet()));
+        }
+    }
+
     private Optional<Distribution<String>> frequencies(String locus) {
         return parent.population()
                 .flatMap(population ->
@@ -223,7 +246,9 @@ final class ParentBoxes {
     }
 
     private Probability lives(Locus locus, AllelePair pair) {
-        return pair.alleles().size() == locus.transmission().strands(sex) ? survival(locus, pair) : Probability.ZERO;
+        return pair.alleles().size() == locus.transmission().strands(sex)
+                ? survival(model, sex, locus, pair)
+                : Probability.ZERO;
     }
 
     /** Numerators over the least common denominator. */

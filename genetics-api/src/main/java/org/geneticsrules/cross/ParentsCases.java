@@ -16,13 +16,16 @@ import org.geneticsrules.expression.Chain;
 import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.KitLaw;
 import org.geneticsrules.expression.Weights;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Phase;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
 /** Lists the kinds of parents there may be, box by box, and class by class where the share of lost kits depends on the class. */
 final class ParentsCases {
@@ -253,9 +256,19 @@ final class ParentsCases {
         return new Segregation(
                 locus.id(),
                 pairs(locus, couple.sire().pairs()[at]),
+                strands(locus, couple.sire().strands()[at]),
                 pairs(locus, couple.dam().pairs()[at]),
+                strands(locus, couple.dam().strands()[at]),
                 pairs,
                 pairs.map(pair -> locus.expression(pair, kit)));
+    }
+
+    private static Optional<Phase.Strands> strands(Locus locus, int @Nullable [] lying) {
+        if (lying == null) {
+            return Optional.empty();
+        }
+        ImmutableList<Allele> alleles = ImmutableList.copyOf(locus.alleles().values());
+        return Optional.of(new Phase.Strands(alleles.get(lying[0]), alleles.get(lying[1])));
     }
 
     private static Distribution<AllelePair> pairs(Locus locus, BigInteger[] weights) {

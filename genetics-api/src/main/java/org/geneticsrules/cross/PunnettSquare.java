@@ -17,14 +17,8 @@ import org.geneticsrules.probability.Probability;
  * The square of one parent's distinct gametes against the other's (after R. C. Punnett).
  *
  * <p>A box is a union of gametes with its chance, not a kit: four boxes are not four kits. Gametes that are the same are one row or
- * column with their chances added, so a homozygous parent has one. All kits conceived are in the square, those that do not live
- * included.
- *
- * <p>Of a locus on a sex chromosome, the parent that has two kinds of them has gametes for daughters and for sons, half of each: a sire
- * {@code O/Y} has the gametes {@code O} and {@code Y}. Of linked loci, gametes are as frequent as the parent's phase and the
- * recombination of the group make them: with a tenth recombining, a parent {@code [A B]/[a b]} has {@code A B} and {@code a b} with
- * 9/20 each and {@code A b} and {@code a B} with 1/20 each; if the phase is not known, all four have 1/4. Alleles that mutate are
- * gametes of their own.
+ * column with their chances added, so a homozygous parent has one. Alleles of linked loci come together as often as the model states,
+ * without new mutation; at sex-linked loci half of the gametes of the heterogametic parent make daughters and half make sons.
  *
  * <p>This is a view for teaching; chances are computed without it. Immutable and thread-safe.
  */
@@ -50,8 +44,12 @@ public final class PunnettSquare {
     }
 
     static PunnettSquare of(Model model, ParentBox sire, ParentBox dam, Collection<String> loci) {
+        ImmutableList<String> asked = ImmutableList.copyOf(loci);
         return new PunnettSquare(
-                model, ImmutableList.copyOf(loci), GameteTable.of(model, sire, loci), GameteTable.of(model, dam, loci));
+                model,
+                asked,
+                new SquareGametes(model, sire, asked).list(),
+                new SquareGametes(model, dam, asked).list());
     }
 
     /**
@@ -77,7 +75,7 @@ public final class PunnettSquare {
      *
      * @param fromSire a gamete of the father
      * @param fromDam a gamete of the mother
-     * @return the genotype of a kit that arises from them, of which the phase is not told
+     * @return the genotype of a kit that arises from them
      */
     public Genotype genotype(Gamete fromSire, Gamete fromDam) {
         List<AllelePair> pairs = new ArrayList<>();
@@ -88,7 +86,7 @@ public final class PunnettSquare {
             if (one != null && other != null) {
                 pairs.add(locus.pair(one.id(), other.id()));
             } else if (one != null || other != null) {
-                pairs.add(locus.hemizygous((one != null ? one : Objects.requireNonNull(other)).id()));
+                pairs.add(locus.hemizygous((one == null ? Objects.requireNonNull(other) : one).id()));
             } else {
                 pairs.add(locus.of());
             }

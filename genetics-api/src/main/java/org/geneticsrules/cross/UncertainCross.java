@@ -14,6 +14,7 @@ import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
@@ -164,7 +165,28 @@ public final class UncertainCross {
      * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
      */
     public Map<String, List<String>> missingFrequencies(Collection<String> traits) {
-        return missing(litter(View.of(traits), ImmutableList.of()).read());
+        return missingFrequencies(View.of(traits), ImmutableList.of());
+    }
+
+    /**
+     * Returns the loci at which a weighted answer about a kit, given kits already seen, needs frequencies that are not named.
+     *
+     * @param view what is looked at
+     * @param seen what the litter-mates seen so far show
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(View view, List<Sighting> seen) {
+        return missing(litter(view, seen).read());
+    }
+
+    /**
+     * Returns the loci at which the share of kits that are lost needs frequencies that are not named.
+     *
+     * @param census until when
+     * @return locus ids by parent, {@code sire} and {@code dam}, without parents that lack nothing
+     */
+    public Map<String, List<String>> missingFrequencies(Census census) {
+        return missing(Litter.surviving(compiled, sires, census).read());
     }
 
     /**
@@ -188,6 +210,18 @@ public final class UncertainCross {
     public Optional<Distribution<Phenotype>> probable(View view) {
         Litter litter = litter(view, ImmutableList.of());
         return litter.averages(weighted(litter)).distribution().map(litter::inOrder);
+    }
+
+    /**
+     * Returns the same as {@link #probable(View)} in floating point.
+     *
+     * @param view what is looked at
+     * @return the chances, with a bound on their error; empty where {@link #probable(View)} is
+     * @throws ProblemsException if an uncertain parent has no frequencies at a locus that matters
+     */
+    public Optional<Approximation<Phenotype>> approximate(View view) {
+        Litter litter = litter(view, ImmutableList.of());
+        return litter.approximate(weighted(litter));
     }
 
     /**
@@ -392,29 +426,9 @@ public final class UncertainCross {
 
     private void requireFrequencies(Set<String> read) {
         Problems problems = new Problems(Stage.MEANING);
-        for (int i = 0; i < sires.males().size(); i++) {
-            requireFrequencies("sire", sires.males().get(i), males().get(i).withoutFrequencies(read), problems);
-        }
-        requireFrequencies("dam", dam, female().withoutFrequencies(read), problems);
+        males().forEach(male -> male.requireFrequencies("sire", read, problems));
+        female().requireFrequencies("dam", read, problems);
         problems.throwIfAny();
-    }
-
-    private void requireFrequencies(String role, Parent parent, List<String> missing, Problems problems) {
-        if (!missing.isEmpty()) {
-            problems.add(
-                    "population-needed",
-                    "",
-                    "the " + role + " is only partly known at " + String.join(", ", missing) + ", and "
-                            + parent.population()
-                                    .map(population ->
-                                            "population \"" + population.id() + "\" gives no frequencies there")
-                                    .orElse("no population is named"),
-                    compiled.model().populations().isEmpty()
-                            ? "a full genotype there, because model " + compiled.model() + " has no population"
-                            : "a full genotype there, or a population such as "
-                                    + String.join(
-                                            ", ", compiled.model().populations().keySet()));
-        }
     }
 
     /** Returns what is known of the parents with a multiplication sign. */

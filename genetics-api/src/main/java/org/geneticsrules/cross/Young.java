@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.KitLaw;
 import org.geneticsrules.expression.Weights;
+import org.geneticsrules.probability.Approximation;
 
 /**
  * The chances of the kits of two parents, half of which are daughters and half sons when conceived.
@@ -28,5 +29,17 @@ record Young(KitLaw daughters, Optional<KitLaw> sons) {
         BigInteger[] shares = new BigInteger[female.shares().length];
         Arrays.setAll(shares, i -> female.shares()[i].multiply(timesFemale).add(male.shares()[i].multiply(timesMale)));
         return new Weights(shares, female.total().multiply(timesFemale).shiftLeft(1));
+    }
+
+    /** The same in floating point, all kits conceived together. */
+    <T> Approximation<T> approximate(Diagram<T> diagram) {
+        Approximation<T> female = diagram.approximate(daughters);
+        if (sons.isEmpty()) {
+            return female;
+        }
+        Approximation.Mixture<T> both = diagram.mixture();
+        both.add(female, BigInteger.ONE);
+        both.add(diagram.approximate(sons.get()), BigInteger.ONE);
+        return both.build().orElseThrow();
     }
 }

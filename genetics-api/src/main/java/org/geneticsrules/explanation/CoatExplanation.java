@@ -1,6 +1,7 @@
 package org.geneticsrules.explanation;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
@@ -27,21 +29,25 @@ import org.geneticsrules.trait.Sex;
  *
  * @param phenotype what is seen in the traits asked for
  * @param looks how each trait came about, in the order asked
+ * @param draws what chance decided, by the pointer of the case whose chance it was
  * @param hidden the loci that cannot be read off the animal
  * @param statements pointers of the statements that the look rests on
  */
-public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden> hidden, Set<String> statements) {
+public record CoatExplanation(
+        Phenotype phenotype, List<Look> looks, Map<String, String> draws, List<Hidden> hidden, Set<String> statements) {
 
     /**
      * Copies the collections.
      *
      * @param phenotype what is seen
      * @param looks how each trait came about
+     * @param draws what chance decided
      * @param hidden the hidden loci
      * @param statements pointers of statements
      */
     public CoatExplanation {
         looks = ImmutableList.copyOf(looks);
+        draws = ImmutableMap.copyOf(draws);
         hidden = ImmutableList.copyOf(hidden);
         statements = ImmutableSet.copyOf(statements);
     }
@@ -58,15 +64,16 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
      */
     public static Distribution<CoatExplanation> of(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
         Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
-        for (String name : compiled.lociRead(view.traits())) {
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = compiled.model().locus(name);
             carried.put(
                     name,
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
         Set<String> statements = RestsOn.of(compiled, carried, view);
+        Map<AllelePair, Set<Phenotype>> instead = new LinkedHashMap<>(); // what another pair would show
         return compiled.express(genotype, sex, view.stage(), view.traits())
-                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements));
+                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements, instead));
     }
 
     private static CoatExplanation explain(
@@ -75,7 +82,8 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
             Sex sex,
             View view,
             Expressed expressed,
-            Set<String> statements) {
+            Set<String> statements,
+            Map<AllelePair, Set<Phenotype>> instead) {
         Model model = compiled.model();
         List<Look> looks = new ArrayList<>();
         for (String trait : view.traits()) {
@@ -86,11 +94,12 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
             looks.add(new Look(trace, rule));
         }
         List<Hidden> hidden = new ArrayList<>();
-        for (String name : compiled.lociRead(view.traits())) {
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = model.locus(name);
             List<AllelePair> alike = locus.pairs(sex).stream()
                     .filter(pair -> genotype.pair(name).isEmpty()
-                            || looks(compiled, genotype.with(pair), sex, view).contains(expressed.phenotype()))
+                            || instead.computeIfAbsent(pair, one -> looks(compiled, genotype.with(one), sex, view))
+                                    .contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
@@ -98,7 +107,7 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
                 hidden.add(new Hidden(name, expressed.phenotype(), alike, Optional.empty(), causes));
             }
         }
-        return new CoatExplanation(expressed.phenotype(), looks, hidden, statements);
+        return new CoatExplanation(expressed.phenotype(), looks, draws(expressed), hidden, statements);
     }
 
     /** What chance decided, by the case whose chance it was. */

@@ -150,23 +150,27 @@ public final class RestsOn {
      */
     private void notActive(Expressed animal, Mask mask, Sex sex) {
         Model model = compiled.model();
-        Map<String, Allowed> when = mask.when().variables();
-        Allowed seasons = when.get(LifeStage.SEASON);
-        Allowed sexes = when.get(Sex.VARIABLE);
-        // first of all, because loci that are read in another season only are not among the expressions
-        if ((seasons != null && !seasons.allows(view.stage().season().orElse("")))
-                || (sexes != null && !sexes.allows(sex.word()))) {
-            return;
-        }
         List<String> read = new ArrayList<>();
-        for (Map.Entry<String, Allowed> variable : when.entrySet()) {
+        // what fails by season or sex is not read any further, so that nothing need be known of its loci
+        for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
             String name = variable.getKey();
-            if (model.rules().containsKey(name)) {
-                read.add(name);
-            } else if (model.loci().containsKey(name)
-                    && !variable.getValue()
-                            .allows(Objects.requireNonNull(animal.expressions().get(name)))) {
+            boolean fails = name.equals(Sex.VARIABLE)
+                    ? !variable.getValue().allows(sex.word())
+                    : name.equals(LifeStage.SEASON)
+                            && !variable.getValue().allows(view.stage().season().orElse(""));
+            if (fails) {
                 return;
+            }
+        }
+        for (Map.Entry<String, Allowed> variable : mask.when().variables().entrySet()) {
+            String name = variable.getKey();
+            if (model.loci().containsKey(name)) {
+                if (!variable.getValue()
+                        .allows(Objects.requireNonNull(animal.expressions().get(name)))) {
+                    return;
+                }
+            } else if (!name.equals(Sex.VARIABLE) && !name.equals(LifeStage.SEASON)) {
+                read.add(name);
             }
         }
         for (String name : read) {

@@ -9,13 +9,15 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 
 /**
- * One way in which a kit comes to show a phenotype.
+ * One way in which an animal comes to show a phenotype.
  *
  * @param phenotype the phenotype shown
- * @param parents number of the {@link ParentsCase} it belongs to
- * @param expressions the expressions it needs, by locus; other loci make no difference
- * @param factors for each locus named, the chance that a kit has one of the expressions needed
- * @param probability the chance of the case of parents times all factors
+ * @param parents number of the {@link ParentsCase} or {@link AnimalCase} it belongs to
+ * @param expressions what it needs: expressions by locus, outcomes of chance by the pointer of their statement, and perhaps the sex; all
+ *     else makes no difference
+ * @param factors the chance of what is needed: by locus, by the pointer of a linkage group of which several loci are needed together,
+ *     or by the pointer of the statement whose chance it is
+ * @param probability the chance of the case times all factors, divided by the share of such animals that is counted
  * @param masks the masks that decide what is seen on this way
  */
 public record Way(

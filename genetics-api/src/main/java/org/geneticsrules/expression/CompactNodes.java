@@ -23,8 +23,11 @@ final class CompactNodes {
     /** The places to which the nodes of a level lead, first all by its first expression. */
     private final int[][] targets;
 
-    /** Whether all targets of a level are on the next, so that no level in between multiplies the weights. */
-    private final boolean[] straight;
+    /** For each leaf, the level after the last test that leads to it. */
+    private final int[] leafLevels;
+
+    /** What may be added up on the longest way to a leaf. */
+    private final int additions;
 
     CompactNodes(Nodes nodes, int root, int depth, int leaves) {
         this.depth = depth;
@@ -44,20 +47,44 @@ final class CompactNodes {
         }
         this.root = place(root, place);
         this.targets = new int[depth][];
-        this.straight = new boolean[depth];
         for (int level = 0; level < depth; level++) {
             int width = reached[level].length == 0 ? 0 : nodes.width(level);
             targets[level] = new int[width * reached[level].length];
-            straight[level] = true;
             int at = 0;
             for (int value = 0; value < width; value++) {
                 for (int node : reached[level]) {
-                    int target = place(nodes.child(node, value), place);
-                    targets[level][at++] = target;
-                    straight[level] &= levels[target] == level + 1;
+                    targets[level][at++] = place(nodes.child(node, value), place);
                 }
             }
         }
+        this.leafLevels = deepest();
+        this.additions = countAdditions();
+    }
+
+    private int countAdditions() {
+        int[] arriving = new int[levels.length];
+        for (int[] from : targets) {
+            for (int target : from) {
+                arriving[target]++;
+            }
+        }
+        int[] most = new int[depth + 1];
+        for (int place = 0; place < arriving.length; place++) {
+            most[levels[place]] = Math.max(most[levels[place]], arriving[place]);
+        }
+        return Arrays.stream(most).sum();
+    }
+
+    private int[] deepest() {
+        int[] after = new int[leaves()];
+        for (int level = 0; level < depth; level++) {
+            for (int target : targets[level]) {
+                if (target >= size()) {
+                    after[target - size()] = level + 1;
+                }
+            }
+        }
+        return after;
     }
 
     private int place(int node, int[] place) {
@@ -95,13 +122,38 @@ final class CompactNodes {
         return byLevel;
     }
 
+    /** The number of levels. */
+    int depth() {
+        return depth;
+    }
+
     int size() {
         return starts[depth];
+    }
+
+    /** The first place of a level; of the depth, the first leaf. */
+    int start(int level) {
+        return starts[level];
+    }
+
+    /** The places to which the nodes of a level lead, first all by its first value; not to be modified. */
+    int[] targets(int level) {
+        return targets[level];
+    }
+
+    /** A bound on how many sums are taken one after the other until a leaf is weighed. */
+    int additions() {
+        return additions;
     }
 
     /** The number of leaves. */
     int leaves() {
         return levels.length - size();
+    }
+
+    /** For each leaf, the level after the last test that leads to it; not to be modified. */
+    int[] leafLevels() {
+        return leafLevels;
     }
 
     /** The place at which every way begins. */
@@ -112,52 +164,6 @@ final class CompactNodes {
     /** The level of a place; of a leaf, the depth. */
     int level(int place) {
         return levels[place];
-    }
-
-    /**
-     * Lets the weights of expressions flow from the root to the leaves; all sums stay below the product of the totals.
-     *
-     * @return the weight of the combinations that end in each leaf
-     */
-    long[] weigh(long[][] weights, long[] totals) {
-        long[] below = new long[depth + 1]; // product of the totals from a level on
-        below[depth] = 1;
-        for (int level = depth - 1; level >= 0; level--) {
-            below[level] = Math.multiplyExact(below[level + 1], totals[level]);
-        }
-        long[] flow = new long[levels.length];
-        flow[root] = below[0] / below[levels[root]];
-        for (int level = levels[root]; level < depth; level++) {
-            int count = starts[level + 1] - starts[level];
-            for (int from = 0, e = 0; from < targets[level].length; from += count, e++) {
-                if (weights[level][e] != 0) {
-                    flow(level, from, weights[level][e], below, flow);
-                }
-            }
-        }
-        return Arrays.copyOfRange(flow, starts[depth], flow.length);
-    }
-
-    /** Passes on what arrives at the nodes of a level, along one expression. */
-    private void flow(int level, int from, long weight, long[] below, long[] flow) {
-        int start = starts[level];
-        int count = starts[level + 1] - start;
-        int[] to = targets[level];
-        if (straight[level]) {
-            for (int i = 0; i < count; i++) {
-                long arriving = flow[start + i];
-                if (arriving != 0) {
-                    flow[to[from + i]] += arriving * weight;
-                }
-            }
-        } else {
-            for (int i = 0; i < count; i++) {
-                if (flow[start + i] != 0) {
-                    int target = to[from + i];
-                    flow[target] += flow[start + i] * weight * (below[level + 1] / below[levels[target]]);
-                }
-            }
-        }
     }
 
     int width(int level) {

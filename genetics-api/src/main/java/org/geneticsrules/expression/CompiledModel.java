@@ -28,6 +28,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A model made ready for questions about phenotypes.
@@ -49,17 +50,22 @@ public final class CompiledModel {
     private static final int MOST_KEPT = 1_000;
 
     private final Model model;
-    private final ImmutableSet<String> visible;
-    private final Cache<View, Diagram<Phenotype>> diagrams = cache();
+    private final View everything;
+    private final Cache<Viewed, Diagram<Phenotype>> diagrams = cache();
     private final Cache<Census, Diagram<Phenotype>> survival = cache();
     private final Cache<Sightings, Diagram<Boolean>> matching = cache();
     private final Cache<Sightings, ImmutableList<WeightedBox>> evidence = cache();
 
+    /** The diagram that most ask for, kept at hand. */
+    private volatile @Nullable Diagram<Phenotype> ofEverything;
+
     private record Sightings(List<Sighting> seen, Census census) {}
+
+    private record Viewed(View view, List<Sighting> before) {}
 
     private CompiledModel(Model model) {
         this.model = model;
-        this.visible = ImmutableSet.copyOf(model.visibleTraits());
+        this.everything = View.of(model.visibleTraits());
     }
 
     /**
@@ -79,6 +85,15 @@ public final class CompiledModel {
      */
     public Model model() {
         return model;
+    }
+
+    /**
+     * Returns the view of all visible traits of the model, for kits born, at a stage of which nothing is said.
+     *
+     * @return the view
+     */
+    public View everything() {
+        return everything;
     }
 
     /**
@@ -291,7 +306,12 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large
      */
     public Diagram<Phenotype> diagram() {
-        return diagram(View.of(visible));
+        Diagram<Phenotype> before = ofEverything;
+        if (before == null) {
+            before = diagram(everything);
+            ofEverything = before;
+        }
+        return before;
     }
 
     /**
@@ -317,10 +337,42 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large, with the statements that drive it
      */
     public Diagram<Phenotype> diagram(View view) {
-        return kept(diagrams, view, asked -> {
-            known(asked.traits());
-            return DiagramBuilder.phenotypes(model, asked);
+        return diagram(view, ImmutableList.of());
+    }
+
+    /**
+     * Returns the diagram of what is seen in a view of an animal of which something was seen before. What chance decided once in its life
+     * is the same then and now.
+     *
+     * @param view what is looked at
+     * @param before what was seen of the animal; a trait for which the model makes no claim is evidence of nothing
+     * @return the diagram as above; animals that cannot show what was seen before end in no outcome, as if they were lost
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits seen then depend on
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Phenotype> diagram(View view, List<Sighting> before) {
+        return kept(diagrams, new Viewed(view, ImmutableList.copyOf(before)), asked -> {
+            known(asked.view().traits());
+            asked.before().forEach(one -> known(one.look().traits()));
+            return DiagramBuilder.phenotypes(model, asked.view(), asked.before());
         });
+    }
+
+    /**
+     * Returns a diagram of what is seen in a view that tests loci in a stated order, so that it can be read side by side with that of
+     * another model. It counts every loss, whether or not it bears on what is seen. It is not kept.
+     *
+     * @param view what is looked at
+     * @param order locus ids, among them at least those that the view depends on and those of statements about viability
+     * @return the diagram; {@link Diagram#weigh} takes it only if the order leaves linked loci together in map order
+     * @throws IllegalArgumentException if a trait is unknown or the order leaves out a locus
+     * @throws ProblemsException if the view's stage lacks what its traits depend on
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Phenotype> diagramInOrder(View view, List<String> order) {
+        known(view.traits());
+        return DiagramBuilder.phenotypesInOrder(model, view, order);
     }
 
     /**
@@ -404,19 +456,36 @@ public final class CompiledModel {
      * @throws TooLargeException if the set needs too many boxes
      */
     public GenotypeSet showing(Sighting seen) {
-        Phenotype look = seen.look();
-        if (!model.distinguishesSex()) { // then a genotype says nothing of the sex, nor the other way round
-            look = look.restrictedTo(Sets.difference(look.traits(), ImmutableSet.of(Sex.VARIABLE)));
-        }
+        return showing(ImmutableList.of(seen));
+    }
+
+    /**
+     * Returns the genotypes that can show all that was seen of one animal. What chance decided once in its life is the same each time.
+     *
+     * @param seen full or partial phenotypes with their stages; a trait for which the model makes no claim counts as evidence of nothing
+     * @return the set of genotypes that show all of it with some chance
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits depend on
+     * @throws TooLargeException if the set needs too many boxes
+     */
+    public GenotypeSet showing(List<Sighting> seen) {
+        List<Sighting> told = seen.stream()
+                .map(one -> new Sighting(one.stage(), withoutSexThatNothingTells(one.look())))
+                .toList();
         ImmutableMap.Builder<String, List<String>> variables = ImmutableMap.builder();
         if (model.distinguishesSex()) {
             variables.put(Sex.VARIABLE, Sex.words());
         }
         model.loci().forEach((name, locus) -> variables.put(name, locus.expressions()));
-        List<Condition> boxes = evidence(List.of(new Sighting(seen.stage(), look))).stream()
-                .map(WeightedBox::box)
-                .toList();
+        List<Condition> boxes = evidence(told).stream().map(WeightedBox::box).toList();
         return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
+    }
+
+    /** Where the model does not distinguish sex, a genotype says nothing of the sex, nor the other way round. */
+    private Phenotype withoutSexThatNothingTells(Phenotype look) {
+        return model.distinguishesSex()
+                ? look
+                : look.restrictedTo(Sets.difference(look.traits(), ImmutableSet.of(Sex.VARIABLE)));
     }
 
     private ImmutableList<String> known(Collection<String> traits) {

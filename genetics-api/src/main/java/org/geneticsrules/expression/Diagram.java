@@ -5,12 +5,17 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Outcomes;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Every combination of sex, expressions and draws, sorted by what comes of it.
@@ -24,11 +29,21 @@ import org.geneticsrules.trait.Sex;
  */
 public final class Diagram<T> {
 
+    /** Two parents of known genotypes have four unions of gametes at a locus. */
+    private static final long UNIONS = 4;
+
     private final ImmutableList<Level> levels;
     private final CompactNodes nodes;
     private final Outcomes<T> outcomes;
     private final ImmutableList<String> loci;
     private final boolean plain;
+    private final Map<Class<?>, Object> derived = new ConcurrentHashMap<>();
+
+    /** Laid out on first use. */
+    private volatile @Nullable SplitFlow flow;
+
+    /** Laid out on first use for the unions of gametes of known parents. */
+    private volatile @Nullable WideFlow wide;
 
     /**
      * Makes a diagram.
@@ -94,6 +109,48 @@ public final class Diagram<T> {
     }
 
     /**
+     * Returns the place at which every way begins. Places are numbers from 0: those below {@link #size()} are tests, those above are
+     * ends.
+     *
+     * @return a place
+     */
+    public int root() {
+        return nodes.root();
+    }
+
+    /**
+     * Returns what is tested at a place.
+     *
+     * @param place a place
+     * @return the position of the test in {@link #levels()}; their number at an end
+     */
+    public int level(int place) {
+        return nodes.level(place);
+    }
+
+    /**
+     * Returns the place that a finding leads to.
+     *
+     * @param place a place below {@link #size()}
+     * @param value position of the finding among the values of its level
+     * @return the next place, at a later level or an end
+     */
+    public int next(int place, int value) {
+        return nodes.target(place, value);
+    }
+
+    /**
+     * Returns the outcome at an end.
+     *
+     * @param place a place from {@link #size()} on
+     * @return the outcome; empty for an animal that is lost
+     */
+    public Optional<T> outcome(int place) {
+        int leaf = place - size();
+        return leaf < outcomes.list().size() ? Optional.of(outcomes.list().get(leaf)) : Optional.empty();
+    }
+
+    /**
      * Weighs the outcomes for animals of one sex.
      *
      * @param law the chances of their expressions at each of {@link #loci()}
@@ -105,45 +162,137 @@ public final class Diagram<T> {
     }
 
     /**
-     * Returns the distribution of the outcomes where all that is tested are independent loci.
+     * Weighs the outcomes for animals of one sex in floating point.
      *
-     * @param weights for each locus of {@link #loci()}, the weight of each of its expressions, in whole numbers of at least 0 that are
-     *     not all 0
-     * @return the distribution, in the order of {@link #outcomes()}
+     * @param law the chances of their expressions at each of {@link #loci()}
+     * @return the chance of each outcome among all animals, lost ones included
+     */
+    public Approximation<T> approximate(KitLaw law) {
+        DoubleFlow flow = new DoubleFlow(nodes, Layer.of(levels, law));
+        return approximation(flow.weigh(), flow.error());
+    }
+
+    /**
+     * Returns the same as {@link #distribution} in floating point.
+     *
+     * @param weights the chances at each of {@link #loci()}
+     * @return the chance of each outcome
      * @throws IllegalStateException if the diagram tests other things than loci, or animals may be lost
      */
-    public Distribution<T> distribution(long[][] weights) {
-        if (!testsOnlyLoci()) {
-            throw new IllegalStateException("the diagram tests " + levels + ", not only loci");
+    public Approximation<T> approximate(LocusWeights[] weights) {
+        requireOnlyLoci();
+        if (!DoubleFlow.isSafe(weights)) {
+            return approximate(law(weights));
         }
-        long whole = 1;
-        long[] totals = new long[weights.length];
-        for (int level = 0; level < weights.length; level++) {
-            totals[level] = sum(weights[level]);
-            if (Math.multiplyHigh(whole, totals[level]) != 0 || whole * totals[level] <= 0) {
-                return Distribution.ofWeights(outcomes, weigh(law(weights)).shares());
-            }
-            whole *= totals[level];
-        }
-        return Distribution.ofWeights(outcomes, nodes.weigh(weights, totals));
+        return approximation(DoubleFlow.weigh(nodes, weights), DoubleFlow.errorOf(nodes));
     }
 
-    private static long sum(long[] shares) {
-        long sum = 0;
-        for (long share : shares) {
-            sum += share;
-        }
-        return sum;
+    private Approximation<T> approximation(DoubleFlow.Leaves leaves, double error) {
+        int outside = outcomes.list().size(); // where the leaf of the lost stands, if there is one
+        return Approximation.of(
+                outcomes,
+                Arrays.copyOf(leaves.numbers(), outside + 1),
+                Arrays.copyOf(leaves.exponents(), outside + 1),
+                error);
     }
 
-    private KitLaw law(long[][] weights) {
+    private KitLaw law(LocusWeights[] weights) {
         List<Chain> chains = new ArrayList<>();
         for (int level = 0; level < weights.length; level++) {
-            BigInteger[] shares =
-                    Arrays.stream(weights[level]).mapToObj(BigInteger::valueOf).toArray(BigInteger[]::new);
+            BigInteger[] shares = Arrays.stream(weights[level].shares)
+                    .mapToObj(BigInteger::valueOf)
+                    .toArray(BigInteger[]::new);
             chains.add(Chain.single(loci.get(level), shares));
         }
         return KitLaw.of(Sex.FEMALE, chains);
+    }
+
+    private void requireOnlyLoci() {
+        if (!testsOnlyLoci()) {
+            throw new IllegalStateException("the diagram tests " + levels + ", not only loci");
+        }
+    }
+
+    /**
+     * Starts a mean of several approximations of this diagram.
+     *
+     * @return a mixture of nothing so far
+     */
+    public Approximation.Mixture<T> mixture() {
+        return new Approximation.Mixture<>(outcomes);
+    }
+
+    /**
+     * Returns the distribution of the outcomes among animals that are not lost.
+     *
+     * @param weights weights of the outcomes, not all 0
+     * @return the distribution, in the order of {@link #outcomes()}
+     */
+    public Distribution<T> distribution(Weights weights) {
+        return Distribution.ofWeights(outcomes, weights.shares());
+    }
+
+    /**
+     * Returns the distribution of the outcomes where all that is tested are independent loci.
+     *
+     * <p>The answer is kept as a product of one factor for each locus, and multiplied out when a chance is first read.
+     *
+     * @param weights the chances at each of {@link #loci()}; not to be modified
+     * @return the distribution, in the order of {@link #outcomes()}
+     * @throws IllegalStateException if the diagram tests other things than loci, or animals may be lost
+     */
+    public Distribution<T> distribution(LocusWeights[] weights) {
+        requireOnlyLoci();
+        long whole = 1;
+        for (LocusWeights level : weights) {
+            if (Math.multiplyHigh(whole, level.total) != 0 || whole * level.total <= 0) {
+                return Distribution.of(outcomes, new WideForm(wide(weights), weights));
+            }
+            whole *= level.total;
+        }
+        return Distribution.of(outcomes, new ProductForm(flow(), weights, whole));
+    }
+
+    private WideFlow wide(LocusWeights[] weights) {
+        WideFlow before = wide;
+        if (before == null) {
+            before = new WideFlow(nodes, UNIONS);
+            wide = before;
+        }
+        if (before.holds(weights)) {
+            return before;
+        }
+        return new WideFlow(
+                nodes,
+                Arrays.stream(weights).mapToLong(level -> level.total).max().orElse(1));
+    }
+
+    private SplitFlow flow() {
+        SplitFlow before = flow;
+        if (before == null) {
+            before = SplitFlow.of(nodes);
+            flow = before;
+        }
+        return before;
+    }
+
+    /**
+     * Returns what an engine derives from this diagram, such as tables that make its questions fast. It is derived once and kept with
+     * the diagram; two threads may both derive it, and then either is kept.
+     *
+     * @param <D> what is derived, immutable
+     * @param kind its class, which names it
+     * @param derive makes it
+     * @return what was derived first
+     */
+    public <D> D derived(Class<D> kind, Function<Diagram<T>, D> derive) {
+        Object before = derived.get(kind);
+        if (before == null) {
+            D made = derive.apply(this);
+            before = derived.putIfAbsent(kind, made);
+            return before == null ? made : kind.cast(before);
+        }
+        return kind.cast(before);
     }
 
     /**

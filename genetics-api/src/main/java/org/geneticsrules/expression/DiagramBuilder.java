@@ -48,14 +48,29 @@ final class DiagramBuilder {
     private DiagramBuilder(Model model, Plan plan, String subject) {
         this.model = model;
         this.plan = plan;
-        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject);
+        this.nodes = new Nodes(plan.widths(), MOST_NODES, subject, advice(plan));
         this.rules = new RuleDiagrams(model, plan, nodes);
     }
 
-    /** The diagram of what is seen. */
-    static Diagram<Phenotype> phenotypes(Model model, View view) {
-        return new DiagramBuilder(model, List.of(new Look(view.traits(), view.stage())), view.census())
-                .phenotypes(view);
+    private static String advice(Plan plan) {
+        String groups = plan.groups().isEmpty()
+                ? ""
+                : "; the loci of " + String.join(" and of ", plan.groups()) + " have to stand together in map order";
+        return "ask about fewer traits at a time" + groups + ".";
+    }
+
+    /** The diagram of what is seen of an animal of which something was seen before; who cannot show that ends in no outcome. */
+    static Diagram<Phenotype> phenotypes(Model model, View view, List<Sighting> before) {
+        List<Look> looks = new ArrayList<>(List.of(new Look(view.traits(), view.stage())));
+        looks.addAll(looks(before));
+        return new DiagramBuilder(model, looks, view.census()).phenotypes(view, before);
+    }
+
+    /** The diagram of what is seen or lost, which tests loci in a stated order. */
+    static Diagram<Phenotype> phenotypesInOrder(Model model, View view, List<String> order) {
+        Plan plan = Plan.inOrder(model, List.of(new Look(view.traits(), view.stage())), view.census(), order);
+        return new DiagramBuilder(model, plan, "the traits " + String.join(", ", view.traits()))
+                .phenotypes(view, List.of());
     }
 
     /** The diagram of who is lost for whatever reason; who is not shows nothing. */
@@ -88,9 +103,11 @@ final class DiagramBuilder {
                 .toList();
     }
 
-    private Diagram<Phenotype> phenotypes(View view) {
+    private Diagram<Phenotype> phenotypes(View view, List<Sighting> before) {
         Tuples found = new Tuples();
-        int all = survivors(Tuples.EMPTY, view.census());
+        int all = before.isEmpty()
+                ? survivors(Tuples.EMPTY, view.census())
+                : nodes.map(agreement(before, view.census()), value -> value == AGREES ? Tuples.EMPTY : LOST);
         for (String trait : view.traits()) {
             int shown = rules.shown(trait, view.stage());
             nodes.charge(Pointer.of("traits", trait));

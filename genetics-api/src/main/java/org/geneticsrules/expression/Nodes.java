@@ -43,6 +43,7 @@ final class Nodes {
     private final int mostNodes;
     private final long mostSteps;
     private final String subject;
+    private final String advice;
     private int[] levels = new int[64];
     private int[] offsets = new int[64];
     private int[] children = new int[256];
@@ -59,12 +60,14 @@ final class Nodes {
      * @param widths number of values of each level
      * @param mostNodes most nodes to make before refusing
      * @param subject what the diagram is about, for the refusal
+     * @param advice what to ask instead, as a sentence
      */
-    Nodes(int[] widths, int mostNodes, String subject) {
+    Nodes(int[] widths, int mostNodes, String subject, String advice) {
         this.widths = widths;
         this.mostNodes = mostNodes;
         this.mostSteps = 8L * mostNodes;
         this.subject = subject;
+        this.advice = advice;
     }
 
     static int leaf(int value) {
@@ -252,8 +255,7 @@ final class Nodes {
                 needed,
                 allowed,
                 most.isEmpty()
-                        ? "ask about fewer traits at a time."
-                        : "most of them come of combining " + String.join(", ", most)
-                                + " with the rest: ask about fewer traits at a time.");
+                        ? advice
+                        : "most of them come of combining " + String.join(", ", most) + " with the rest: " + advice);
     }
 }

@@ -9,6 +9,9 @@ import java.util.function.IntUnaryOperator;
  */
 final class PartialSums {
 
+    /** Partial sums differ, so many of them before equal ends are found out would take longer than so many nodes. */
+    private static final int MOST = DiagramBuilder.MOST_NODES;
+
     private final Nodes nodes;
     private final int[] levels;
     private final int[][] doses;
@@ -42,6 +45,9 @@ final class PartialSums {
         int before = made.get(key);
         if (before != LongTable.NONE) {
             return before;
+        }
+        if (made.size() >= MOST) {
+            throw nodes.refusal(made.size() + 1.0, MOST);
         }
         nodes.step();
         int[] next = new int[doses[position].length];

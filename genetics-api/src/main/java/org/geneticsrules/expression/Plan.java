@@ -3,9 +3,7 @@ package org.geneticsrules.expression;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -13,13 +11,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.geneticsrules.linkage.LinkageGroup;
-import org.geneticsrules.model.Case;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.LifeStage;
 
 /**
  * What a diagram tests, in which order.
@@ -29,7 +27,7 @@ import org.geneticsrules.problem.ProblemsException;
  * stand together in map order, at the place of the first. Each draw stands directly after the last locus on which it depends whether
  * it matters.
  */
-final class Plan {
+final class Plan implements Axes {
 
     private final Model model;
     private final Relevance relevance;
@@ -37,14 +35,19 @@ final class Plan {
     private final ImmutableList<Level> levels;
     private final Map<String, Integer> positions = new LinkedHashMap<>();
 
-    private Plan(Model model, List<Look> looks, Census census, Set<String> also) {
+    private Plan(Model model, List<Look> looks, Census census, Set<String> also, Optional<List<String>> stated) {
         this.model = model;
         Reads reads = Reads.of(model, looks);
         if (!reads.needs().isEmpty()) {
             throw new ProblemsException(reads.needs());
         }
         this.relevance = Relevance.of(model, reads, census, also);
-        List<String> loci = order(looks);
+        List<String> loci = stated.map(order ->
+                        order.stream().filter(relevance.loci()::contains).toList())
+                .orElseGet(() -> LocusOrder.grouped(model, relevance, looks));
+        if (loci.size() < relevance.loci().size()) {
+            throw new IllegalArgumentException("the order " + stated + " leaves out some of " + relevance.loci());
+        }
         Map<Integer, List<Draw>> after = new LinkedHashMap<>(); // draws by position of the last locus they depend on
         for (Viability one : relevance.viability()) {
             int place = loci.indexOf(one.locus());
@@ -57,7 +60,7 @@ final class Plan {
             Distribution<String> chances = chances(one);
             if (chances.outcomes().size() > 1) {
                 int last = -1;
-                for (String locus : dependsOn(one)) {
+                for (String locus : LocusOrder.deciding(model, one)) {
                     last = Math.max(last, loci.indexOf(locus));
                 }
                 after.computeIfAbsent(last, key -> new ArrayList<>()).add(new Draw(one.pointer(), chances));
@@ -82,21 +85,33 @@ final class Plan {
      * @throws ProblemsException if a stage lacks what the question depends on
      */
     static Plan of(Model model, List<Look> looks, Census census) {
-        return new Plan(model, looks, census, ImmutableSet.of());
+        return new Plan(model, looks, census, ImmutableSet.of(), Optional.empty());
+    }
+
+    /**
+     * Plans a diagram that tests loci in a stated order and counts every loss, whether or not it bears on what is looked at.
+     *
+     * @throws ProblemsException if a stage lacks what the question depends on
+     */
+    static Plan inOrder(Model model, List<Look> looks, Census census, List<String> order) {
+        return new Plan(model, looks, census, lossesOf(model), Optional.of(order));
     }
 
     /** Plans the diagram of who is lost, for whatever reason. */
     static Plan ofLosses(Model model, Census census) {
-        Set<String> loci =
-                model.viability().values().stream().map(Viability::locus).collect(ImmutableSet.toImmutableSet());
-        return new Plan(model, List.of(), census, loci);
+        return new Plan(model, List.of(), census, lossesOf(model), Optional.empty());
+    }
+
+    private static Set<String> lossesOf(Model model) {
+        return model.viability().values().stream().map(Viability::locus).collect(ImmutableSet.toImmutableSet());
     }
 
     ImmutableList<Level> levels() {
         return levels;
     }
 
-    int[] widths() {
+    @Override
+    public int[] widths() {
         return levels.stream().mapToInt(level -> level.values().size()).toArray();
     }
 
@@ -104,15 +119,25 @@ final class Plan {
         return relevance.viability();
     }
 
-    /** The place of a locus, the sex, or a draw; empty for a draw that is certain. */
-    OptionalInt position(String name) {
+    @Override
+    public OptionalInt position(String name) {
         Integer position = positions.get(name);
         return position == null ? OptionalInt.empty() : OptionalInt.of(position);
     }
 
-    /** The paths of a progression that is read. */
-    Paths paths(String pointer) {
-        return Objects.requireNonNull(paths.get(pointer), pointer);
+    @Override
+    public int[] progressed(String pointer, CaseState.Progression chain, LifeStage stage) {
+        return Objects.requireNonNull(paths.get(pointer), pointer)
+                .at(stage.count(chain.clock()).orElseThrow());
+    }
+
+    /** Linkage groups several of whose loci are tested. */
+    List<String> groups() {
+        return model.groups().values().stream()
+                .filter(group ->
+                        group.loci().stream().filter(positions::containsKey).count() > 1)
+                .map(LinkageGroup::pointer)
+                .toList();
     }
 
     static String birth(Viability one) {
@@ -143,61 +168,5 @@ final class Plan {
         Paths found = new Paths(chain, one.rule().states(), one.counts());
         paths.put(one.pointer(), found);
         return found.chances();
-    }
-
-    /** Loci that decide whether the chance of a case plays a part. */
-    private Set<String> dependsOn(Reads.Uncertain one) {
-        ImmutableSet.Builder<String> loci = ImmutableSet.builder();
-        List<Case> conditions = Optional.of(one.one()).equals(one.rule().otherwise())
-                ? one.rule().cases()
-                : List.of(one.one());
-        conditions.forEach(read -> loci.addAll(Reads.of(model, read.when()).loci()));
-        if (one.one().gives() instanceof CaseState.Threshold sums) {
-            loci.addAll(sums.doses().keySet());
-        }
-        return loci.build();
-    }
-
-    /** What decides where the loci of a group, or a locus alone, are tested. */
-    private record Block(List<String> loci, int reach, int firstTrait) {}
-
-    private List<String> order(List<Look> looks) {
-        Map<String, Integer> reach = new LinkedHashMap<>();
-        Map<String, Integer> first = new LinkedHashMap<>();
-        int traits = 0;
-        for (Look look : looks) {
-            for (String trait : look.traits()) {
-                int number = traits++;
-                for (String locus : Reads.of(model, List.of(new Look(List.of(trait), look.stage())))
-                        .loci()) {
-                    reach.merge(locus, 1, Integer::sum);
-                    first.putIfAbsent(locus, number);
-                }
-            }
-        }
-        for (Viability one : relevance.viability()) {
-            reach.put(one.locus(), traits + 1);
-        }
-        List<Block> blocks = new ArrayList<>();
-        Set<String> left = new LinkedHashSet<>(relevance.loci());
-        while (!left.isEmpty()) {
-            String locus = left.iterator().next();
-            List<String> together = model.groupOf(locus).map(LinkageGroup::loci).orElse(List.of(locus)).stream()
-                    .filter(left::contains)
-                    .toList();
-            together.forEach(left::remove);
-            blocks.add(new Block(
-                    together,
-                    together.stream()
-                            .mapToInt(one -> reach.getOrDefault(one, 0))
-                            .max()
-                            .orElse(0),
-                    together.stream()
-                            .mapToInt(one -> first.getOrDefault(one, 0))
-                            .min()
-                            .orElse(0)));
-        }
-        blocks.sort(Comparator.comparing((Block block) -> -block.reach()).thenComparing(Block::firstTrait));
-        return blocks.stream().flatMap(block -> block.loci().stream()).toList();
     }
 }

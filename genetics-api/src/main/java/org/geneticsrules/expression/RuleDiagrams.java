@@ -23,27 +23,29 @@ import org.geneticsrules.trait.Sex;
 final class RuleDiagrams {
 
     private static final int FAILS = 0;
-    private static final int HOLDS = 1;
+    /** The leaf value where a condition holds. */
+    static final int HOLDS = 1;
+
     private static final int UNKNOWN = 2;
 
     private record At(Object part, LifeStage stage) {}
 
     private final Model model;
-    private final Plan plan;
+    private final Axes axes;
     private final Nodes nodes;
     private final Map<At, Integer> own = new LinkedHashMap<>();
     private final Map<At, Integer> conditions = new LinkedHashMap<>();
 
-    RuleDiagrams(Model model, Plan plan, Nodes nodes) {
+    RuleDiagrams(Model model, Axes axes, Nodes nodes) {
         this.model = model;
-        this.plan = plan;
+        this.axes = axes;
         this.nodes = nodes;
     }
 
     /** Leaf values: index of the shown state, or the number of states where the model makes no claim; the sex shows as it is. */
     int shown(String trait, LifeStage stage) {
         if (trait.equals(Sex.VARIABLE)) {
-            return nodes.test(plan.position(trait).orElseThrow(), sex -> sex);
+            return nodes.test(axes.position(trait).orElseThrow(), sex -> sex);
         }
         List<String> states = model.states(trait);
         int none = states.size();
@@ -160,7 +162,7 @@ final class RuleDiagrams {
     private int gives(TraitRule rule, Case one, LifeStage stage) {
         String pointer = rule.pointer(one);
         List<String> states = rule.states();
-        OptionalInt draw = plan.position(pointer);
+        OptionalInt draw = axes.position(pointer);
         if (one.gives() instanceof CaseState.Certain certain) {
             return Nodes.leaf(states.indexOf(certain.state()));
         }
@@ -170,7 +172,7 @@ final class RuleDiagrams {
         }
         int[] byOutcome;
         if (one.gives() instanceof CaseState.Progression chain) {
-            byOutcome = plan.paths(pointer).at(stage.count(chain.clock()).orElseThrow());
+            byOutcome = axes.progressed(pointer, chain, stage);
         } else {
             byOutcome = one.gives().states().stream().mapToInt(states::indexOf).toArray();
         }
@@ -181,7 +183,7 @@ final class RuleDiagrams {
         TreeMap<Integer, int[]> doses = new TreeMap<>();
         sums.doses()
                 .forEach((locus, dose) -> doses.put(
-                        plan.position(locus).orElseThrow(),
+                        axes.position(locus).orElseThrow(),
                         model.locus(locus).expressions().stream()
                                 .mapToInt(expression -> dose.getOrDefault(expression, 0))
                                 .toArray()));
@@ -193,7 +195,7 @@ final class RuleDiagrams {
     }
 
     /** Leaf values: fails, holds or unknown. */
-    private int condition(Condition condition, LifeStage stage) {
+    int condition(Condition condition, LifeStage stage) {
         At key = new At(condition, stage);
         Integer before = conditions.get(key);
         if (before != null) {
@@ -205,15 +207,21 @@ final class RuleDiagrams {
     }
 
     /** Whether the season rules a condition out; then nothing else that it names need be known. */
-    private static boolean seasonFails(Condition condition, LifeStage stage) {
+    private boolean seasonFails(Condition condition, LifeStage stage) {
         Allowed seasons = condition.variables().get(LifeStage.SEASON);
-        return seasons != null && !seasons.allows(stage.season().orElseThrow());
+        return seasons != null
+                && !testsSeason()
+                && !seasons.allows(stage.season().orElseThrow());
+    }
+
+    private boolean testsSeason() {
+        return axes.position(LifeStage.SEASON).isPresent();
     }
 
     private int all(Condition condition, LifeStage stage) {
         List<Integer> parts = new ArrayList<>();
         condition.variables().forEach((name, allowed) -> {
-            if (!name.equals(LifeStage.SEASON)) {
+            if (!name.equals(LifeStage.SEASON) || testsSeason()) {
                 parts.add(variable(name, allowed, stage));
             }
         });
@@ -245,11 +253,10 @@ final class RuleDiagrams {
     };
 
     private int variable(String name, Allowed allowed, LifeStage stage) {
-        if (name.equals(Sex.VARIABLE) || model.loci().containsKey(name)) {
-            List<String> values =
-                    name.equals(Sex.VARIABLE) ? Sex.words() : model.locus(name).expressions();
+        if (axes.position(name).isPresent()) {
+            List<String> values = values(name);
             return nodes.test(
-                    plan.position(name).orElseThrow(), value -> allowed.allows(values.get(value)) ? HOLDS : FAILS);
+                    axes.position(name).orElseThrow(), value -> allowed.allows(values.get(value)) ? HOLDS : FAILS);
         }
         List<String> states = model.states(name);
         return nodes.map(own(name, stage), state -> {
@@ -257,6 +264,56 @@ final class RuleDiagrams {
                 return UNKNOWN;
             }
             return allowed.allows(states.get(state)) ? HOLDS : FAILS;
+        });
+    }
+
+    private List<String> values(String name) {
+        return switch (name) {
+            case Sex.VARIABLE -> Sex.words();
+            case LifeStage.SEASON -> model.catalogue().seasons();
+            default -> model.locus(name).expressions();
+        };
+    }
+
+    /** Leaf values: whether every case of a rule is known to fail, so that its {@code otherwise} decides. */
+    int rest(TraitRule rule, LifeStage stage) {
+        int result = Nodes.leaf(HOLDS);
+        for (Case one : rule.cases()) {
+            int truth = condition(one.when(), stage);
+            nodes.charge(rule.pointer(one));
+            result = nodes.combine(result, truth, new Nodes.Meeting() {
+                @Override
+                public int early(int open, int here) {
+                    if (open == Nodes.leaf(FAILS) || here == Nodes.leaf(FAILS)) {
+                        return open;
+                    }
+                    return here < 0 ? Nodes.leaf(FAILS) : OPEN;
+                }
+
+                @Override
+                public int value(int open, int here) {
+                    return here == FAILS ? open : FAILS;
+                }
+            });
+        }
+        return result;
+    }
+
+    /** Leaf values: index of the state that a case gives, or the number of states where it does not hold. */
+    int given(TraitRule rule, Case one, int truth, LifeStage stage) {
+        int none = rule.states().size();
+        int given = gives(rule, one, stage);
+        nodes.charge(rule.pointer(one));
+        return nodes.combine(truth, given, new Nodes.Meeting() {
+            @Override
+            public int early(int holds, int state) {
+                return holds == Nodes.leaf(HOLDS) ? state : holds < 0 ? Nodes.leaf(none) : OPEN;
+            }
+
+            @Override
+            public int value(int holds, int state) {
+                return holds == HOLDS ? state : none;
+            }
         });
     }
 }

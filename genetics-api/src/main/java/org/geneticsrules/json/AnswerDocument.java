@@ -15,6 +15,7 @@ import org.geneticsrules.answer.Outcome;
 import org.geneticsrules.answer.Question;
 import org.geneticsrules.answer.Weighting;
 import org.geneticsrules.caution.Caution;
+import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.document.Reference;
@@ -22,7 +23,9 @@ import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 
 /**
  * The document form of an answer.
@@ -51,6 +54,7 @@ public final class AnswerDocument {
                 .with("verdict", answer.verdict())
                 .with("status", answer.status().word());
         answer.probability().ifPresent(chance -> document.with("probability", Chances.of(chance)));
+        answer.lost().ifPresent(share -> document.with("lost", Chances.of(share)));
         document.with("given", Node.texts(answer.given()))
                 .with("assumptions", list(answer.assumptions(), AnswerDocument::assumption))
                 .with("because", list(answer.because(), ReasonDocument::of))
@@ -105,9 +109,28 @@ public final class AnswerDocument {
                 .with("kind", question.kind())
                 .with("text", question.text())
                 .with("traits", Node.texts(question.traits()));
+        if (!question.stage().equals(LifeStage.unstated())) {
+            node.with("stage", stage(question.stage()));
+        }
+        node.with("census", question.census().word());
         question.look().ifPresent(look -> node.with("look", phenotype(look)));
-        return node.with("seen", list(question.seen(), AnswerDocument::phenotype))
+        return node.with("seen", list(question.seen(), AnswerDocument::sighting))
                 .build();
+    }
+
+    private static Node sighting(Sighting sighting) {
+        ObjectBuilder node = new ObjectBuilder().with("look", phenotype(sighting.look()));
+        if (!sighting.stage().equals(LifeStage.unstated())) {
+            node.with("stage", stage(sighting.stage()));
+        }
+        return node.build();
+    }
+
+    private static Node stage(LifeStage stage) {
+        ObjectBuilder node = new ObjectBuilder();
+        stage.weeks().ifPresent(weeks -> node.with("weeks", Node.number(weeks)));
+        stage.moult().ifPresent(moult -> node.with("moult", Node.number(moult)));
+        return node.with("season", stage.season()).build();
     }
 
     private static Node assumption(Assumption assumption) {
@@ -125,10 +148,14 @@ public final class AnswerDocument {
     }
 
     private static Node litter(Litter litter) {
+        LitterSize size = litter.size();
         return new ObjectBuilder()
-                .with("kits", Node.number(litter.kits()))
+                .with("size", size.name())
+                .with("source", size.source())
+                .with("kits", Chances.of(size.kits(), "count", count -> Node.number(count)))
                 .with("counts", Chances.of(litter.counts(), "count", count -> Node.number(count)))
                 .with("atLeastOne", Chances.of(litter.atLeastOne()))
+                .with("all", Chances.of(litter.all()))
                 .with("expected", Chances.decimal(litter.expected()))
                 .build();
     }
@@ -150,6 +177,7 @@ public final class AnswerDocument {
                 .ifPresent(looks -> node.with("outcomes", Chances.of(looks, "phenotype", AnswerDocument::phenotype)));
         weighting.event().ifPresent(chance -> node.with("probability", Chances.of(chance)));
         weighting.litter().ifPresent(litter -> node.with("litter", litter(litter)));
+        weighting.lost().ifPresent(share -> node.with("lost", Chances.of(share)));
         return node.build();
     }
 

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Draft;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.patch.Patch;
@@ -92,9 +93,13 @@ public final class DocumentReader {
      * @throws UncheckedIOException if the source fails
      */
     public Model readModel(Source source, Collection<Catalogue> catalogues) {
+        return readModel(source, reference -> find(reference, catalogues), known(catalogues));
+    }
+
+    private static Set<String> known(Collection<Catalogue> catalogues) {
         Set<String> known = new LinkedHashSet<>();
         catalogues.forEach(catalogue -> known.add(catalogue.id() + " " + catalogue.version()));
-        return readModel(source, reference -> find(reference, catalogues), known);
+        return known;
     }
 
     /**
@@ -108,6 +113,23 @@ public final class DocumentReader {
      */
     public Model readModel(Source source, Function<Reference, Optional<Catalogue>> catalogues) {
         return readModel(source, catalogues, Set.of());
+    }
+
+    /**
+     * Reads a model that may still contradict itself, whose catalogue is one of those given.
+     *
+     * @param source where its text comes from
+     * @param catalogues the catalogues at hand
+     * @return the draft, each of its conflicts with a position in the text
+     * @throws ProblemsException if it is no model, contradictions apart, or no given catalogue is the one it was written for
+     * @throws UncheckedIOException if the source fails
+     */
+    public Draft readDraft(Source source, Collection<Catalogue> catalogues) {
+        Document document = open(source);
+        Supplier<Draft> stated = draft(document, reference -> find(reference, catalogues), known(catalogues));
+        Draft draft = document.complete(stated);
+        return draft.placed(
+                draft.conflicts().stream().map(document.located::place).toList());
     }
 
     /**
@@ -235,19 +257,26 @@ public final class DocumentReader {
     }
 
     private Model readModel(Document document, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
+        Supplier<Draft> draft = draft(document, catalogues, known);
+        return document.complete(() -> draft.get().model());
+    }
+
+    /** What a document states, once its stage of shape is ended. */
+    private Supplier<Draft> draft(
+            Document document, Function<Reference, Optional<Catalogue>> catalogues, Set<String> known) {
         ModelShape shape = new ModelShape(document.root, limits);
         Optional<Reference> head = shape.head();
         Optional<Reference> written = shape.catalogue();
         // The shape is checked against no catalogue, so that its problems are known before one is asked for.
         shape.fill(Model.builder("shape", "0", Catalogue.builder("shape", "0").build()));
-        return document.complete(() -> {
+        return () -> {
             Reference self = head.orElseThrow(document::problemsSoFar);
             Reference reference = written.orElseThrow(document::problemsSoFar);
             Catalogue catalogue = catalogues.apply(reference).orElseThrow(() -> unknownCatalogue(reference, known));
             ModelBuilder model = Model.builder(self.id(), self.version(), catalogue);
             shape.fill(model);
-            return model.writtenFor(reference).build();
-        });
+            return model.writtenFor(reference).draft();
+        };
     }
 
     /** The catalogue meant, or else one of its id and version, whose hash the model's own checks will find to be another. */

@@ -57,9 +57,17 @@ final class Head {
     }
 
     static Optional<Taxon> taxon(Part part) {
-        Part.Members members = part.members("name", "ncbi");
+        Part.Members members = part.members("name", "ncbi", "young");
         Optional<Integer> ncbi = members.optional("ncbi").flatMap(Part::count);
-        return members.required("name").flatMap(Part::sentence).map(name -> new Taxon(name, ncbi));
+        Optional<Taxon.Young> young = members.optional("young").flatMap(Head::young);
+        return members.required("name").flatMap(Part::sentence).map(name -> new Taxon(name, ncbi, young));
+    }
+
+    private static Optional<Taxon.Young> young(Part part) {
+        Part.Members members = part.members("one", "many");
+        Optional<String> one = members.required("one").flatMap(Part::sentence);
+        Optional<String> many = members.required("many").flatMap(Part::sentence);
+        return one.flatMap(word -> many.map(words -> new Taxon.Young(word, words)));
     }
 
     private static Optional<Reference> idAndVersion(Part.Members members) {

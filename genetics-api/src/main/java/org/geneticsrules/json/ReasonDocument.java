@@ -1,7 +1,9 @@
 package org.geneticsrules.json;
 
+import java.util.List;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.explanation.AnimalCase;
 import org.geneticsrules.explanation.Look;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.Reason;
@@ -10,7 +12,9 @@ import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.TraitTrace;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Phase;
 import org.geneticsrules.trait.Allowed;
+import org.geneticsrules.trait.Sex;
 
 /** The document form of reasons, complete enough to compute the numbers again. Stateless and thread-safe. */
 final class ReasonDocument {
@@ -21,10 +25,13 @@ final class ReasonDocument {
         if (reason instanceof ParentsCase parents) {
             return parents(parents);
         }
+        if (reason instanceof AnimalCase animal) {
+            return animal(animal);
+        }
         return reason instanceof Way way ? way(way) : look((Look) reason);
     }
 
-    /** The two alleles by id, in declared order. */
+    /** The alleles by id, in declared order: two, one where the animal has one strand, none where it lacks the chromosome. */
     static Node pair(AllelePair pair) {
         return Node.texts(pair.alleles().stream().map(Allele::id).toList());
     }
@@ -35,18 +42,42 @@ final class ReasonDocument {
         return new ObjectBuilder()
                 .with("kind", "parents")
                 .with("case", Node.number(parents.number()))
+                .with("sire", Node.number(parents.sire()))
+                .with("sex", parents.kit().map(Sex::word))
                 .with("probability", Chances.of(parents.probability()))
+                .with("counted", Chances.of(parents.counted()))
                 .with("loci", loci.build())
                 .build();
     }
 
-    private static Node segregation(Segregation segregation) {
+    private static Node animal(AnimalCase animal) {
+        ObjectBuilder pairs = new ObjectBuilder();
+        animal.pairs().forEach((locus, pair) -> pairs.with(locus, pair(pair)));
+        ObjectBuilder expressions = new ObjectBuilder();
+        animal.expressions().forEach(expressions::with);
         return new ObjectBuilder()
-                .with("sire", Chances.of(segregation.sire(), "pair", ReasonDocument::pair))
-                .with("dam", Chances.of(segregation.dam(), "pair", ReasonDocument::pair))
-                .with("kits", Chances.of(segregation.kits(), "pair", ReasonDocument::pair))
+                .with("kind", "animal")
+                .with("case", Node.number(animal.number()))
+                .with("sex", animal.sex().map(Sex::word))
+                .with("counted", Chances.of(animal.counted()))
+                .with("pairs", pairs.build())
+                .with("expressions", expressions.build())
+                .build();
+    }
+
+    private static Node segregation(Segregation segregation) {
+        ObjectBuilder node =
+                new ObjectBuilder().with("sire", Chances.of(segregation.sire(), "pair", ReasonDocument::pair));
+        segregation.sireStrands().ifPresent(strands -> node.with("sireStrands", strands(strands)));
+        node.with("dam", Chances.of(segregation.dam(), "pair", ReasonDocument::pair));
+        segregation.damStrands().ifPresent(strands -> node.with("damStrands", strands(strands)));
+        return node.with("kits", Chances.of(segregation.kits(), "pair", ReasonDocument::pair))
                 .with("expressions", Chances.of(segregation.expressions(), "expression", Node::text))
                 .build();
+    }
+
+    private static Node strands(Phase.Strands strands) {
+        return Node.texts(List.of(strands.one().id(), strands.other().id()));
     }
 
     private static Node way(Way way) {
@@ -80,6 +111,7 @@ final class ReasonDocument {
                 .with("rule", trace.rule())
                 .with("text", look.rule())
                 .with("reads", Node.texts(trace.reads()))
+                .with("draw", trace.draw())
                 .with("shown", trace.shown())
                 .with("masks", Node.texts(trace.masks()))
                 .build();

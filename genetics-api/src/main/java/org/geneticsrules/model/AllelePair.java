@@ -19,6 +19,8 @@ public final class AllelePair {
 
     private final String locus;
     private final ImmutableList<Allele> alleles;
+    private final ImmutableList<String> ids;
+    private final int hash;
     private final String text;
 
     /** Position among the genotypes of its locus. */
@@ -30,6 +32,8 @@ public final class AllelePair {
     private AllelePair(String locus, List<Allele> all, int[] positions, int index, String text) {
         this.locus = locus;
         this.alleles = Arrays.stream(positions).mapToObj(all::get).collect(ImmutableList.toImmutableList());
+        this.ids = alleles.stream().map(Allele::id).collect(ImmutableList.toImmutableList());
+        this.hash = Objects.hash(locus, ids);
         this.text = text;
         this.index = index;
         this.positions = positions;
@@ -112,16 +116,16 @@ public final class AllelePair {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof AllelePair that && locus.equals(that.locus) && ids().equals(that.ids());
+        return other == this
+                || (other instanceof AllelePair that
+                        && hash == that.hash
+                        && locus.equals(that.locus)
+                        && ids.equals(that.ids));
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(locus, ids());
-    }
-
-    private List<String> ids() {
-        return alleles.stream().map(Allele::id).toList();
+        return hash;
     }
 
     /**

@@ -24,14 +24,26 @@ import org.geneticsrules.trait.Sex;
  */
 public final class Genotype {
 
+    /** The {@link #position} where a genotype says nothing about a locus. */
+    public static final int UNKNOWN = -1;
+
     private final Model model;
     private final ImmutableMap<String, AllelePair> pairs;
     private final Phase phase;
+
+    /** For each locus of the model, the position of the pair among those of the locus; {@link #UNKNOWN} where nothing is said. */
+    private final int[] positions;
 
     private Genotype(Model model, ImmutableMap<String, AllelePair> pairs, Phase phase) {
         this.model = model;
         this.pairs = pairs;
         this.phase = phase;
+        this.positions = new int[model.loci().size()];
+        int at = 0;
+        for (String locus : model.loci().keySet()) {
+            AllelePair pair = pairs.get(locus);
+            positions[at++] = pair == null ? UNKNOWN : pair.index;
+        }
     }
 
     /**
@@ -116,6 +128,26 @@ public final class Genotype {
      */
     public Optional<AllelePair> pair(String locus) {
         return Optional.ofNullable(pairs.get(locus));
+    }
+
+    /**
+     * Returns the model whose loci are meant.
+     *
+     * @return the model that the genotype was made with
+     */
+    public Model model() {
+        return model;
+    }
+
+    /**
+     * Returns the pair at a locus as a number, for engines that count.
+     *
+     * @param locus position of a locus in {@link Model#loci()}, from 0
+     * @return position of the pair in {@link Locus#pairs()}, or {@link #UNKNOWN} if this genotype says nothing about the locus
+     * @throws IndexOutOfBoundsException if the model has fewer loci
+     */
+    public int position(int locus) {
+        return positions[locus];
     }
 
     /**

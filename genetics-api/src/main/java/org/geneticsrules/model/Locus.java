@@ -286,6 +286,18 @@ public final class Locus {
     }
 
     /**
+     * Returns the position of a genotype among all of this locus, for engines that count.
+     *
+     * @param pair a genotype of this locus
+     * @return its position in {@link #pairs()}
+     * @throws IllegalArgumentException if the pair belongs to another locus
+     */
+    public int position(AllelePair pair) {
+        require(pair);
+        return pair.index;
+    }
+
+    /**
      * Returns the position of what a genotype shows as.
      *
      * @param pair a genotype of this locus
@@ -298,8 +310,10 @@ public final class Locus {
         return (sex == Sex.FEMALE ? inFemales : inMales)[pair.index];
     }
 
+    @SuppressWarnings("ReferenceEquality") // identity first: nearly always it is the same pair
     private void require(AllelePair pair) {
-        if (pair.index >= pairs.size() || !pairs.get(pair.index).equals(pair)) {
+        if (pair.index >= pairs.size()
+                || (pairs.get(pair.index) != pair && !pairs.get(pair.index).equals(pair))) {
             throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs);
         }
     }

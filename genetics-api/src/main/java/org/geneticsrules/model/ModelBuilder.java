@@ -220,6 +220,16 @@ public final class ModelBuilder {
      * @throws ProblemsException with every problem of the first stage of checking that found any
      */
     public Model build() {
+        return draft().model();
+    }
+
+    /**
+     * Checks all but whether statements contradict each other, and returns what was stated together with the contradictions.
+     *
+     * @return a draft, for a report on an unfinished model
+     * @throws ProblemsException with every problem of the first stage of checking that found any, contradictions apart
+     */
+    public Draft draft() {
         Problems shape = new Problems(Stage.SHAPE);
         repeated.forEach(what -> shape.add("duplicate-id", "", what + " is stated twice"));
         NameChecks.shape(this, shape);
@@ -240,8 +250,7 @@ public final class ModelBuilder {
         meaning.throwIfAny();
         Model model = new Model(this, decided, founders, symbols);
         new MeaningChecks(model, meaning).run();
-        meaning.throwIfAny();
-        return model;
+        return new Draft(model, meaning.list());
     }
 
     private Locus decide(LocusBuilder locus, SymbolIndex symbols, Problems problems) {

@@ -113,11 +113,9 @@ public final class Distribution<T> {
         long[] copy = weights.clone();
         requireOneEach(outcomes, copy.length);
         long total = 0;
-        int positive = 0;
         for (int i = 0; i < copy.length; i++) {
             long weight = copy[i];
             total += weight;
-            positive += weight > 0 ? 1 : 0;
             if (weight < 0) {
                 throw negative(outcomes.list().get(i), weight);
             }
@@ -129,7 +127,7 @@ public final class Distribution<T> {
             throw new IllegalArgumentException(
                     "at least one weight must be positive, but all of " + outcomes + " are 0");
         }
-        return new Distribution<>(new Weighted.Small<>(outcomes, copy, total, positive));
+        return new Distribution<>(new Weighted<>(outcomes, new Weighted.Small(copy, total)));
     }
 
     /**
@@ -145,10 +143,8 @@ public final class Distribution<T> {
         BigInteger[] copy = weights.clone();
         requireOneEach(outcomes, copy.length);
         BigInteger total = BigInteger.ZERO;
-        int positive = 0;
         for (int i = 0; i < copy.length; i++) {
             total = total.add(copy[i]);
-            positive += copy[i].signum() > 0 ? 1 : 0;
             if (copy[i].signum() < 0) {
                 throw negative(outcomes.list().get(i), copy[i]);
             }
@@ -157,7 +153,19 @@ public final class Distribution<T> {
             throw new IllegalArgumentException(
                     "at least one weight must be positive, but all of " + outcomes + " are 0");
         }
-        return new Distribution<>(new Weighted.Large<>(outcomes, copy, total, positive));
+        return new Distribution<>(new Weighted<>(outcomes, new Weighted.Large(copy, total)));
+    }
+
+    /**
+     * Returns the distribution of shared outcomes whose chances an engine works out when they are read.
+     *
+     * @param <T> the type of an outcome
+     * @param outcomes the outcomes, in display order
+     * @param weights the chance of each outcome, trusted to sum to 1
+     * @return the distribution
+     */
+    public static <T> Distribution<T> of(Outcomes<T> outcomes, Weighing weights) {
+        return new Distribution<>(new Weighted<>(outcomes, weights));
     }
 
     private static void requireOneEach(Outcomes<?> outcomes, int weights) {

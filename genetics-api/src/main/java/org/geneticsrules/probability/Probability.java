@@ -74,6 +74,10 @@ public final class Probability implements Comparable<Probability> {
         if (numerator == denominator) {
             return ONE;
         }
+        if (Long.bitCount(denominator) == 1) { // Mendelian totals mostly are: no division
+            int twos = Long.numberOfTrailingZeros(numerator);
+            return new Probability(numerator >> twos, denominator >> twos);
+        }
         long divisor = gcd(numerator, denominator);
         return new Probability(numerator / divisor, denominator / divisor);
     }
@@ -133,12 +137,8 @@ public final class Probability implements Comparable<Probability> {
                 "a probability lies between 0 and 1, but was " + numerator + "/" + denominator);
     }
 
-    /** Greatest common divisor of positive numbers; totals of Mendelian weights are mostly powers of two. */
+    /** Greatest common divisor of positive numbers. */
     private static long gcd(long a, long b) {
-        int twos = Math.min(Long.numberOfTrailingZeros(a), Long.numberOfTrailingZeros(b));
-        if (Long.bitCount(b) == 1) {
-            return 1L << twos;
-        }
         long greater = b;
         long less = a;
         while (less != 0) {

@@ -8,73 +8,67 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The positive chances of shared outcomes as whole-number weights over one total: an unmodifiable map that reduces a fraction when
- * it is read, and not before. Most callers of a mating read a few chances of many.
+ * The positive chances of shared outcomes: an unmodifiable map that works a chance out when it is read, and not before. Most callers of
+ * a mating read a few chances of many.
  */
-abstract class Weighted<T> extends AbstractMap<T, Probability> {
+final class Weighted<T> extends AbstractMap<T, Probability> {
+
+    private static final int UNKNOWN = -1;
 
     private final Outcomes<T> outcomes;
-    private final int positive;
+    private final Weighing weights;
 
-    private Weighted(Outcomes<T> outcomes, int positive) {
+    /** The number of outcomes that can happen, once it is counted; threads that race count the same. */
+    private int positive = UNKNOWN;
+
+    Weighted(Outcomes<T> outcomes, Weighing weights) {
         this.outcomes = outcomes;
-        this.positive = positive;
+        this.weights = weights;
     }
 
     /** Weights that fit longs together with their total. */
-    static final class Small<T> extends Weighted<T> {
-        private final long[] weights;
-        private final long total;
-
-        Small(Outcomes<T> outcomes, long[] weights, long total, int positive) {
-            super(outcomes, positive);
-            this.weights = weights;
-            this.total = total;
+    @SuppressWarnings("ArrayRecordComponent") // owned, never compared
+    record Small(long[] weights, long total) implements Weighing {
+        @Override
+        public boolean isPositive(int outcome) {
+            return weights[outcome] > 0;
         }
 
         @Override
-        boolean isPositive(int position) {
-            return weights[position] > 0;
-        }
-
-        @Override
-        Probability chance(int position) {
-            return Probability.of(weights[position], total);
+        public Probability chance(int outcome) {
+            return Probability.of(weights[outcome], total);
         }
     }
 
     /** Weights of any size. */
-    static final class Large<T> extends Weighted<T> {
-        private final BigInteger[] weights;
-        private final BigInteger total;
-
-        Large(Outcomes<T> outcomes, BigInteger[] weights, BigInteger total, int positive) {
-            super(outcomes, positive);
-            this.weights = weights;
-            this.total = total;
+    @SuppressWarnings("ArrayRecordComponent") // owned, never compared
+    record Large(BigInteger[] weights, BigInteger total) implements Weighing {
+        @Override
+        public boolean isPositive(int outcome) {
+            return weights[outcome].signum() > 0;
         }
 
         @Override
-        boolean isPositive(int position) {
-            return weights[position].signum() > 0;
-        }
-
-        @Override
-        Probability chance(int position) {
-            return Probability.of(weights[position], total);
+        public Probability chance(int outcome) {
+            return Probability.of(weights[outcome], total);
         }
     }
 
-    abstract boolean isPositive(int position);
-
-    abstract Probability chance(int position);
-
     @Override
     public int size() {
-        return positive;
+        int count = positive;
+        if (count == UNKNOWN) {
+            count = 0;
+            for (int i = 0; i < outcomes.list().size(); i++) {
+                count += weights.isPositive(i) ? 1 : 0;
+            }
+            positive = count;
+        }
+        return count;
     }
 
     @Override
@@ -85,7 +79,17 @@ abstract class Weighted<T> extends AbstractMap<T, Probability> {
     @Override
     public @Nullable Probability get(@Nullable Object key) {
         int position = key == null ? -1 : outcomes.position(key);
-        return position >= 0 && isPositive(position) ? chance(position) : null;
+        return position >= 0 && weights.isPositive(position) ? weights.chance(position) : null;
+    }
+
+    @Override
+    public void forEach(BiConsumer<? super T, ? super Probability> action) {
+        List<T> list = outcomes.list();
+        for (int i = 0; i < list.size(); i++) {
+            if (weights.isPositive(i)) {
+                action.accept(list.get(i), weights.chance(i));
+            }
+        }
     }
 
     @Override
@@ -98,7 +102,7 @@ abstract class Weighted<T> extends AbstractMap<T, Probability> {
 
             @Override
             public int size() {
-                return positive;
+                return Weighted.this.size();
             }
         };
     }
@@ -106,7 +110,7 @@ abstract class Weighted<T> extends AbstractMap<T, Probability> {
     private final class Walk implements Iterator<Map.Entry<T, Probability>> {
         private final List<T> list = outcomes.list();
         private int at = -1;
-        private int left = positive;
+        private int left = Weighted.this.size();
 
         @Override
         public boolean hasNext() {
@@ -121,8 +125,8 @@ abstract class Weighted<T> extends AbstractMap<T, Probability> {
             left--;
             do {
                 at++;
-            } while (!isPositive(at));
-            return Map.entry(list.get(at), chance(at));
+            } while (!weights.isPositive(at));
+            return Map.entry(list.get(at), weights.chance(at));
         }
     }
 }

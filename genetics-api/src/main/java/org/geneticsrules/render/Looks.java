@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /**
  * Several looks side by side: what they share is said once, and each is named by what tells it from the others.
@@ -37,7 +38,8 @@ record Looks(List<String> varying, List<String> shared) {
 
     static String words(Phenotype look, Collection<String> traits) {
         String words = traits.stream()
-                .map(trait -> trait + " " + look.state(trait).orElse("not modelled"))
+                .map(trait -> (trait.equals(Sex.VARIABLE) ? "" : trait + " ")
+                        + look.state(trait).orElse("not modelled"))
                 .collect(Collectors.joining(", "));
         return words.isEmpty() ? "nothing that is modelled" : words;
     }

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Litter;
 import org.geneticsrules.answer.Outcome;
@@ -16,6 +18,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Taxon;
 
 /** The numbers of an answer: what is possible and what is probable, kept apart, and what that means for a litter. */
 final class NumberSection {
@@ -34,9 +37,11 @@ final class NumberSection {
 
     void write(TextLines text) {
         if (!answer.outcomes().isEmpty()) {
-            if (answer.outcomes().get(0).probability().isPresent()) {
+            boolean mating = answer.question().kind().equals("mating");
+            boolean exact = answer.outcomes().get(0).probability().isPresent();
+            if (exact && (mating || answer.outcomes().size() > 1)) {
                 exact(text);
-            } else if (answer.question().kind().equals("mating")) {
+            } else if (mating) {
                 possible(text);
                 probable(text);
             } else {
@@ -44,11 +49,15 @@ final class NumberSection {
             }
         }
         answer.litter().ifPresent(litter -> litter(litter, "", text));
+        answer.lost().ifPresent(share -> lost(share, "", text));
         notices(text);
     }
 
     private void exact(TextLines text) {
-        text.heading("Each kit");
+        text.heading(
+                answer.question().kind().equals("mating")
+                        ? capital(answer.question().young().every().replace("every ", "each "))
+                        : "The animal, as chance decides");
         Distribution<Phenotype> distribution = distribution();
         List<BigInteger> ratio = distribution.ratio();
         BigInteger total = ratio.stream().reduce(BigInteger.ZERO, BigInteger::add);
@@ -71,7 +80,7 @@ final class NumberSection {
             row++;
         }
         text.lines(table.numbersFrom(1).lines(style.width()));
-        below(text, "Every kit shows ");
+        below(text, shared());
         answer.probability()
                 .ifPresent(chance -> text.paragraph("Chance asked for: " + Numbers.both(chance)
                         + (Numbers.oneIn(chance).isEmpty() ? "" : ", " + Numbers.oneIn(chance)) + "."));
@@ -92,7 +101,13 @@ final class NumberSection {
                 .limit(MOST_ROWS)
                 .forEach(outcome -> table.row(looks.name(outcome.phenotype()), Numbers.range(outcome.chances())));
         text.lines(table.lines(style.width()));
-        below(text, "Every kit shows ");
+        below(text, shared());
+    }
+
+    private String shared() {
+        return answer.question().kind().equals("mating")
+                ? capital(answer.question().young().every()) + " shows "
+                : "In any case: ";
     }
 
     private void probable(TextLines text) {
@@ -126,6 +141,7 @@ final class NumberSection {
                             "Chance asked for: " + Numbers.both(chance)
                                     + (Numbers.oneIn(chance).isEmpty() ? "" : ", " + Numbers.oneIn(chance)) + "."));
             weighting.litter().ifPresent(litter -> litter(litter, "    ", text));
+            weighting.lost().ifPresent(share -> lost(share, "    ", text));
         }
     }
 
@@ -160,18 +176,54 @@ final class NumberSection {
         }
     }
 
-    private static void litter(Litter litter, String indent, TextLines text) {
+    private void litter(Litter litter, String indent, TextLines text) {
         Probability none = litter.counts().probability(0);
-        String kits = litter.kits() + (litter.kits() == 1 ? " kit" : " kits");
+        Taxon.Young young = answer.question().young();
+        Set<Integer> sizes = litter.size().kits().outcomes();
+        String among = sizes.size() == 1
+                ? sizes.iterator().next() + " " + young.of(sizes.iterator().next())
+                : "a litter as in \"" + litter.size().name() + "\"";
         text.hanging(
                 indent,
                 indent,
-                "Among " + kits + ": at least one such kit with a chance of " + Numbers.both(litter.atLeastOne())
-                        + "; " + Numbers.decimal(litter.expected()) + " on average; none at all "
+                "Among " + among + ": at least one such " + young.one() + " with a chance of "
+                        + Numbers.both(litter.atLeastOne()) + "; " + Numbers.decimal(litter.expected())
+                        + " on average; none at all "
                         + (none.isZero()
-                                ? "never."
+                                ? "never"
                                 : "with a chance of " + Numbers.both(none)
-                                        + (Numbers.oneIn(none).isEmpty() ? "" : ", " + Numbers.oneIn(none)) + "."));
+                                        + (Numbers.oneIn(none).isEmpty() ? "" : ", " + Numbers.oneIn(none)))
+                        + ".");
+        if (!sizes.equals(Set.of(1))) {
+            text.hanging(indent, indent, "All of them show it with a chance of " + Numbers.both(litter.all()) + ".");
+            counts(litter, indent, text);
+        }
+    }
+
+    /** How many show it, one chance after another, as far as they are worth listing. */
+    private static void counts(Litter litter, String indent, TextLines text) {
+        text.hanging(
+                indent + "How many: ",
+                indent + "  ",
+                litter.counts().asMap().entrySet().stream()
+                                .map(count -> count.getKey() + " " + Numbers.percent(count.getValue()))
+                                .collect(Collectors.joining("; "))
+                        + ".");
+    }
+
+    private void lost(Probability share, String indent, TextLines text) {
+        String many = answer.question().young().many();
+        text.hanging(
+                indent,
+                indent,
+                "Lost before they are " + answer.question().census().word() + ": " + Numbers.both(share) + " of the "
+                        + many
+                        + " conceived. The chances above are shares of those that are "
+                        + answer.question().census().word() + ".");
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private void notices(TextLines text) {

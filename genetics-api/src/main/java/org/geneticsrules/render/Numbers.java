@@ -38,13 +38,13 @@ final class Numbers {
 
     /** As in "about one time in ten", or empty where that says no more than the number. */
     static String oneIn(Probability chance) {
-        if (chance.isZero() || chance.isOne()) {
+        if (chance.isZero() || chance.compareTo(chance.complement()) > 0) {
             return "";
         }
         BigInteger times = new BigDecimal(chance.denominator())
                 .divide(new BigDecimal(chance.numerator()), 0, RoundingMode.HALF_EVEN)
                 .toBigInteger();
-        return times.compareTo(BigInteger.TWO) < 0 ? "" : "about one time in " + times;
+        return "about one time in " + times;
     }
 
     static String decimal(double number) {

@@ -96,9 +96,16 @@ public record TextStyle(int width, boolean letters, Map<String, String> titles) 
     }
 
     String pair(AllelePair pair) {
+        if (pair.alleles().isEmpty()) {
+            return "none";
+        }
         return letters
                 ? pair.toString()
                 : pair.alleles().stream().map(TextStyle::word).collect(Collectors.joining(" / "));
+    }
+
+    String allele(Allele allele) {
+        return letters ? allele.symbol() : word(allele);
     }
 
     String pairs(List<AllelePair> pairs) {

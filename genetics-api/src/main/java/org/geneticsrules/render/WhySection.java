@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Set;
+import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
+import org.geneticsrules.explanation.AnimalCase;
 import org.geneticsrules.explanation.Cause;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.Look;
@@ -17,18 +19,17 @@ import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.TraitTrace;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Phase;
 import org.geneticsrules.probability.Distribution;
-import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 
 /** The reasons of an answer, and what stays hidden. */
 final class WhySection {
 
-    private static final int MOST_WAYS = 24;
-    private static final int MOST_CASES = 3;
+    private static final int MOST_CASES = 4;
     private static final int MOST_PAIRS = 4;
     private static final int MOST_HIDDEN = 24;
-    private static final int LONGEST_PRODUCT = 40;
 
     private final Answer answer;
     private final TextStyle style;
@@ -46,10 +47,14 @@ final class WhySection {
         text.paragraph("Asked: " + answer.question().text());
         answer.given().forEach(fact -> text.item("given: " + fact));
         List<ParentsCase> cases = reasons(ParentsCase.class);
+        List<Way> ways = reasons(Way.class);
         if (!cases.isEmpty()) {
-            cases.stream().limit(MOST_CASES).forEach(parents -> parents(parents, cases.size(), text));
+            cases.stream().limit(MOST_CASES).forEach(parents -> parents(parents, cases, text));
             more(cases.size() - MOST_CASES, "cases of what the parents may be", text);
-            ways(reasons(Way.class), cases, text);
+            new WaysTable(style, looks, cases).write(ways, text);
+        } else if (ways.stream().anyMatch(way -> !way.factors().isEmpty())) {
+            reasons(AnimalCase.class).forEach(animal -> before(animal, text));
+            new WaysTable(style, looks, List.of()).write(ways, text);
         }
         List<Look> traits = reasons(Look.class);
         if (!traits.isEmpty()) {
@@ -66,18 +71,63 @@ final class WhySection {
                 .toList();
     }
 
-    private void parents(ParentsCase parents, int cases, TextLines text) {
+    /** What was seen before restricts what chance may have decided. */
+    private static void before(AnimalCase animal, TextLines text) {
+        if (!animal.counted().isOne()) {
+            text.blank();
+            text.paragraph("An animal of this genotype shows all that was seen before with a chance of "
+                    + Numbers.both(animal.counted()) + "; the chances below are divided by it.");
+        }
+    }
+
+    private void parents(ParentsCase parents, List<ParentsCase> cases, TextLines text) {
         text.blank();
-        text.paragraph(
-                cases == 1
-                        ? "What the parents pass on, each one of its two alleles by chance:"
-                        : "Case " + (parents.number() + 1) + " of " + cases + ", with a chance of "
-                                + Numbers.both(parents.probability()) + ":");
-        TextTable table = new TextTable("Locus", "Sire", "Dam", "A kit shows as");
+        if (cases.size() == 1) {
+            text.paragraph("What the parents pass on, each one of its two alleles by chance:");
+        } else {
+            boolean males = cases.stream().anyMatch(one -> one.sire() > 0);
+            text.paragraph("Case " + (parents.number() + 1) + " of " + cases.size()
+                    + parents.kit()
+                            .map(sex -> sex == Sex.FEMALE ? ", daughters" : ", sons")
+                            .orElse("")
+                    + (males ? " of male " + (parents.sire() + 1) : "") + ", with a chance of "
+                    + Numbers.both(parents.probability()) + ":");
+        }
+        TextTable table = new TextTable(
+                "Locus", "Sire", "Dam", capital(answer.question().young().any()) + " shows as");
         parents.loci()
                 .forEach((locus, at) ->
                         table.row(style.locus(locus), pairs(at.sire()), pairs(at.dam()), chances(at.expressions())));
         text.lines(table.lines(style.width()));
+        strands("sire", parents, Segregation::sireStrands, text);
+        strands("dam", parents, Segregation::damStrands, text);
+        if (!parents.counted().isOne()) {
+            text.paragraph("Of the " + answer.question().young().many() + " of these parents "
+                    + Numbers.both(parents.counted()) + " are "
+                    + answer.question().census().word()
+                    + "; what is multiplied below is divided by that share.");
+        }
+    }
+
+    /** How the alleles of linked loci lie on the strands of a parent, where that is known. */
+    private void strands(
+            String role, ParentsCase parents, Function<Segregation, Optional<Phase.Strands>> of, TextLines text) {
+        List<String> one = new ArrayList<>();
+        List<String> other = new ArrayList<>();
+        parents.loci()
+                .values()
+                .forEach(at -> of.apply(at).ifPresent(strands -> {
+                    one.add(style.allele(strands.one()));
+                    other.add(style.allele(strands.other()));
+                }));
+        if (!one.isEmpty()) {
+            text.paragraph("Linked loci of the " + role + ": " + String.join(", ", one) + " on one strand, "
+                    + String.join(", ", other) + " on the other.");
+        }
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private String pairs(Distribution<AllelePair> pairs) {
@@ -99,48 +149,6 @@ final class WhySection {
         return expressions.asMap().entrySet().stream()
                 .map(entry -> entry.getKey() + " " + Numbers.exact(entry.getValue()))
                 .collect(Collectors.joining(", "));
-    }
-
-    private void ways(List<Way> ways, List<ParentsCase> cases, TextLines text) {
-        text.blank();
-        text.paragraph("Each way to a look, the chances multiplied; ways to one look add up:");
-        TextTable table = new TextTable("Look", "If a kit shows as", "Chance");
-        for (Way way : ways.subList(0, Math.min(MOST_WAYS, ways.size()))) {
-            table.row(looks.name(way.phenotype()), needs(way, cases), product(way));
-        }
-        text.lines(table.lines(style.width()));
-        more(ways.size() - MOST_WAYS, "ways", text);
-    }
-
-    /** What a kit has to show as, out of what it can show as with these parents. */
-    private String needs(Way way, List<ParentsCase> cases) {
-        List<String> parts = new ArrayList<>();
-        if (cases.size() > 1) {
-            parts.add("case " + (way.parents() + 1));
-        }
-        Map<String, Segregation> loci = cases.get(way.parents()).loci();
-        way.expressions().variables().forEach((locus, allowed) -> {
-            Set<String> occurring =
-                    Objects.requireNonNull(loci.get(locus)).expressions().outcomes();
-            parts.add(style.shortLocus(locus) + " " + String.join(" or ", allowed.among(occurring)));
-        });
-        if (parts.isEmpty()) {
-            parts.add("anything");
-        }
-        String masks = way.masks().isEmpty() ? "" : " (mask " + String.join(", ", way.masks()) + ")";
-        return String.join(", ", parts) + masks;
-    }
-
-    private static String product(Way way) {
-        List<Probability> factors = way.factors().values().stream()
-                .filter(factor -> !factor.isOne())
-                .toList();
-        if (factors.size() < 2) {
-            return Numbers.exact(way.probability());
-        }
-        String product = factors.stream().map(Probability::toString).collect(Collectors.joining(" x ")) + " = "
-                + way.probability();
-        return product.length() <= LONGEST_PRODUCT ? product : Numbers.exact(way.probability());
     }
 
     private static String look(Look look) {
@@ -182,22 +190,40 @@ final class WhySection {
         String carried = one.chances().map(this::pairs).orElseGet(() -> style.pairs(one.alternatives()));
         String causes = one.causes().stream()
                 .sorted(Comparator.comparing(cause -> cause.kind() == Cause.Kind.MASK ? 0 : 1))
-                .map(this::cause)
+                .map(cause -> cause(cause, one))
                 .collect(Collectors.joining("; "));
         return style.locus(one.locus()) + " may be " + carried + " - " + causes;
     }
 
-    private String cause(Cause cause) {
-        if (cause.kind() != Cause.Kind.SAME_LOOK) {
-            return "hidden by " + cause;
-        }
-        return cause.names().isEmpty()
-                ? cause.toString()
-                : "the same look through "
-                        + cause.names().stream().map(style::locus).collect(Collectors.joining(", "));
+    private String cause(Cause cause, Hidden one) {
+        return switch (cause.kind()) {
+            case MASK -> "hidden by " + cause;
+            case DOMINANCE ->
+                cause.names().isEmpty()
+                        ? "hidden by " + cause
+                        : "hidden by dominant allele "
+                                + cause.names().stream()
+                                        .map(symbol -> allele(symbol, one))
+                                        .collect(Collectors.joining(", "));
+            case SAME_LOOK ->
+                cause.names().isEmpty()
+                        ? cause.toString()
+                        : "the same look through "
+                                + cause.names().stream().map(style::locus).collect(Collectors.joining(", "));
+        };
     }
 
-    private static void more(int count, String what, TextLines text) {
+    /** An allele that causes name by its symbol. */
+    private String allele(String symbol, Hidden one) {
+        return one.alternatives().stream()
+                .flatMap(pair -> pair.alleles().stream())
+                .filter(allele -> allele.symbol().equals(symbol))
+                .findFirst()
+                .map(style::allele)
+                .orElse(symbol);
+    }
+
+    static void more(int count, String what, TextLines text) {
         if (count > 0) {
             text.paragraph("And " + count + " further " + what + "; the document form lists them all.");
         }

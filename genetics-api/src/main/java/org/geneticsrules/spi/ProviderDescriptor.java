@@ -44,7 +44,9 @@ public record ProviderDescriptor(
                 plugin.id(),
                 plugin.version(),
                 plugin.title(),
-                plugin.taxon().isEmpty() ? Optional.empty() : Optional.of(new Taxon(plugin.taxon(), ncbi)),
+                plugin.taxon().isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(new Taxon(plugin.taxon(), ncbi, Optional.empty())),
                 plugin.licence(),
                 plugin.defaultModel().isEmpty() ? Optional.empty() : Optional.of(plugin.defaultModel()),
                 Locations.of(type),

@@ -126,7 +126,12 @@ class WholeSymmetryLaws {
     static void squareAndLociAgree(Known known) {
         Set<String> loci = known.model().loci().keySet();
         Cross cross = known.cross();
-        assertEquals(cross.genotypes(loci), cross.square(loci).genotypes(), known::toString);
+        // squares are without new mutation
+        boolean mutates = known.model().loci().values().stream()
+                .anyMatch(locus -> !locus.mutation().isEmpty());
+        if (!mutates) {
+            assertEquals(cross.genotypes(loci), cross.square(loci).genotypes(), known::toString);
+        }
         for (String locus : loci) {
             Distribution<AllelePair> single = cross.segregation(locus);
             assertEquals(
@@ -134,7 +139,9 @@ class WholeSymmetryLaws {
                     single,
                     () -> known + " at " + locus);
             assertEquals(
-                    single,
+                    known.model().locus(locus).mutation().isEmpty()
+                            ? single
+                            : cross.square(loci).genotypes().map(kit -> kit.pair(locus).orElseThrow()),
                     cross.square(List.of(locus))
                             .genotypes()
                             .map(kit -> kit.pair(locus).orElseThrow()),

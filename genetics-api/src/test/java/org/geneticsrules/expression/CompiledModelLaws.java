@@ -93,9 +93,9 @@ class CompiledModelLaws {
             Map<String, String> expected = BruteForce.phenotype(document, RandomModels.plain(genotype), traits);
             assertEquals(
                     List.of(expected), reached.stream().map(Phenotype::asMap).toList(), () -> model + " " + genotype);
-            long[][] weights = diagram.loci().stream()
-                    .map(locus -> certain(model, genotype, locus))
-                    .toArray(long[][]::new);
+            LocusWeights[] weights = diagram.loci().stream()
+                    .map(locus -> LocusWeights.of(certain(model, genotype, locus)))
+                    .toArray(LocusWeights[]::new);
             Distribution<Phenotype> weighed = diagram.distribution(weights);
             assertEquals(
                     List.of(expected),

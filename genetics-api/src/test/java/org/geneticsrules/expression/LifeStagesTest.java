@@ -168,8 +168,8 @@ class LifeStagesTest {
     void six_small_doses_are_distributed_as_binomial_coefficients() {
         CompiledModel counting = CompiledModel.of(SketchOfLife.counting(3, Distribution.certain(0)));
         Diagram<Phenotype> diagram = counting.diagram();
-        long[][] sameCross = new long[3][];
-        Arrays.fill(sameCross, new long[] {1, 2, 1});
+        LocusWeights[] sameCross = new LocusWeights[3];
+        Arrays.fill(sameCross, LocusWeights.of(1, 2, 1));
         assertEquals(
                 List.of(1, 6, 15, 20, 15, 6, 1).toString(),
                 diagram.distribution(sameCross).ratio().toString());

@@ -35,6 +35,8 @@ final class DemoCommand implements Callable<Integer> {
                             "unrelated",
                             "--traits",
                             "hue, eye colour",
+                            "--moult",
+                            "0",
                             "--square")),
             new Scene(
                     "Of the hob Fennick and the jill Osprel only the look is known: both look like a standard sable,"
@@ -42,9 +44,9 @@ final class DemoCommand implements Callable<Integer> {
                     List.of(
                             "mating",
                             "--sire-look",
-                            "hue: black, dilution: full, eye colour: dark",
+                            "hue: black, dilution: full, eye colour: dark @ week 60, moult 2",
                             "--dam-look",
-                            "hue: black, dilution: full, eye colour: dark",
+                            "hue: black, dilution: full, eye colour: dark @ week 60, moult 2",
                             "--traits",
                             "eye colour",
                             "--look",

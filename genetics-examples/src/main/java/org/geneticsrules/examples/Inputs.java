@@ -2,11 +2,13 @@ package org.geneticsrules.examples;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.caution.Relation;
@@ -14,11 +16,15 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the texts of options, so that what is wrong is said with the option's name. Stateless and thread-safe. */
@@ -84,34 +90,86 @@ final class Inputs {
         return names;
     }
 
+    static Sex sex(String option, String given) {
+        String word = choice(option, given, Sex.words().toArray(String[]::new));
+        return Sex.of(word).orElseThrow();
+    }
+
+    static Probability chance(String option, String given) {
+        return reading(option, given, () -> syntax("chance-syntax", () -> Probability.parse(given.strip())));
+    }
+
+    /** A look, which may state the sex too. */
     static Phenotype look(String option, Model model, String given) {
+        return reading(option, given, () -> look(model, given));
+    }
+
+    private static Phenotype look(Model model, String given) {
+        Phenotype look = syntax("look-syntax", () -> Phenotype.parse(given));
+        Set<String> traits = new LinkedHashSet<>(look.traits());
+        traits.remove(Sex.VARIABLE);
+        model.catalogue().check(look.restrictedTo(traits));
+        return look;
+    }
+
+    /** A look, and after an at sign when it was seen. */
+    static Sighting sighting(String option, Model model, String given) {
         return reading(option, given, () -> {
-            try {
-                return model.catalogue().check(Phenotype.parse(given));
-            } catch (IllegalArgumentException e) {
-                throw new ProblemsException(
-                        Problem.of(Stage.SYNTAX, "look-syntax", "", String.valueOf(e.getMessage())));
+            int at = given.lastIndexOf('@');
+            if (at < 0) {
+                return Sighting.of(look(model, given));
             }
+            LifeStage stage = syntax("stage-syntax", () -> LifeStage.parse(given.substring(at + 1)));
+            return new Sighting(model.catalogue().check(stage), look(model, given.substring(0, at)));
         });
     }
 
-    /** An animal of a genotype, a look, both or neither. */
+    /** A stage in a season. */
+    static LifeStage stage(Model model, LifeStage counted, String season) {
+        return model.catalogue().check(syntax("stage-syntax", () -> counted.in(season)));
+    }
+
+    private static <T> T syntax(String code, Supplier<T> read) {
+        try {
+            return read.get();
+        } catch (IllegalArgumentException e) {
+            throw new ProblemsException(Problem.of(Stage.SYNTAX, code, "", String.valueOf(e.getMessage())));
+        }
+    }
+
+    /** An animal of a genotype, looks, both or neither. */
     static Animal animal(
             CompiledModel compiled,
             String genotypeOption,
             @Nullable String genotype,
             String lookOption,
-            @Nullable String look,
+            List<String> looks,
             OmittedLoci omitted) {
         Animal animal = Animal.unknown(compiled);
         if (genotype != null) {
             Animal before = animal;
             animal = reading(genotypeOption, genotype, () -> before.withGenotype(genotype, omitted));
         }
-        if (look != null) {
-            animal = animal.withLooks(compiled, look(lookOption, compiled.model(), look));
+        for (String look : looks) {
+            Animal before = animal;
+            Sighting seen = sighting(lookOption, compiled.model(), look);
+            animal = reading(lookOption, look, () -> seen(before, seen));
         }
         return animal;
+    }
+
+    /** Says too how a stage is written, where one is lacking. */
+    private static Animal seen(Animal animal, Sighting sighting) {
+        try {
+            return animal.seen(sighting);
+        } catch (ProblemsException e) {
+            throw new ProblemsException(e.problems().stream()
+                    .map(found -> found.code().equals("stage-needed")
+                            ? found.expecting(found.expected().orElse("a stage") + ", written after the look: \""
+                                    + sighting.look() + " @ moult 2\"")
+                            : found)
+                    .toList());
+        }
     }
 
     static <T> T reading(String option, String given, Supplier<T> read) {

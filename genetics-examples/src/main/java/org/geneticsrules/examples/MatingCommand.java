@@ -8,15 +8,17 @@ import java.util.concurrent.Callable;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.MatingQuestion;
+import org.geneticsrules.answer.PossibleSires;
 import org.geneticsrules.cross.Cross;
 import org.geneticsrules.cross.PunnettSquare;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
-import org.geneticsrules.model.OmittedLoci;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.render.SquareText;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -39,7 +41,12 @@ import picocli.CommandLine.Spec;
             "  genetics mating --sire \"C/c B/b\" --dam \"C/c B/b\" --omitted wild-type --traits \"hue, eye colour\"",
             "How likely is an albino among eight kits of Fennick and Osprel, of whom only the look is known?",
             "  genetics mating --sire-look \"eye colour: dark\" --dam-look \"eye colour: dark\" \\",
-            "      --look \"eye colour: pink\" --kits 8"
+            "      --look \"eye colour: pink\" --kits 8",
+            "Two hobs ran with Wicket, and any kit may be of either:",
+            "  genetics mating --sire \"C/c\" --other-sire \"C/C\" --shared-litter --dam \"C/c\" \\",
+            "      --look \"eye colour: pink\" --litter-sizes \"own records: 6 1/4, 7 1/2, 8 1/4\"",
+            "",
+            "A trait that changes with age or season is refused until --weeks, --moult or --season is stated."
         })
 final class MatingCommand implements Callable<Integer> {
 
@@ -52,27 +59,23 @@ final class MatingCommand implements Callable<Integer> {
     @Mixin
     private OutputChoice output;
 
-    @Option(names = "--sire", paramLabel = "GENOTYPE", description = "The sire's genotype, for example \"C/c B/-\".")
-    private @Nullable String sire;
+    @Mixin
+    private SireOptions sires;
 
     @Option(names = "--dam", paramLabel = "GENOTYPE", description = "The dam's genotype.")
     private @Nullable String dam;
 
     @Option(
-            names = "--sire-look",
+            names = "--dam-look",
             paramLabel = "LOOK",
-            description = "What the sire looks like, \"trait: state, ...\".")
-    private @Nullable String sireLook;
+            description = "What the dam looks like, or looked like, \"... @ week 8\"; once for each time.")
+    private List<String> damLooks = new ArrayList<>();
 
-    @Option(names = "--dam-look", paramLabel = "LOOK", description = "What the dam looks like.")
-    private @Nullable String damLook;
+    @Mixin
+    private AskedOptions asked;
 
-    @Option(
-            names = "--omitted",
-            paramLabel = "MEANING",
-            defaultValue = "unknown",
-            description = "What it means that a genotype does not name a locus: unknown (default) or wild-type.")
-    private String omitted = "unknown";
+    @Mixin
+    private LitterOptions litter;
 
     @Option(
             names = "--population",
@@ -89,21 +92,6 @@ final class MatingCommand implements Callable<Integer> {
             })
     private String relation = "unknown";
 
-    @Option(
-            names = "--traits",
-            paramLabel = "NAMES",
-            description = "The traits asked for, separated by commas. Default: all the model rules.")
-    private @Nullable String traits;
-
-    @Option(names = "--look", paramLabel = "LOOK", description = "A look asked for in particular.")
-    private @Nullable String look;
-
-    @Option(names = "--kits", paramLabel = "N", description = "How many kits --look is asked about, 1 to 30.")
-    private @Nullable Integer kits;
-
-    @Option(names = "--seen", paramLabel = "LOOK", description = "What a kit seen already looks like; once per kit.")
-    private List<String> seen = new ArrayList<>();
-
     @Option(names = "--square", description = "Add the Punnett square of the loci at which the parents are known.")
     private boolean square;
 
@@ -112,31 +100,25 @@ final class MatingCommand implements Callable<Integer> {
         output.isJson(); // a misspelt format is found before the work
         Answers answers = choice.answers();
         CompiledModel compiled = answers.compiled();
-        OmittedLoci convention = Inputs.omitted(omitted);
-        Animal hob = parent(Inputs.animal(compiled, "--sire", sire, "--sire-look", sireLook, convention), compiled);
-        Animal jill = parent(Inputs.animal(compiled, "--dam", dam, "--dam-look", damLook, convention), compiled);
-        MatingQuestion question = MatingQuestion.of(hob, jill)
-                .inTraits(Inputs.names(traits))
-                .between(Inputs.relation(relation))
-                .havingSeen(seen.stream()
-                        .map(kit -> Inputs.look("--seen", compiled.model(), kit))
-                        .toList());
-        if (look != null) {
-            question = question.lookingFor(Inputs.look("--look", compiled.model(), look));
-        }
-        if (kits != null) {
-            question = question.inLitterOf(kits);
-        }
-        String more = square && !output.isJson() ? "\n" + SquareText.of(square(compiled, hob, jill, question)) : "";
+        Model model = compiled.model();
+        PossibleSires males = sires.sires(compiled, asked.omitted());
+        Animal jill = parent(Inputs.animal(compiled, "--dam", dam, "--dam-look", damLooks, asked.omitted()), model);
+        PossibleSires hobs = new PossibleSires(
+                males.males().stream().map(male -> parent(male, model)).toList(), males.access(), males.perKit());
+        MatingQuestion question = MatingQuestion.of(hobs, jill)
+                .inTraits(asked.traits())
+                .at(asked.stage(model))
+                .between(Inputs.relation(relation));
+        question = litter.addTo(question, model);
+        String more = square && !output.isJson()
+                ? "\n" + SquareText.of(square(compiled, hobs.males().get(0), jill, question))
+                : "";
         return output.print(
-                answers.mating(question),
-                compiled.model(),
-                more,
-                spec.commandLine().getOut());
+                answers.mating(question), model, more, spec.commandLine().getOut());
     }
 
-    private Animal parent(Animal animal, CompiledModel compiled) {
-        return Inputs.population(compiled.model(), population)
+    private Animal parent(Animal animal, Model model) {
+        return Inputs.population(model, population)
                 .map((Population named) -> animal.from(named))
                 .orElse(animal);
     }
@@ -145,13 +127,14 @@ final class MatingCommand implements Callable<Integer> {
     private static PunnettSquare square(CompiledModel compiled, Animal hob, Animal jill, MatingQuestion question) {
         Set<String> asked = new LinkedHashSet<>(question.traits());
         question.event().map(Phenotype::traits).ifPresent(asked::addAll);
+        asked.remove(Sex.VARIABLE);
         Set<String> read = compiled.lociRead(asked.isEmpty() ? compiled.model().visibleTraits() : asked);
         List<AllelePair> fromHob = new ArrayList<>();
         List<AllelePair> fromJill = new ArrayList<>();
         List<String> loci = new ArrayList<>();
         for (String locus : read) {
-            List<AllelePair> his = hob.genotypes().pairs(locus);
-            List<AllelePair> hers = jill.genotypes().pairs(locus);
+            List<AllelePair> his = hob.genotypes().of(Sex.MALE).pairs(locus);
+            List<AllelePair> hers = jill.genotypes().of(Sex.FEMALE).pairs(locus);
             boolean known = his.size() == 1 && hers.size() == 1;
             if (known && !(his.get(0).isHomozygous() && hers.get(0).isHomozygous())) {
                 loci.add(locus);

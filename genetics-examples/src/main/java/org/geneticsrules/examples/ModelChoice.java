@@ -8,9 +8,11 @@ import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
+import org.geneticsrules.model.Draft;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.ProblemsException;
@@ -48,9 +50,43 @@ final class ModelChoice {
     @Option(names = "--cautions", paramLabel = "FILE", description = "Further cautions, for the model in --file.")
     private List<Path> cautions = new ArrayList<>();
 
+    /**
+     * The model chosen as it is, and the patches chosen with it.
+     *
+     * @param model the model
+     * @param patches the patches, each written for that model
+     */
+    record Base(Model model, List<Patch> patches) {
+        Model patched() {
+            return patches.isEmpty() ? model : Documents.reader().apply(model, patches);
+        }
+    }
+
+    /** The model chosen and the patches on it. */
+    Base base() {
+        return base(shelf());
+    }
+
+    /** Another model: one of a plug-in by its id, or one of the same catalogues from a file. */
+    Model other(String stated) {
+        Shelf all = Shelf.open();
+        return isFile(stated) ? read(Path.of(stated), all) : all.model(stated);
+    }
+
     /** The model chosen, patched. */
     Model model() {
         return model(shelf());
+    }
+
+    /** How complete the model chosen is; a file that is not patched may contradict itself. */
+    Completeness review() {
+        if (file == null || !patches.isEmpty()) {
+            return Completeness.of(model());
+        }
+        Path path = file;
+        List<Catalogue> known = catalogues(Shelf.open());
+        Draft draft = reading(path, reader -> reader.readDraft(Source.of(path), known));
+        return Completeness.of(draft);
     }
 
     /** The answers under the model chosen, with all cautions that belong to it. */
@@ -69,10 +105,13 @@ final class ModelChoice {
     }
 
     private Model model(Shelf shelf) {
+        return base(shelf).patched();
+    }
+
+    private Base base(Shelf shelf) {
         Model model = file == null ? shelf.model(id) : read(file, shelf);
-        List<Patch> stated =
-                patches.stream().map(patch -> patch(patch, model, shelf)).toList();
-        return stated.isEmpty() ? model : Documents.reader().apply(model, stated);
+        return new Base(
+                model, patches.stream().map(patch -> patch(patch, model, shelf)).toList());
     }
 
     /** A patch that is unsound by itself is refused at its place in the file; what several do together has no place. */
@@ -90,12 +129,17 @@ final class ModelChoice {
     }
 
     private Model read(Path path, Shelf shelf) {
+        List<Catalogue> known = catalogues(shelf);
+        return reading(path, reader -> reader.readModel(Source.of(path), known));
+    }
+
+    private List<Catalogue> catalogues(Shelf shelf) {
         List<Catalogue> known = new ArrayList<>();
         for (Path catalogue : catalogues) {
             known.add(reading(catalogue, reader -> reader.readCatalogue(Source.of(catalogue))));
         }
         known.addAll(shelf.catalogues());
-        return reading(path, reader -> reader.readModel(Source.of(path), known));
+        return known;
     }
 
     private static <T> T reading(Path path, Function<DocumentReader, T> read) {

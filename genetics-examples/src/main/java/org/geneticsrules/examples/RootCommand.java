@@ -27,8 +27,10 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             MatingCommand.class,
             CoatCommand.class,
+            CompareCommand.class,
             ModelsCommand.class,
             ModelCommand.class,
+            ReviewCommand.class,
             CheckCommand.class
         })
 final class RootCommand implements Runnable {

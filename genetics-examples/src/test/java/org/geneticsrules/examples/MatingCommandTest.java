@@ -49,7 +49,16 @@ class MatingCommandTest {
                 .forEach(statement -> assertTrue(
                         statement.get("pointer").asString().matches("/loci/C/.*|/traits/eye colour/.*"),
                         statement.get("pointer").asString()));
-        JsonNode hue = json("mating", "--sire", "C/c b/b r/r", "--dam", "C/c b/b r/r", "--traits", "eye colour, hue");
+        JsonNode hue = json(
+                "mating",
+                "--sire",
+                "C/c M/M b/b r/r",
+                "--dam",
+                "C/c M/M b/b r/r",
+                "--traits",
+                "eye colour, hue",
+                "--moult",
+                "0");
         assertEquals("practice", eye.get("evidenceLevel").get("grade").asString());
         assertEquals("conjecture", hue.get("evidenceLevel").get("grade").asString());
     }
@@ -59,9 +68,9 @@ class MatingCommandTest {
         Run run = Run.of(
                 "mating",
                 "--sire-look",
-                "hue: black, dilution: full, eye colour: dark",
+                "hue: black, dilution: full, eye colour: dark @ week 60, moult 2",
                 "--dam-look",
-                "hue: black, dilution: full, eye colour: dark",
+                "hue: black, dilution: full, eye colour: dark @ week 60, moult 2",
                 "--look",
                 "eye colour: pink",
                 "--kits",
@@ -143,7 +152,18 @@ class MatingCommandTest {
     }
 
     private static Run carriers(String traits) {
-        return Run.of("mating", "--sire", "C/c B/b", "--dam", "C/c B/b", "--omitted", "wild-type", "--traits", traits);
+        return Run.of(
+                "mating",
+                "--sire",
+                "C/c B/b",
+                "--dam",
+                "C/c B/b",
+                "--omitted",
+                "wild-type",
+                "--traits",
+                traits,
+                "--moult",
+                "0");
     }
 
     private static JsonNode json(String... args) {

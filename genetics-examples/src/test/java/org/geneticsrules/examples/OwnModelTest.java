@@ -82,7 +82,7 @@ class OwnModelTest {
         Run run = mating(MODEL, CARRIER);
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(
-                run.out().startsWith("Of 64 kits on average: 27 glow bright; 9 glow dull; 28 glow unlit."), run.out());
+                run.out().startsWith("Of 64 young on average: 27 glow bright; 9 glow dull; 28 glow unlit."), run.out());
     }
 
     @Test
@@ -91,7 +91,7 @@ class OwnModelTest {
         Run run = mating(dominant, "K/k M/m N/N");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(
-                run.out().startsWith("Of 16 kits on average: 3 glow bright; 1 glow dull; 12 glow unlit."), run.out());
+                run.out().startsWith("Of 16 young on average: 3 glow bright; 1 glow dull; 12 glow unlit."), run.out());
     }
 
     @Test

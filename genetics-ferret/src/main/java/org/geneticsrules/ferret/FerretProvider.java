@@ -8,13 +8,13 @@ import org.geneticsrules.spi.GeneticsProvider;
 import org.geneticsrules.spi.Plugin;
 
 /**
- * Brings the ferret catalogue, the ferret models and the ferret cautions.
+ * Brings the ferret catalogue, the model of common practice with its rival hypotheses as patches, and the ferret cautions.
  *
  * <p>Stateless and thread-safe.
  */
 @Plugin(
         id = "geneticsrules.ferret",
-        version = "0.1.0",
+        version = "0.2.0",
         title = "Ferret coats",
         taxon = "Mustela furo",
         ncbi = 9669,
@@ -22,7 +22,22 @@ import org.geneticsrules.spi.Plugin;
         defaultModel = "geneticsrules.ferret.common-practice")
 public final class FerretProvider implements GeneticsProvider {
 
-    private static final List<String> DOCUMENTS = List.of("catalogue.json", "common-practice.json", "cautions.json");
+    private static final List<String> DOCUMENTS = List.of(
+            "catalogue.json",
+            "common-practice.json",
+            "cautions.json",
+            "patches/dark-eyed-white-is-marking.json",
+            "patches/dark-eyed-white-is-silver.json",
+            "patches/distribution-series.json",
+            "patches/head-white-double-dose.json",
+            "patches/head-white-lethal-twice.json",
+            "patches/long-coat-by-dose.json",
+            "patches/low-white-threshold.json",
+            "patches/reddish-allele-of-brown.json",
+            "patches/sandy-apart.json",
+            "patches/silver-dominant.json",
+            "patches/silver-never-darkens.json",
+            "patches/silver-recessive.json");
 
     /** Makes the provider. */
     public FerretProvider() {}

@@ -24,7 +24,9 @@ import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -32,11 +34,15 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Follows the trigger of every caution from a question to the answer, and shows that it is silent without its trigger. */
 class CautionsTest {
 
+    private static final String PLAIN = "C/C B/B R/R M/M P/P d1/d1 d2/d2 w/w h/h L/L";
+
+    /** Late enough for every trait to be told. */
+    private static final LifeStage ADULT = LifeStage.parse("week 80, moult 2, winter");
+
     private final Answers answers = Ferret.REGISTRY.answers(Ferret.common());
 
     /** An animal that carries nothing hidden and raises no caution by its look. */
-    private final Animal plain =
-            Animal.unknown(answers.compiled()).withGenotype("C/C B/B R/R P/P L/L", OmittedLoci.UNKNOWN);
+    private final Animal plain = Animal.unknown(answers.compiled()).withGenotype(PLAIN, OmittedLoci.UNKNOWN);
 
     private static List<Caution> cautions(Class<? extends Trigger> kind) {
         return Ferret.cautions().cautions().values().stream()
@@ -92,8 +98,10 @@ class CautionsTest {
     void a_look_of_a_kit_already_seen_raises_its_cautions(Caution caution) {
         boolean meant = onLook(caution).roles().contains(Role.OFFSPRING);
         for (Phenotype look : looks(caution)) {
-            MatingQuestion question =
-                    MatingQuestion.of(plain, plain).between(Relation.UNRELATED).havingSeen(List.of(look));
+            MatingQuestion question = MatingQuestion.of(plain, plain)
+                    .between(Relation.UNRELATED)
+                    .inTraits(Set.of("coat length"))
+                    .withSightings(List.of(new Sighting(ADULT, look)));
             assertEquals(meant, isIn(caution, answers.mating(question)), look::toString);
         }
     }
@@ -112,7 +120,7 @@ class CautionsTest {
     @Test
     void a_look_that_a_kit_may_have_raises_its_cautions_if_a_model_foresees_it() {
         Set<String> foreseen = new LinkedHashSet<>();
-        for (Model model : Ferret.allModels()) {
+        for (Model model : List.of(Ferret.common(), Ferret.hypothesis("dark-eyed-white-is-marking"))) {
             Answers under = Ferret.REGISTRY.answers(model);
             for (Caution caution : onLooks()) {
                 for (Phenotype look : looks(caution)) {
@@ -130,15 +138,47 @@ class CautionsTest {
             }
         }
         assertEquals(
-                Set.of("silver and hearing", "dark-eyed white and hearing", "albino vision", "long coat"), foreseen);
+                Set.of(
+                        "head white and hearing",
+                        "silver and hearing",
+                        "dark-eyed white and hearing",
+                        "body white and hearing",
+                        "throat white and hearing",
+                        "belly white and hearing",
+                        "albino vision",
+                        "long coat"),
+                foreseen);
     }
 
     @Test
     void carriers_that_show_nothing_raise_the_caution_of_what_their_kits_may_show() {
-        Animal carrier = Animal.unknown(answers.compiled()).withGenotype("C/c B/B R/R P/P L/L", OmittedLoci.UNKNOWN);
+        Animal carrier = plainBut("C/C", "C/c");
         Caution vision = Ferret.cautions().cautions().get("albino vision");
         assertTrue(isIn(vision, mating(carrier, carrier)));
         assertFalse(isIn(vision, mating(carrier, plain)));
+    }
+
+    @Test
+    void a_kit_that_may_have_a_white_head_raises_the_deafness_caution_though_no_parent_shows_one() {
+        Caution hearing = Ferret.cautions().cautions().get("head white and hearing");
+        Animal unmarked = plainBut("h/h", "H/h").seen(new Sighting(ADULT, Phenotype.of("head white", "none")));
+        assertTrue(isIn(hearing, mating(unmarked, plain)));
+        assertTrue(isIn(hearing, mating(plain, unmarked)));
+    }
+
+    @Test
+    void a_silver_kit_raises_the_cautions_of_greying_at_whatever_stage_it_is_asked_about() {
+        Caution greying = Ferret.cautions().cautions().get("silver and hearing");
+        Caution white = Ferret.cautions().cautions().get("dark-eyed white and hearing");
+        Animal silver = plainBut("M/M", "M/m");
+        for (LifeStage stage : List.of(LifeStage.unstated(), LifeStage.atMoult(0), ADULT)) {
+            Answer answer = answers.mating(MatingQuestion.of(silver, silver)
+                    .between(Relation.UNRELATED)
+                    .inTraits(Set.of("coat length"))
+                    .at(stage));
+            assertTrue(isIn(greying, answer), stage::toString);
+            assertTrue(isIn(white, answer), stage::toString);
+        }
     }
 
     @ParameterizedTest
@@ -169,16 +209,20 @@ class CautionsTest {
         return answers.mating(MatingQuestion.of(sire, dam).between(Relation.UNRELATED));
     }
 
+    private Animal plainBut(String pair, String other) {
+        return Animal.unknown(answers.compiled()).withGenotype(PLAIN.replace(pair, other), OmittedLoci.UNKNOWN);
+    }
+
     private static boolean isIn(Caution caution, Answer answer) {
         return answer.cautions().contains(caution);
     }
 
     private static Animal described(Answers under, Phenotype look) {
-        return Animal.unknown(under.compiled()).withLooks(under.compiled(), look);
+        return Animal.unknown(under.compiled()).seen(new Sighting(ADULT, look));
     }
 
     private static boolean reachable(Answers under, Phenotype look) {
-        GenotypeSet showing = under.compiled().showing(look);
+        GenotypeSet showing = under.compiled().showing(new Sighting(ADULT, look));
         return !showing.isEmpty();
     }
 

@@ -9,12 +9,11 @@ import java.util.stream.Stream;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.Documents;
-import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.spi.Registry;
 import org.geneticsrules.trait.Catalogue;
 
-/** What the plug-in ships, and the hypotheses that are only tested with. */
+/** What the plug-in ships. */
 final class Ferret {
 
     /** The test runner says where the module is; without it, the working folder is the module. */
@@ -43,30 +42,22 @@ final class Ferret {
         return REGISTRY.cautions(common()).get(0);
     }
 
-    static List<Path> hypothesisFiles() {
-        return jsonFiles(CHECKS.resolve("hypotheses"));
+    /** The default model under one of the shipped hypotheses, by the name of its file. */
+    static Model hypothesis(String name) {
+        return Documents.reader().apply(common(), List.of(REGISTRY.patch("geneticsrules.ferret." + name)));
     }
 
-    static Model hypothesis(Path file) {
-        return Documents.reader().readModel(Source.of(file), REGISTRY.catalogues());
-    }
-
-    /** The shipped models, then the hypotheses. */
+    /** The default model, then the same under each shipped hypothesis alone. */
     static List<Model> allModels() {
         return Stream.concat(
-                        REGISTRY.models().stream(), hypothesisFiles().stream().map(Ferret::hypothesis))
+                        Stream.of(common()),
+                        REGISTRY.patches(common()).stream()
+                                .map(patch -> Documents.reader().apply(common(), List.of(patch))))
                 .toList();
     }
 
-    static Model model(String id) {
-        return allModels().stream()
-                .filter(model -> model.id().equals(id))
-                .findFirst()
-                .orElseThrow(() -> new AssertionError("no model " + id + " among " + allModels()));
-    }
-
     static List<Path> jsonFiles(Path folder) {
-        try (Stream<Path> files = Files.list(folder)) {
+        try (Stream<Path> files = Files.walk(folder)) {
             return files.filter(file -> file.toString().endsWith(".json"))
                     .sorted()
                     .toList();

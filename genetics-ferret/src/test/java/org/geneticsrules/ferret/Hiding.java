@@ -1,6 +1,7 @@
 package org.geneticsrules.ferret;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,21 +13,67 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Sex;
 
-/** Finds what hides what by putting one pair in the place of another in every genotype, without reading dominance, cases or masks. */
+/**
+ * Finds what hides what by putting one pair in the place of another, trait by trait, without reading dominance, cases or masks. What a
+ * genotype shows in a trait is a chance of states: a pair tells where it changes the chances.
+ */
 final class Hiding {
 
-    private final Model model;
-    private final List<String> traits;
-    private final Map<Genotype, Phenotype> looks = new LinkedHashMap<>();
-    private final Map<AllelePair, Set<Genotype>> having = new LinkedHashMap<>();
+    /** What genotypes show in one trait: a table over all genotypes of the loci that the trait depends on. */
+    private record Shown(
+            Map<String, Locus> loci, Map<Genotype, Distribution<String>> looks, Map<List<Object>, Boolean> told) {
 
-    Hiding(CompiledModel compiled) {
+        /** Whether some exchange at the other locus changes the chances beside a pair. */
+        boolean tells(AllelePair beside, Locus other) {
+            return told.computeIfAbsent(List.of(beside, other.id()), unseen -> differs(beside, other));
+        }
+
+        private boolean differs(AllelePair beside, Locus other) {
+            return looks.keySet().stream()
+                    .filter(genotype -> genotype.pairs().containsValue(beside))
+                    .anyMatch(genotype -> other.pairs().stream()
+                            .anyMatch(pair -> !looks.get(genotype.with(pair)).equals(looks.get(genotype))));
+        }
+
+        /** The chances that go with a pair, beside all pairs of the other loci in one order. */
+        List<Distribution<String>> beside(AllelePair pair, Locus locus) {
+            AllelePair first = locus.pairs().get(0);
+            return looks.keySet().stream()
+                    .filter(genotype -> genotype.pairs().containsValue(first))
+                    .map(genotype -> looks.get(genotype.with(pair)))
+                    .toList();
+        }
+    }
+
+    private final Model model;
+    private final LifeStage stage;
+    private final Map<String, Shown> traits = new LinkedHashMap<>();
+
+    Hiding(CompiledModel compiled, LifeStage stage) {
         this.model = compiled.model();
-        this.traits = List.copyOf(model.visibleTraits());
+        this.stage = stage;
+        for (String trait : model.visibleTraits()) {
+            Map<String, Locus> loci = new LinkedHashMap<>();
+            compiled.lociRead(List.of(trait)).forEach(locus -> loci.put(locus, model.locus(locus)));
+            Map<Genotype, Distribution<String>> looks = new LinkedHashMap<>();
+            for (Genotype genotype : genotypes(model, loci.values())) {
+                looks.put(
+                        genotype,
+                        compiled.express(genotype, Sex.FEMALE, stage, List.of(trait))
+                                .map(seen -> seen.phenotype().state(trait).orElse("no claim")));
+            }
+            traits.put(trait, new Shown(loci, looks, new HashMap<>()));
+        }
+    }
+
+    /** All genotypes of some loci. */
+    static List<Genotype> genotypes(Model model, Iterable<Locus> loci) {
         List<List<AllelePair>> genotypes = List.of(List.of());
-        for (Locus locus : model.loci().values()) {
+        for (Locus locus : loci) {
             List<List<AllelePair>> longer = new ArrayList<>();
             for (List<AllelePair> before : genotypes) {
                 for (AllelePair pair : locus.pairs()) {
@@ -37,36 +84,24 @@ final class Hiding {
             }
             genotypes = longer;
         }
-        for (List<AllelePair> pairs : genotypes) {
-            Genotype genotype = Genotype.of(model, pairs);
-            looks.put(genotype, compiled.express(genotype, traits).phenotype());
-            pairs.forEach(pair -> having.computeIfAbsent(pair, unseen -> new LinkedHashSet<>())
-                    .add(genotype));
-        }
-    }
-
-    Set<Genotype> genotypes() {
-        return looks.keySet();
-    }
-
-    /** The pairs of a locus that leave the whole look of a genotype as it is, its own among them. */
-    List<AllelePair> alike(Genotype genotype, Locus locus) {
-        return locus.pairs().stream()
-                .filter(pair -> looks.get(genotype.with(pair)).equals(looks.get(genotype)))
-                .toList();
+        return genotypes.stream().map(pairs -> Genotype.of(model, pairs)).toList();
     }
 
     /** One line for each group of pairs of a locus that look alike in every genotype. */
     String table() {
         StringBuilder table = new StringBuilder();
-        table.append("What each locus of ").append(model).append(" hides, found by changing one locus at a time.\n\n");
+        table.append("What each locus of ").append(model).append(" hides at ").append(stage);
+        table.append(", found by changing one locus at a time.\n\n");
         for (Locus locus : model.loci().values()) {
             for (List<AllelePair> group : groups(locus)) {
                 table.append(group.stream().map(AllelePair::toString).collect(Collectors.joining(" = ")));
                 Map<String, List<String>> hidden = hiddenBy(locus, group.get(0));
                 table.append(hidden.isEmpty() ? " hides nothing else" : " hides ");
-                table.append(hidden.entrySet().stream()
-                        .map(entry -> String.join(", ", entry.getValue()) + " in " + entry.getKey())
+                Map<List<String>, List<String>> byLoci = new LinkedHashMap<>();
+                hidden.forEach((trait, loci) -> byLoci.computeIfAbsent(loci, unseen -> new ArrayList<>())
+                        .add(trait));
+                table.append(byLoci.entrySet().stream()
+                        .map(entry -> String.join(", ", entry.getKey()) + " in " + String.join(", ", entry.getValue()))
                         .collect(Collectors.joining("; ")));
                 table.append('\n');
             }
@@ -75,10 +110,11 @@ final class Hiding {
     }
 
     private List<List<AllelePair>> groups(Locus locus) {
-        Map<List<Phenotype>, List<AllelePair>> groups = new LinkedHashMap<>();
+        Map<List<List<Distribution<String>>>, List<AllelePair>> groups = new LinkedHashMap<>();
         for (AllelePair pair : locus.pairs()) {
-            List<Phenotype> everywhere = having.get(locus.pairs().get(0)).stream()
-                    .map(g -> looks.get(g.with(pair)))
+            List<List<Distribution<String>>> everywhere = traits.values().stream()
+                    .filter(shown -> shown.loci().containsKey(locus.id()))
+                    .map(shown -> shown.beside(pair, locus))
                     .toList();
             groups.computeIfAbsent(everywhere, unseen -> new ArrayList<>()).add(pair);
         }
@@ -88,22 +124,19 @@ final class Hiding {
     /** By trait, the other loci that make a difference to it beside some pair of the locus, but none beside this pair. */
     Map<String, List<String>> hiddenBy(Locus locus, AllelePair pair) {
         Map<String, List<String>> hidden = new LinkedHashMap<>();
-        for (String trait : traits) {
-            for (Locus other : model.loci().values()) {
-                boolean matters = locus.pairs().stream().anyMatch(any -> tells(any, other, trait));
-                if (!other.equals(locus) && matters && !tells(pair, other, trait)) {
-                    hidden.computeIfAbsent(trait, unseen -> new ArrayList<>()).add(other.id());
+        traits.forEach((trait, shown) -> {
+            if (shown.loci().containsKey(locus.id())) {
+                Set<Locus> others = new LinkedHashSet<>(shown.loci().values());
+                others.remove(locus);
+                for (Locus other : others) {
+                    boolean matters = locus.pairs().stream().anyMatch(any -> shown.tells(any, other));
+                    if (matters && !shown.tells(pair, other)) {
+                        hidden.computeIfAbsent(trait, unseen -> new ArrayList<>())
+                                .add(other.id());
+                    }
                 }
             }
-        }
+        });
         return hidden;
-    }
-
-    private boolean tells(AllelePair beside, Locus other, String trait) {
-        return having.get(beside).stream()
-                .anyMatch(genotype -> other.pairs().stream()
-                        .anyMatch(pair -> !looks.get(genotype.with(pair))
-                                .state(trait)
-                                .equals(looks.get(genotype).state(trait))));
     }
 }

@@ -1,7 +1,6 @@
 package org.geneticsrules.ferret;
 
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -13,10 +12,12 @@ import org.geneticsrules.cross.Parent;
 import org.geneticsrules.cross.UncertainCross;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -25,7 +26,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RelevantEvidenceTest {
 
     /** A mating of two parents of one description. */
-    record Question(String parents, Optional<String> population, List<String> traits) {
+    record Question(String parents, Optional<String> population, View view) {
+
+        Question(String parents, Optional<String> population, List<String> traits) {
+            this(parents, population, View.of(traits).at(LifeStage.atMoult(1).in("winter")));
+        }
 
         /** The kits, and the words of what their chances rest on. */
         Answer ask(Model model) {
@@ -36,9 +41,9 @@ class RelevantEvidenceTest {
                     .map(name -> parent.from(model.populations().get(name)))
                     .orElse(parent);
             UncertainCross cross = UncertainCross.of(compiled, weighed, weighed);
-            MatingExplanation explanation = cross.explain(traits).orElseThrow();
+            MatingExplanation explanation = cross.explain(view).orElseThrow();
             return new Answer(
-                    cross.probable(traits).orElseThrow(),
+                    cross.probable(view).orElseThrow(),
                     explanation.statements(),
                     explanation.statements().stream()
                             .map(pointer -> model.statements().get(pointer).text())
@@ -51,6 +56,11 @@ class RelevantEvidenceTest {
         boolean sameAs(Answer other) {
             return kits.equals(other.kits) && words.equals(other.words);
         }
+
+        /** The same kits, resting on nothing else. They may rest on less: where no silver coat whitens, none has to be ruled out. */
+        boolean covers(Answer other) {
+            return kits.equals(other.kits) && words.containsAll(other.words);
+        }
     }
 
     static Stream<Question> questions() {
@@ -60,7 +70,11 @@ class RelevantEvidenceTest {
                 new Question("cs/c P/p", Optional.empty(), List.of("dilution", "trunk suppression")),
                 new Question("C/ce B/b R/r", Optional.empty(), List.of("hue")),
                 new Question("L/l c/c", Optional.empty(), List.of("coat length", "nose colour")),
-                new Question("B/-", Optional.of("few carriers"), List.of("hue")));
+                new Question("B/-", Optional.of("few carriers"), List.of("hue")),
+                new Question("M/m B/b", Optional.empty(), List.of("white guard hairs", "hue")),
+                new Question("W/w H/h", Optional.empty(), List.of("throat", "head white", "mask")),
+                new Question("D1/d1 p/p", Optional.empty(), List.of("trunk depth")),
+                new Question("P/p D2/d2", Optional.empty(), List.of("trunk depth")));
     }
 
     @ParameterizedTest
@@ -79,7 +93,7 @@ class RelevantEvidenceTest {
             for (Model changed : edits.replacing(pointer)) {
                 if (!changed.equals(model)) {
                     replaced++;
-                    assertTrue(before.sameAs(question.ask(changed)), pointer);
+                    assertTrue(before.covers(question.ask(changed)), pointer);
                 }
             }
         }
@@ -109,12 +123,19 @@ class RelevantEvidenceTest {
         int changes = 0;
         for (String pointer : before.pointers()) {
             if (pointer.startsWith("/traits/")) {
-                for (Model changed : edits.replacing(pointer)) {
-                    if (!changed.equals(model)) {
-                        changes++;
-                        assertNotEquals(before.kits(), question.ask(changed).kits(), pointer);
-                    }
-                }
+                List<Model> others = edits.replacing(pointer).stream()
+                        .filter(changed -> !changed.equals(model))
+                        .toList();
+                long telling = others.stream()
+                        .filter(changed ->
+                                !before.kits().equals(question.ask(changed).kits()))
+                        .count();
+                // A state that is not asked for but read, by a case or a mask, may say something else that comes to the
+                // same.
+                boolean asked = question.view().traits().stream()
+                        .anyMatch(trait -> pointer.startsWith("/traits/" + trait + "/"));
+                assertTrue(asked ? telling == others.size() : telling > 0, pointer);
+                changes += others.size();
             }
         }
         assertTrue(changes > 0);

@@ -68,10 +68,21 @@ final class StatementEdits {
     private static Node saying(List<String> names, Node statement, String other) {
         return switch (names.get(0)) {
             case "loci" -> with(statement, names.get(3), other);
-            case "traits" -> with(statement, "state", other);
+            case "traits" -> state(statement, other);
             case "masks" -> edit(statement, List.of("covers"), covers -> firstOnly((ObjectNode) covers));
             default -> reversed((ObjectNode) statement);
         };
+    }
+
+    /** One state for certain, in place of whatever was given. */
+    private static Node state(Node statement, String state) {
+        if (!(statement instanceof ObjectNode object)) {
+            return Node.text(state);
+        }
+        Map<String, Node> members = new LinkedHashMap<>(object.members());
+        members.keySet().removeAll(List.of("chance", "progression", "threshold"));
+        members.put("state", Node.text(state));
+        return new ObjectNode(members);
     }
 
     /** A mask of several traits then covers its first only. */

@@ -23,6 +23,11 @@ public final class Choices {
         this.path = path;
     }
 
+    /** A source that is never asked. */
+    static Choices none() {
+        return new Choices(List.of());
+    }
+
     /**
      * Runs a process once for every way in which chance may decide.
      *

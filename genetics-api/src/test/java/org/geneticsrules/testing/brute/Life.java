@@ -28,7 +28,8 @@ import org.geneticsrules.probability.Probability;
  */
 public final class Life {
 
-    private enum Truth {
+    /** Whether a condition holds. */
+    enum Truth {
         HOLDS,
         FAILS,
         UNKNOWN
@@ -55,6 +56,12 @@ public final class Life {
         this.chance = chance;
         genome.genotype(animal)
                 .forEach((locus, pair) -> expressions.put(locus, expression(genome, locus, pair, animal.sex())));
+    }
+
+    /** A life in which all that chance may decide is decided before it begins. */
+    Life(Genome genome, Animal animal, Map<String, Object> draws) {
+        this(genome, animal, Choices.none());
+        this.draws.putAll(draws);
     }
 
     // ---- many lives
@@ -241,7 +248,7 @@ public final class Life {
                 : states.floorEntry(sum).getValue();
     }
 
-    private Truth truth(Map<String, Object> when, Map<String, String> stage) {
+    Truth truth(Map<String, Object> when, Map<String, String> stage) {
         boolean unknown = false;
         for (Map.Entry<String, Object> variable : when.entrySet()) {
             Optional<String> value = value(variable.getKey(), stage);

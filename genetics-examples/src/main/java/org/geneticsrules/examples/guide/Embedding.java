@@ -11,7 +11,7 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 
 /** The embedding sample of the README: two loci, one of which masks the other. */
-public final class Embedding {
+final class Embedding {
 
     private Embedding() {}
 
@@ -19,8 +19,9 @@ public final class Embedding {
      * Runs the sample.
      *
      * @param out where to print
+     * @return what it is about
      */
-    public static void run(PrintStream out) {
+    static Shown run(PrintStream out) {
         // The sample is laid out by hand, one statement of the model per line.
         // spotless:off
         // sample
@@ -40,5 +41,6 @@ public final class Embedding {
                 out.println(hidden.phenotype() + " hides " + hidden.locus() + ": " + hidden.causes()));
         // end
         // spotless:on
+        return Shown.of(model);
     }
 }

@@ -1,0 +1,124 @@
+package org.geneticsrules.answer;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Judgeable;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
+
+/**
+ * What of the looks of one animal is evidence under a model, and what is only kept: traits that the model does not rule, and readings
+ * made earlier than the trait can be told.
+ *
+ * @param sightings what is evidence
+ * @param notices what is none, and why
+ * @param takenAsTold traits read at a stage that does not state the count from which they can be told; they are taken as told
+ */
+record Evident(List<Sighting> sightings, List<String> notices, Set<String> takenAsTold) {
+
+    static final Evident NOTHING = new Evident(ImmutableList.of(), ImmutableList.of(), ImmutableSet.of());
+
+    Evident {
+        sightings = ImmutableList.copyOf(sightings);
+        notices = ImmutableList.copyOf(notices);
+        takenAsTold = ImmutableSet.copyOf(takenAsTold);
+    }
+
+    /** Compares a sighting with the catalogue; it may state the sex too. */
+    static Sighting check(Model model, Sighting sighting) {
+        return new Sighting(model.catalogue().check(sighting.stage()), check(model, sighting.look()));
+    }
+
+    /** Compares a look with the catalogue; it may state the sex too, which then comes first. */
+    static Phenotype check(Model model, Phenotype look) {
+        Map<String, String> states = new LinkedHashMap<>();
+        List<Problem> problems = new ArrayList<>();
+        look.state(Sex.VARIABLE).ifPresent(word -> {
+            if (Sex.of(word).isEmpty()) {
+                problems.add(Problems.unknown(Stage.REFERENCES, "unknown-sex", "", "sex", word, Sex.words()));
+            }
+            states.put(Sex.VARIABLE, word);
+        });
+        Set<String> traits = new LinkedHashSet<>(look.traits());
+        traits.remove(Sex.VARIABLE);
+        Phenotype rest = look.restrictedTo(traits);
+        try {
+            states.putAll(model.catalogue().check(rest).asMap());
+        } catch (ProblemsException e) {
+            problems.addAll(e.problems());
+        }
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+        return Phenotype.from(states);
+    }
+
+    /**
+     * Adds a sighting.
+     *
+     * @param of whose look it is, for the notices, with a space in front; may be empty
+     */
+    Evident and(Model model, String of, Sighting sighting) {
+        List<String> more = new ArrayList<>(notices);
+        Set<String> taken = new LinkedHashSet<>(takenAsTold);
+        Set<String> kept = new LinkedHashSet<>();
+        for (String trait : sighting.look().traits()) {
+            if (trait.equals(Sex.VARIABLE)) {
+                kept.add(trait);
+            } else if (!model.visibleTraits().contains(trait)) {
+                String reason = model.notModelled().getOrDefault(trait, "the model has no rule for it");
+                more.add("the look \"" + trait + "\"" + of + " says nothing about the genotype here: " + reason);
+            } else {
+                Judgeable judgeable = model.catalogue().judgeable(trait, sighting.stage());
+                if (judgeable == Judgeable.NO) {
+                    more.add("the look \"" + trait + ": "
+                            + sighting.look().state(trait).orElse("") + "\"" + of
+                            + " was read at " + sighting.stage()
+                            + ", before it can be told; it is kept but is no evidence;"
+                            + " look again from " + from(model, trait) + " on");
+                } else {
+                    kept.add(trait);
+                    if (judgeable == Judgeable.UNKNOWN) {
+                        taken.add(trait);
+                    }
+                }
+            }
+        }
+        Phenotype evidence = sighting.look().restrictedTo(kept);
+        List<Sighting> all = new ArrayList<>(sightings);
+        if (!evidence.traits().isEmpty()) {
+            all.add(new Sighting(sighting.stage(), evidence));
+        }
+        return new Evident(all, new ArrayList<>(new LinkedHashSet<>(more)), taken);
+    }
+
+    /** The same with stages completed where what they lack does not matter to the animal. */
+    Evident settled(CompiledModel compiled, Stages stages) {
+        List<Sighting> all = sightings.stream()
+                .map(seen -> new Sighting(
+                        stages.settle(
+                                seen.stage(), when -> compiled.evidence(List.of(new Sighting(when, seen.look())))),
+                        seen.look()))
+                .toList();
+        return new Evident(all, notices, takenAsTold);
+    }
+
+    /** From when on a trait can be told. */
+    static LifeStage from(Model model, String trait) {
+        return model.catalogue().trait(trait).orElseThrow().judgeableFrom().orElseThrow();
+    }
+}

@@ -1,0 +1,230 @@
+package org.geneticsrules.cross;
+
+import com.google.common.collect.ImmutableSet;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.cross.Breeders.Breeder;
+import org.geneticsrules.expression.Census;
+import org.geneticsrules.expression.Chain;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Diagram;
+import org.geneticsrules.expression.KitLaw;
+import org.geneticsrules.expression.View;
+import org.geneticsrules.expression.Weights;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
+
+/**
+ * Goes through what an animal and its mates may be, for the chance that a kit shows a sign.
+ *
+ * <p>What all mates have in common is told apart from what each has by itself: the animal itself, and the mates' parents where they are
+ * sibs, are in common.
+ */
+final class TestQuestion {
+
+    /** More combinations of what the animal and its mates may be than this are not gone through. */
+    private static final int MOST_PAIRS = 1 << 16;
+
+    private final CompiledModel compiled;
+    private final Sex sex;
+    private final Mate mate;
+    private final Diagram<Phenotype> asked;
+    private final Set<String> read;
+    private final Breeders breeders;
+    private final boolean bothSexes;
+    private final Map<Meeting, Chain> chains = new HashMap<>();
+    private int pairs;
+
+    /** Gametes that meet at a unit, in a kit of one sex. */
+    private record Meeting(Unit unit, Sex kit, Gametes sire, Gametes dam) {}
+
+    /**
+     * Prepares a question.
+     *
+     * @param weighted whether the animals are weighed, with mutation, or only what is possible is asked
+     */
+    TestQuestion(CompiledModel compiled, Sex sex, Mate mate, View view, boolean weighted) {
+        this.compiled = compiled;
+        this.sex = sex;
+        this.mate = mate;
+        this.asked = compiled.diagram(view);
+        this.read = read();
+        this.breeders = new Breeders(compiled, read, weighted);
+        this.bothSexes = Litter.bothSexes(compiled.model(), asked, read);
+    }
+
+    /** The loci of the question, and of who lives to be a mate where that is decided on the same chromosomes. */
+    private Set<String> read() {
+        Model model = compiled.model();
+        Set<String> found = new LinkedHashSet<>(asked.loci());
+        if (!(mate instanceof Mate.Known)) {
+            found.addAll(compiled.matching(mate.seen(), Census.CONCEIVED).loci());
+            for (Viability one : model.viability().values()) {
+                boolean linked = model.groupOf(one.locus()).map(LinkageGroup::loci).orElse(List.of()).stream()
+                        .anyMatch(found::contains);
+                if (linked) {
+                    found.add(one.locus());
+                }
+            }
+        }
+        return model.loci().keySet().stream().filter(found::contains).collect(ImmutableSet.toImmutableSet());
+    }
+
+    private ParentBoxes boxes(Sex of, Parent animal) {
+        return new ParentBoxes(compiled, of, animal);
+    }
+
+    private void requireFrequencies(Parent tested) {
+        Problems problems = new Problems(Stage.MEANING);
+        boxes(sex, tested).requireFrequencies("animal tested", read, problems);
+        if (mate instanceof Mate.Known known) {
+            boxes(sex.other(), known.animal()).requireFrequencies("mate", read, problems);
+        } else if (mate instanceof Mate.OwnYoung own) {
+            boxes(sex.other(), own.partner()).requireFrequencies("other parent of the mate", read, problems);
+        } else if (mate instanceof Mate.YoungOf young) {
+            boxes(Sex.MALE, young.sire()).requireFrequencies("sire of the mate", read, problems);
+            boxes(Sex.FEMALE, young.dam()).requireFrequencies("dam of the mate", read, problems);
+        }
+        problems.throwIfAny();
+    }
+
+    /** The looks that some kit may show. */
+    Set<Phenotype> possible(Parent tested) {
+        Set<Phenotype> found = new LinkedHashSet<>();
+        breeders.known(boxes(sex, tested))
+                .ifPresent(animals -> animals.outcomes()
+                        .forEach(animal -> families(animal)
+                                .ifPresent(families -> families.outcomes()
+                                        .forEach(mates -> mates.outcomes().forEach(one -> {
+                                            Weights weights = kits(animal, one);
+                                            for (int i = 0; i < weights.shares().length; i++) {
+                                                if (weights.shares()[i].signum() > 0) {
+                                                    found.add(asked.outcomes().get(i));
+                                                }
+                                            }
+                                        })))));
+        return found;
+    }
+
+    /**
+     * The chance that a kit shows a sign, by what a mate is by itself, weighed by what all mates have in common; empty if there can be no
+     * such animal, mate or kit.
+     */
+    Optional<Distribution<Distribution<Probability>>> chances(Parent tested, Set<Phenotype> signs) {
+        requireFrequencies(tested);
+        Mixture<Distribution<Probability>> rows = new Mixture<>();
+        breeders.known(boxes(sex, tested))
+                .ifPresent(animals -> animals.asMap()
+                        .forEach((animal, weight) -> chances(animal, signs)
+                                .ifPresent(families -> families.asMap().forEach((row, share) -> {
+                                    Probability both = weight.times(share);
+                                    rows.add(row, both.numerator(), both.denominator());
+                                }))));
+        return rows.distribution();
+    }
+
+    private Optional<Distribution<Distribution<Probability>>> chances(Breeder animal, Set<Phenotype> signs) {
+        Mixture<Distribution<Probability>> rows = new Mixture<>();
+        families(animal)
+                .ifPresent(families -> families.asMap().forEach((mates, weight) -> {
+                    Mixture<Probability> row = new Mixture<>();
+                    mates.asMap().forEach((one, share) -> {
+                        Weights kits = kits(animal, one);
+                        if (kits.kept().signum() > 0) {
+                            row.add(sign(kits, signs), share.numerator(), share.denominator());
+                        }
+                    });
+                    row.distribution()
+                            .ifPresent(chances -> rows.add(chances, weight.numerator(), weight.denominator()));
+                }));
+        return rows.distribution()
+                .map(families -> mate.areSibs() ? families : Distribution.certain(families.flatMap(row -> row)));
+    }
+
+    private Probability sign(Weights kits, Set<Phenotype> signs) {
+        BigInteger sum = BigInteger.ZERO;
+        for (int i = 0; i < kits.shares().length; i++) {
+            if (signs.contains(asked.outcomes().get(i))) {
+                sum = sum.add(kits.shares()[i]);
+            }
+        }
+        return Probability.of(sum, kits.kept());
+    }
+
+    /** What mates of one family may be, weighed by the families that there may be. */
+    private Optional<Distribution<Distribution<Breeder>>> families(Breeder animal) {
+        if (mate instanceof Mate.Known known) {
+            return breeders.known(boxes(sex.other(), known.animal())).map(Distribution::certain);
+        }
+        Mixture<Distribution<Breeder>> families = new Mixture<>();
+        if (mate instanceof Mate.OwnYoung own) {
+            breeders.known(boxes(sex.other(), own.partner()))
+                    .ifPresent(partners -> partners.asMap().forEach((partner, weight) -> {
+                        Breeder sire = sex == Sex.MALE ? animal : partner;
+                        Breeder dam = sex == Sex.MALE ? partner : animal;
+                        add(families, sire, dam, mate.seen(), weight);
+                    }));
+        } else if (mate instanceof Mate.YoungOf young) {
+            breeders.known(boxes(Sex.MALE, young.sire()))
+                    .ifPresent(sires -> breeders.known(boxes(Sex.FEMALE, young.dam()))
+                            .ifPresent(dams -> sires.asMap()
+                                    .forEach((sire, p) -> dams.asMap()
+                                            .forEach((dam, q) -> add(families, sire, dam, mate.seen(), p.times(q))))));
+        }
+        return families.distribution();
+    }
+
+    private void add(
+            Mixture<Distribution<Breeder>> families,
+            Breeder sire,
+            Breeder dam,
+            List<Sighting> seen,
+            Probability weight) {
+        breeders.young(sex.other(), sire, dam, seen)
+                .ifPresent(young -> families.add(young, weight.numerator(), weight.denominator()));
+    }
+
+    /** What comes of the kits of the animal and a mate. */
+    private Weights kits(Breeder animal, Breeder other) {
+        if (++pairs > MOST_PAIRS) {
+            throw new TooLargeException(
+                    "combinations of what the animal and its mates may be",
+                    pairs,
+                    MOST_PAIRS,
+                    "ask about fewer traits, or state more of the genotypes.");
+        }
+        Breeder sire = sex == Sex.MALE ? animal : other;
+        Breeder dam = sex == Sex.MALE ? other : animal;
+        Optional<KitLaw> sons = bothSexes ? Optional.of(law(Sex.MALE, sire, dam)) : Optional.empty();
+        return new Young(law(Sex.FEMALE, sire, dam), sons).weigh(asked);
+    }
+
+    private KitLaw law(Sex kit, Breeder sire, Breeder dam) {
+        List<Chain> all = new ArrayList<>();
+        for (int u = 0; u < breeders.units().size(); u++) {
+            all.add(chains.computeIfAbsent(
+                    new Meeting(
+                            breeders.units().get(u),
+                            kit,
+                            sire.gametes().get(u),
+                            dam.gametes().get(u)),
+                    met -> new Fertilisation(met.unit(), met.kit(), met.sire(), met.dam()).expressions()));
+        }
+        return KitLaw.of(kit, all);
+    }
+}

@@ -1,0 +1,7 @@
+package org.geneticsrules.hypothesis;
+
+/** One of the two models compared. */
+enum Which {
+    BEFORE,
+    AFTER
+}

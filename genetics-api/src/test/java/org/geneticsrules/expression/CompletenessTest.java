@@ -1,0 +1,414 @@
+package org.geneticsrules.expression;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.model.CaseState;
+import org.geneticsrules.model.LocusBuilder;
+import org.geneticsrules.model.Mask;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.model.Statement;
+import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Clock;
+import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Test;
+
+/** Findings that can be seen with the naked eye, in invented models of lamps. */
+class CompletenessTest {
+
+    private static final LifeStage ANY = LifeStage.unstated();
+
+    private static final Catalogue LAMPS = Catalogue.builder("invented.lamps", "1")
+            .seasons("summer", "winter")
+            .trait("glow", "bright", "dull", "unlit")
+            .trait("hum", "loud", "soft", "silent")
+            .build();
+
+    /** Loci K and M with two alleles each; the dominant one shows on. */
+    private static ModelBuilder lamps() {
+        return Model.builder("invented.lamp", "1", LAMPS)
+                .locus("K", locus -> switching(locus, "K", "k"))
+                .locus("M", locus -> switching(locus, "M", "m"));
+    }
+
+    private static void switching(LocusBuilder locus, String on, String off) {
+        locus.alleles(on, off).dominant(on, off).shows(on, "on").shows(off, "off");
+    }
+
+    private static Completeness report(UnaryOperator<ModelBuilder> more) {
+        return Completeness.of(more.apply(lamps()).build());
+    }
+
+    private static Distribution<String> even(String... states) {
+        Map<String, Integer> weights = new LinkedHashMap<>();
+        List.of(states).forEach(state -> weights.put(state, 1));
+        return Distribution.ofWeights(weights);
+    }
+
+    private static Completeness.Unreached never(Completeness.Part part, String pointer, String name, boolean other) {
+        return new Completeness.Unreached(part, pointer, name, other);
+    }
+
+    @Test
+    void a_trait_without_rule_is_named_with_the_reason_if_one_is_stated() {
+        Completeness report = report(
+                model -> model.trait("glow", rule -> rule.otherwise("dull")).notModelled("hum", "Nobody listened."));
+        assertEquals(
+                List.of(new Completeness.WithoutRule("hum", Optional.of("Nobody listened."))), report.withoutRule());
+        assertEquals(
+                List.of(new Completeness.WithoutRule("hum", Optional.empty())),
+                report(model -> model.trait("glow", rule -> rule.otherwise("dull")))
+                        .withoutRule());
+    }
+
+    @Test
+    void combinations_that_no_case_covers_are_listed_as_disjoint_boxes() {
+        Completeness report = report(model -> model.trait(
+                "glow",
+                rule -> rule.when(Condition.where("K", "on").and("M", "on"), "bright")
+                        .when(Condition.where("K", "off").and("M", "off"), "dull")));
+        List<Condition> open = List.of(
+                Condition.where("K", "on").and("M", "off"),
+                Condition.where("K", "off").and("M", "on"));
+        assertEquals(
+                List.of(
+                        new Completeness.Gap("glow", false, open, true),
+                        new Completeness.Gap("glow", true, open, true)),
+                report.gaps());
+    }
+
+    @Test
+    void a_mask_may_mend_a_gap_and_a_gap_may_leave_a_mask_unknown() {
+        Completeness mended =
+                report(model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
+                        .mask(Mask.of("dark", Condition.where("K", "off")).covering("glow", "unlit")));
+        assertEquals(
+                List.of(new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true)),
+                mended.gaps());
+        Completeness spread = report(model -> model.trait(
+                        "glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
+                .trait("hum", rule -> rule.otherwise("soft"))
+                .mask(Mask.of("drowned", Condition.where("glow", "bright")).covering("hum", "silent")));
+        assertEquals(
+                List.of(
+                        new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true),
+                        new Completeness.Gap("glow", true, List.of(Condition.where("K", "off")), true),
+                        new Completeness.Gap("hum", true, List.of(Condition.where("K", "off")), true)),
+                spread.gaps());
+    }
+
+    @Test
+    void a_gap_that_depends_on_chance_sex_and_season_names_them() {
+        Completeness report = report(model -> model.trait(
+                        "warmth",
+                        rule -> rule.inner("cold", "warm")
+                                .otherwise(new CaseState.Chance(even("cold", "warm")), Optional.empty()))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("warmth", "warm").and("sex", "female"), "bright")
+                                .when(Condition.where("sex", "male").and("season", "summer"), "dull")));
+        assertEquals(
+                List.of(
+                        Condition.where("sex", "female").and("/traits/warmth/otherwise", "cold"),
+                        Condition.where("sex", "male").and("season", "winter")),
+                report.gaps().get(0).where());
+    }
+
+    @Test
+    void what_no_genotype_shows_is_named_with_all_that_hangs_on_it() {
+        Completeness report = report(model -> model.locus(
+                        "N",
+                        locus -> locus.alleles("N", "n")
+                                .expressions("on", "half", "off")
+                                .dominant("N", "n")
+                                .shows("N", "on")
+                                .shows("n", "off"))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("N", "half"), "dull")
+                                .when(Condition.where("N", "on", "off"), "bright")
+                                .otherwise("bright"))
+                .mask(Mask.of("soft", Condition.where("N", "half")).covering("hum", "soft"))
+                .viability(Viability.lethal("frail", "N", "half")));
+        assertEquals(
+                List.of(
+                        never(Completeness.Part.EXPRESSION, "/loci/N/expressions/1", "half", true),
+                        never(Completeness.Part.VIABILITY, "/viability/frail", "frail", true),
+                        never(Completeness.Part.CASE, "/traits/glow/cases/dull", "dull", true),
+                        never(Completeness.Part.OTHERWISE, "/traits/glow/otherwise", "otherwise", false),
+                        never(Completeness.Part.STATE, "/traits/glow", "dull", true),
+                        never(Completeness.Part.STATE, "/traits/glow", "unlit", false),
+                        never(Completeness.Part.MASK, "/masks/soft", "soft", true)),
+                report.unreached());
+    }
+
+    @Test
+    void a_state_that_is_always_covered_is_never_seen() {
+        Completeness report = report(model -> model.trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
+                .mask(Mask.of("shade", Condition.where("K", "on")).covering("glow", "unlit")));
+        assertEquals(List.of(never(Completeness.Part.STATE, "/traits/glow", "bright", false)), report.unreached());
+    }
+
+    @Test
+    void a_state_of_those_that_are_never_born_is_told_apart_from_one_of_nobody() {
+        Completeness report = report(model -> model.trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
+                .viability(Viability.lethal("dark", "K", "off")));
+        assertEquals(
+                List.of(
+                        never(Completeness.Part.UNBORN_STATE, "/traits/glow", "dull", false),
+                        never(Completeness.Part.STATE, "/traits/glow", "unlit", false)),
+                report.unreached());
+    }
+
+    @Test
+    void an_order_on_a_chromosome_without_partner_decides_nothing() {
+        Completeness report = report(model -> model.locus("Y", locus -> {
+                    switching(locus, "Y1", "Y2");
+                    locus.absent("off");
+                })
+                .group(LinkageGroup.single(Transmission.Y, "Y"))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("Y", "on"), "bright").otherwise("dull")));
+        assertEquals(
+                List.of(
+                        never(
+                                Completeness.Part.DOMINANCE,
+                                "/loci/Y/dominance/order/0",
+                                "at locus Y, Y1 is dominant over Y2",
+                                false),
+                        never(Completeness.Part.STATE, "/traits/glow", "unlit", false)),
+                report.unreached());
+        assertEquals(
+                List.of(new Completeness.Limited("glow", "bright", Optional.of(Sex.MALE), List.of(), ANY, ANY)),
+                report.limited());
+    }
+
+    @Test
+    void classes_that_no_sum_of_doses_reaches_and_steps_from_nowhere_are_named() {
+        CaseState sum = new CaseState.Threshold(
+                Map.of("K", Map.of("on", 2), "M", Map.of("on", 2)),
+                Distribution.certain(0),
+                "unlit",
+                orderedCuts("dull", 3, "bright", 5));
+        CaseState fading = new CaseState.Progression(
+                Clock.MOULT,
+                Distribution.certain("loud"),
+                Map.of("loud", even("loud", "silent"), "soft", even("silent")),
+                true);
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(sum, Optional.empty()))
+                .trait("hum", rule -> rule.otherwise(fading, Optional.empty())));
+        assertEquals(
+                List.of(
+                        never(
+                                Completeness.Part.THRESHOLD_STATE,
+                                "/traits/glow/otherwise/threshold/cuts/bright",
+                                "bright",
+                                false),
+                        never(Completeness.Part.STATE, "/traits/glow", "bright", false),
+                        never(
+                                Completeness.Part.PROGRESSION_STATE,
+                                "/traits/hum/otherwise/progression/step/soft",
+                                "soft",
+                                false),
+                        never(Completeness.Part.STATE, "/traits/hum", "soft", false)),
+                report.unreached());
+    }
+
+    private static Map<String, Integer> orderedCuts(String low, int from, String high, int above) {
+        Map<String, Integer> cuts = new LinkedHashMap<>();
+        cuts.put(low, from);
+        cuts.put(high, above);
+        return cuts;
+    }
+
+    @Test
+    void a_state_between_others_is_seen_for_a_while() {
+        CaseState burning = new CaseState.Progression(
+                Clock.WEEK,
+                Distribution.certain("bright"),
+                Map.of("bright", Distribution.certain("dull"), "dull", Distribution.certain("unlit")),
+                true);
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(burning, Optional.empty()))
+                .trait(
+                        "hum",
+                        rule -> rule.when(Condition.where("season", "summer"), "loud")
+                                .otherwise("soft")));
+        assertEquals(
+                List.of(
+                        new Completeness.Limited(
+                                "glow", "bright", Optional.empty(), List.of(), ANY, LifeStage.atWeek(0)),
+                        new Completeness.Limited(
+                                "glow", "dull", Optional.empty(), List.of(), LifeStage.atWeek(1), LifeStage.atWeek(1)),
+                        new Completeness.Limited(
+                                "glow", "unlit", Optional.empty(), List.of(), LifeStage.atWeek(2), ANY),
+                        new Completeness.Limited("hum", "loud", Optional.empty(), List.of("summer"), ANY, ANY),
+                        new Completeness.Limited("hum", "soft", Optional.empty(), List.of("winter"), ANY, ANY)),
+                report.limited());
+    }
+
+    /** Both burn down in step, so one is never bright while the other is dull. */
+    @Test
+    void states_of_different_ages_do_not_meet() {
+        CaseState burning = new CaseState.Progression(
+                Clock.WEEK, Distribution.certain("on"), Map.of("on", Distribution.certain("off")), true);
+        Completeness report = report(model -> model.trait(
+                        "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("left", "on").and("right", "off"), "dull")
+                                .when(Condition.where("left", "on").and("right", "on"), "bright")
+                                .when(Condition.where("left", "off"), "unlit")));
+        assertEquals(
+                List.of(
+                        never(Completeness.Part.CASE, "/traits/glow/cases/dull", "dull", false),
+                        never(Completeness.Part.STATE, "/traits/glow", "dull", false)),
+                report.unreached());
+        assertEquals(List.of(), report.gaps());
+        Completeness without = report(model -> model.trait(
+                        "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")
+                                .when(Condition.where("left", "off").and("right", "off"), "unlit")));
+        assertEquals(List.of(), without.gaps());
+    }
+
+    @Test
+    void alleles_and_genotypes_that_nothing_tells_apart_are_grouped() {
+        Completeness report = report(model -> model.locus(
+                        "N",
+                        locus -> locus.alleles("N", "N2", "n")
+                                .dominant("N", "n")
+                                .dominant("N2", "n")
+                                .shows("N", "on")
+                                .shows("N2", "on too")
+                                .shows("N/N2", "on")
+                                .shows("n", "off"))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("N", "off"), "dull")
+                                .when(Condition.where("N", "on", "on too").and("K", "on"), "bright")
+                                .when(Condition.where("N", "on", "on too").and("K", "off"), "unlit")));
+        assertEquals(
+                List.of(
+                        new Completeness.Alike("M", Optional.empty(), List.of(List.of("M", "m"))),
+                        new Completeness.Alike("N", Optional.empty(), List.of(List.of("N", "N2")))),
+                report.alikeAlleles());
+        assertEquals(
+                List.of(
+                        new Completeness.Alike("K", Optional.empty(), List.of(List.of("K/K", "K/k"))),
+                        new Completeness.Alike("M", Optional.empty(), List.of(List.of("M/M", "M/m", "m/m"))),
+                        new Completeness.Alike(
+                                "N", Optional.empty(), List.of(List.of("N/N", "N/N2", "N/n", "N2/N2", "N2/n")))),
+                report.alikeGenotypes());
+        assertEquals(List.of(new Completeness.Idle("/loci/M", "M", false)), report.idle());
+    }
+
+    @Test
+    void what_only_a_chance_to_live_tells_apart_is_told_apart() {
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise("dull"))
+                .viability(new Viability(
+                        "weak",
+                        "M",
+                        Set.of("off"),
+                        Optional.of(Sex.MALE),
+                        Probability.of(1, 2),
+                        Probability.ONE,
+                        Optional.empty())));
+        assertEquals(
+                List.of(
+                        new Completeness.Alike("K", Optional.empty(), List.of(List.of("K/K", "K/k", "k/k"))),
+                        new Completeness.Alike("M", Optional.of(Sex.FEMALE), List.of(List.of("M/M", "M/m", "m/m"))),
+                        new Completeness.Alike("M", Optional.of(Sex.MALE), List.of(List.of("M/M", "M/m")))),
+                report.alikeGenotypes());
+    }
+
+    @Test
+    void a_locus_that_only_an_unread_inner_trait_reads_makes_no_difference() {
+        Completeness report = report(model -> model.trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
+                .trait(
+                        "warmth",
+                        rule -> rule.inner("cold", "warm")
+                                .when(Condition.where("M", "on"), "warm")
+                                .otherwise("cold")));
+        assertEquals(
+                List.of(
+                        new Completeness.Idle("/loci/M", "M", true),
+                        new Completeness.Idle("/traits/warmth", "warmth", false)),
+                report.idle());
+    }
+
+    @Test
+    void statements_are_sorted_by_the_evidence_for_them() {
+        Completeness report =
+                report(model -> model.evidence(Evidence.of("study", Grade.ONE_STUDY, "Seen once.", "A. Author 1999"))
+                        .trait(
+                                "glow",
+                                rule -> rule.when(Condition.where("K", "on"), "bright")
+                                        .otherwise("dull", Optional.of("study"))));
+        assertEquals(List.of("/traits/glow/otherwise"), pointers(report.graded().get(Grade.ONE_STUDY)));
+        assertEquals(Set.of(Grade.ONE_STUDY), report.graded().keySet());
+        assertEquals(
+                List.of(
+                        "/loci/K/dominance/order/0",
+                        "/loci/K/dominance/shows/K",
+                        "/loci/K/dominance/shows/k",
+                        "/loci/M/dominance/order/0",
+                        "/loci/M/dominance/shows/M",
+                        "/loci/M/dominance/shows/m",
+                        "/traits/glow/cases/bright"),
+                pointers(report.withoutEvidence()));
+    }
+
+    private static List<String> pointers(List<Statement> statements) {
+        return statements.stream().map(Statement::pointer).toList();
+    }
+
+    @Test
+    void a_draft_is_reported_on_with_its_conflicts() {
+        ModelBuilder builder = lamps().trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright")
+                                .when(Condition.where("M", "on"), "dull"))
+                .mask(Mask.of("one", Condition.where("K", "off")).covering("glow", "unlit"))
+                .mask(Mask.of("two", Condition.where("M", "off")).covering("glow", "dull"));
+        Completeness report = Completeness.of(builder.draft());
+        assertEquals(
+                List.of("overlapping-cases", "mask-conflict"),
+                report.conflicts().stream().map(Problem::code).toList());
+        assertEquals(
+                List.of(new Completeness.Gap(
+                        "glow", false, List.of(Condition.where("K", "off").and("M", "off")), true)),
+                report.gaps());
+        assertEquals(
+                report.conflicts(),
+                assertThrows(ProblemsException.class, builder::build).problems());
+    }
+}

@@ -1,0 +1,45 @@
+package org.geneticsrules.examples.guide;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** All samples by name. Stateless and thread-safe. */
+public final class Samples {
+
+    private Samples() {}
+
+    /**
+     * Returns the samples.
+     *
+     * @return samples by the name of their class, in the order of the guide
+     */
+    public static Map<String, Sample> all() {
+        Map<String, Sample> all = new LinkedHashMap<>();
+        all.put("Embedding", Embedding::run);
+        all.put("DominanceSeries", DominanceSeries::run);
+        all.put("Cases", Cases::run);
+        all.put("Masks", Masks::run);
+        all.put("NotSeen", NotSeen::run);
+        all.put("Linkage", Linkage::run);
+        all.put("Crossovers", Crossovers::run);
+        all.put("SexLinkage", SexLinkage::run);
+        all.put("Fowl", Fowl::run);
+        all.put("SexInfluence", SexInfluence::run);
+        all.put("Mutations", Mutations::run);
+        all.put("ViabilityStatements", ViabilityStatements::run);
+        all.put("Penetrance", Penetrance::run);
+        all.put("Expressivity", Expressivity::run);
+        all.put("Thresholds", Thresholds::run);
+        all.put("Whitening", Whitening::run);
+        all.put("Seasons", Seasons::run);
+        all.put("Complementation", Complementation::run);
+        all.put("ComplementationTrap", ComplementationTrap::run);
+        all.put("Litters", Litters::run);
+        all.put("UncertainParents", UncertainParents::run);
+        all.put("TwoSires", TwoSires::run);
+        all.put("Hypothesis", Hypothesis::run);
+        all.put("RelevantEvidence", RelevantEvidence::run);
+        return Collections.unmodifiableMap(all);
+    }
+}

@@ -1,0 +1,194 @@
+package org.geneticsrules.examples.guide;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.geneticsrules.document.Node;
+import org.geneticsrules.examples.Program;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.trait.CatalogueDocument;
+
+/**
+ * Fills the fenced blocks of a page from the code. A comment in the line above a block says what stands in it:
+ *
+ * <ul>
+ *   <li>{@code <!-- code: Masks -->}: what stands in the sample between {@code // sample} and {@code // end};
+ *   <li>{@code <!-- output: Masks -->}: what the sample prints;
+ *   <li>{@code <!-- json: Masks /loci/C /masks -->}: the statements named of the document that the sample is about, or all of it;
+ *   <li>{@code <!-- catalogue: Masks /traits/hue -->}: the same of the catalogue it speaks of;
+ *   <li>{@code <!-- splice: Masks -->}: written by hand, and read in place of the same statements of that document;
+ *   <li>{@code <!-- program: demo | from .. until | from .. until -->}: of what the program prints, the lines from one that begins with
+ *       the first words to before one that begins with the last.
+ * </ul>
+ */
+final class Blocks {
+
+    private static final Pattern MARK =
+            Pattern.compile("<!-- (code|output|json|catalogue|splice|program): ([^>]*?) -->");
+
+    /** What a block of a page is said to hold. */
+    record Block(String kind, String sample, String rest, String content) {}
+
+    private static final Map<String, Run> RUNS = new LinkedHashMap<>();
+
+    /** A sample that was run: what it printed and what it is about. */
+    record Run(String output, Shown shown) {
+        Node document() {
+            return shown.document();
+        }
+
+        Node catalogue() {
+            return CatalogueDocument.of(shown.catalogue());
+        }
+    }
+
+    private Blocks() {}
+
+    /** The blocks of a page that have a mark, with what stands in them. */
+    static List<Block> of(String page) {
+        List<Block> blocks = new ArrayList<>();
+        walk(page, block -> {
+            blocks.add(block);
+            return block.content();
+        });
+        return blocks;
+    }
+
+    /** The page with every block filled anew. */
+    static String filled(String page) {
+        return walk(page, Blocks::content);
+    }
+
+    private interface Filler {
+        String fill(Block block);
+    }
+
+    private static String walk(String page, Filler filler) {
+        StringBuilder text = new StringBuilder();
+        Optional<Matcher> mark = Optional.empty();
+        for (Iterator<String> lines = page.lines().iterator(); lines.hasNext(); ) {
+            String line = lines.next();
+            text.append(line).append('\n');
+            if (mark.isPresent()) {
+                if (!line.startsWith("```")) {
+                    throw new IllegalArgumentException(
+                            "no block under " + mark.get().group());
+                }
+                List<String> inside = new ArrayList<>();
+                for (String next = lines.next(); !next.startsWith("```"); next = lines.next()) {
+                    inside.add(next);
+                }
+                String[] words = mark.get().group(2).split(" ", 2);
+                Block block = new Block(
+                        mark.get().group(1),
+                        words[0],
+                        words.length > 1 ? words[1] : "",
+                        inside.stream().map(each -> each + "\n").collect(Collectors.joining()));
+                text.append(filler.fill(block)).append("```\n");
+            }
+            mark = Optional.of(MARK.matcher(line)).filter(Matcher::matches);
+        }
+        return text.toString();
+    }
+
+    private static String content(Block block) {
+        return switch (block.kind()) {
+            case "code" -> code(block.sample());
+            case "output" -> run(block.sample()).output();
+            case "json" -> Documents.write(part(run(block.sample()).document(), block.rest()));
+            case "catalogue" -> Documents.write(part(run(block.sample()).catalogue(), block.rest()));
+            case "program" -> excerpt(block.sample(), block.rest());
+            default -> block.content();
+        };
+    }
+
+    private static String code(String sample) {
+        String source = Guide.read(Guide.SOURCES.resolve(sample + ".java"));
+        int from = source.indexOf("// sample\n") + "// sample\n".length();
+        return source.substring(from, source.indexOf("// end")).stripTrailing().stripIndent() + "\n";
+    }
+
+    static Run run(String name) {
+        return RUNS.computeIfAbsent(name, missing -> {
+            Sample sample = Optional.ofNullable(Samples.all().get(name))
+                    .orElseThrow(() -> new IllegalArgumentException("there is no sample " + name));
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            Shown shown = sample.run(new PrintStream(bytes, true, StandardCharsets.UTF_8));
+            return new Run(bytes.toString(StandardCharsets.UTF_8).replace(System.lineSeparator(), "\n"), shown);
+        });
+    }
+
+    /** The statements of a document at some pointers, each in its place; all if none is named. */
+    private static Node part(Node document, String pointers) {
+        if (pointers.isEmpty()) {
+            return document;
+        }
+        Node part = new Node.ObjectNode(Map.of());
+        for (String pointer : pointers.split(" ", -1)) {
+            List<String> names = List.of(pointer.substring(1).replace('+', ' ').split("/", -1));
+            Node at = document;
+            for (String name : names) {
+                at = members(at).get(name);
+                if (at == null) {
+                    throw new IllegalArgumentException("nothing at " + pointer + " of " + document);
+                }
+            }
+            part = with(part, names, at);
+        }
+        return part;
+    }
+
+    /** The object with a value set at a path; what stood there before is replaced. */
+    static Node with(Node object, List<String> path, Node value) {
+        if (path.isEmpty()) {
+            return value;
+        }
+        Map<String, Node> members = new LinkedHashMap<>(members(object));
+        Node inner = members.getOrDefault(path.get(0), new Node.ObjectNode(Map.of()));
+        members.put(path.get(0), with(inner, path.subList(1, path.size()), value));
+        return new Node.ObjectNode(members);
+    }
+
+    static Map<String, Node> members(Node node) {
+        return ((Node.ObjectNode) node).members();
+    }
+
+    private static String excerpt(String command, String ranges) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        if (Program.run(new String[] {command}, new PrintWriter(out), new PrintWriter(err)) != 0) {
+            throw new IllegalArgumentException(err.toString());
+        }
+        List<String> printed = out.toString().lines().toList();
+        List<String> kept = new ArrayList<>();
+        for (String range : ranges.replaceFirst("^\\| ", "").split(" \\| ", -1)) {
+            String[] ends = range.split(" \\.\\. ", 2);
+            int from = find(printed, 0, ends[0]);
+            kept.addAll(printed.subList(from, find(printed, from + 1, ends[1])));
+        }
+        return kept.stream()
+                        .map(String::stripTrailing)
+                        .collect(Collectors.joining("\n"))
+                        .strip() + "\n";
+    }
+
+    private static int find(List<String> lines, int from, String beginning) {
+        for (int i = from; i < lines.size(); i++) {
+            if (lines.get(i).startsWith(beginning)) {
+                return i;
+            }
+        }
+        throw new IllegalArgumentException("the program prints no line that begins with \"" + beginning + "\"");
+    }
+}
