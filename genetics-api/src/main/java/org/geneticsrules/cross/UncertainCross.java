@@ -364,17 +364,21 @@ public final class UncertainCross {
      * boxes in which several loci differ, or by who the sire is.
      */
     private boolean barrenParentsMatter(Census census) {
-        boolean tied = sires.males().size() > 1
-                || female().isUnion()
-                || males().stream().anyMatch(ParentBoxes::isUnion);
         boolean lethal = compiled.model().viability().values().stream()
                 .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
                         || (one.scored().isZero() && census == Census.SCORED));
-        if (!tied || !lethal) {
+        if (!lethal || !isTied()) {
             return false;
         }
         Litter survival = Litter.surviving(compiled, sires, census);
         return survival.mayBeBarren(structural(survival));
+    }
+
+    /** Whether loci that are inherited independently may depend on one another through what is known of the parents. */
+    private boolean isTied() {
+        return sires.males().size() > 1
+                || female().isUnion()
+                || males().stream().anyMatch(ParentBoxes::isUnion);
     }
 
     private ParentPairs structural(Litter litter) {

@@ -141,7 +141,9 @@ class WholeSymmetryLaws {
             assertEquals(
                     known.model().locus(locus).mutation().isEmpty()
                             ? single
-                            : cross.square(loci).genotypes().map(kit -> kit.pair(locus).orElseThrow()),
+                            : cross.square(loci)
+                                    .genotypes()
+                                    .map(kit -> kit.pair(locus).orElseThrow()),
                     cross.square(List.of(locus))
                             .genotypes()
                             .map(kit -> kit.pair(locus).orElseThrow()),
