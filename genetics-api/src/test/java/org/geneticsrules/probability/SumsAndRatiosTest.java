@@ -40,7 +40,8 @@ class SumsAndRatiosTest {
     void distributions_are_equal_if_all_their_chances_are() {
         Distribution<String> even = Distribution.ofWeights(Map.of("a", 1, "b", 1));
         assertEquals(even, Distribution.ofWeights(Map.of("b", 2, "a", 2)));
-        assertEquals(even.hashCode(), Distribution.ofWeights(Map.of("b", 2, "a", 2)).hashCode());
+        assertEquals(
+                even.hashCode(), Distribution.ofWeights(Map.of("b", 2, "a", 2)).hashCode());
         assertNotEquals(even, Distribution.ofWeights(Map.of("a", 1, "b", 2)));
         assertNotEquals(even, Distribution.certain("a"));
         assertNotEquals("a", Distribution.certain("a"));

@@ -63,8 +63,7 @@ class TraitWordsTest {
     void a_catalogue_without_an_id_or_a_version_is_refused() {
         for (Catalogue.Builder blank : List.of(Catalogue.builder(" ", "1.0.0"), Catalogue.builder("example", " "))) {
             ProblemsException refused = assertThrows(
-                    ProblemsException.class,
-                    () -> blank.trait("hue", "dark").build());
+                    ProblemsException.class, () -> blank.trait("hue", "dark").build());
             assertEquals("blank-id", refused.problems().get(0).code());
         }
     }
