@@ -60,6 +60,21 @@ class TraitWordsTest {
     }
 
     @Test
+    void a_catalogue_writes_from_which_moult_a_trait_can_be_told() {
+        Trait late = new Trait(
+                "hairs",
+                Optional.empty(),
+                List.of("none", "some"),
+                false,
+                Optional.of(LifeStage.atMoult(2)),
+                Optional.empty());
+        String written = CatalogueDocument.of(
+                        Catalogue.builder("example", "1.0.0").trait(late).build())
+                .toString();
+        assertTrue(written.contains("\"judgeableFrom\":{\"moult\":2}"), written);
+    }
+
+    @Test
     void a_catalogue_without_an_id_or_a_version_is_refused() {
         for (Catalogue.Builder blank : List.of(Catalogue.builder(" ", "1.0.0"), Catalogue.builder("example", " "))) {
             ProblemsException refused = assertThrows(
