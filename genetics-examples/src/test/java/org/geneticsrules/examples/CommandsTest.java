@@ -18,7 +18,16 @@ class CommandsTest {
 
     @Test
     void an_albino_is_explained_with_what_its_mask_hides() {
-        Run run = Run.of("coat", "--genotype", "c/c B/b", "--omitted", "wild-type", "--traits", "hue, coat length", "--moult", "1");
+        Run run = Run.of(
+                "coat",
+                "--genotype",
+                "c/c B/b",
+                "--omitted",
+                "wild-type",
+                "--traits",
+                "hue, coat length",
+                "--moult",
+                "1");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(run.out().contains("hue none seen: mask albino covers what lies beneath, black"), run.out());
         assertTrue(run.out().contains("B (Dark or brown) may be B/B or B/b or b/b - hidden by mask albino"), run.out());
