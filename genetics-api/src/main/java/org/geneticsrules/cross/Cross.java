@@ -124,11 +124,7 @@ public final class Cross {
      * @throws TooLargeException if there are too many phenotypes to list
      */
     public Distribution<Phenotype> phenotypes() {
-        Diagram<Phenotype> diagram = compiled.diagram();
-        Segregations simple = Segregations.of(compiled, diagram);
-        return simple.apply()
-                ? diagram.distribution(simple.mate(sire, dam))
-                : phenotypes(compiled.everything());
+        return phenotypes(compiled.diagram(), compiled.everything());
     }
 
     /**
@@ -285,7 +281,7 @@ public final class Cross {
      * @throws TooLargeException if a parent makes more than {@link PunnettSquare#MOST_GAMETES} distinct gametes
      */
     public PunnettSquare square(Collection<String> loci) {
-        return PunnettSquare.of(compiled.model(), sire, dam, loci);
+        return PunnettSquare.of(compiled.model(), box(sire, Sex.MALE, loci), box(dam, Sex.FEMALE, loci), loci);
     }
 
     /**

@@ -85,7 +85,7 @@ record Gametes(BigInteger[] start, BigInteger[][][] steps, BigInteger[][][] alle
             Locus locus = unit.loci().get(l);
             int[] lying = parent.strands()[l];
             alleles[l] = new BigInteger[strands.states()][];
-            BigInteger[] either = mixed(locus, parent.pairs()[l]);
+            BigInteger[] either = lying == null ? mixed(locus, parent.pairs()[l]) : zeros(0);
             for (int s = 0; s < strands.states(); s++) {
                 alleles[l][s] = lying == null ? either : only(locus, lying[strands.strand(s, l)]);
             }

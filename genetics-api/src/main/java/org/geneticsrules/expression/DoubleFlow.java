@@ -37,22 +37,20 @@ final class DoubleFlow {
                 chances.numbers[i] = new double[rows[i].length];
                 chances.exponents[i] = new int[rows[i].length];
                 for (int j = 0; j < rows[i].length; j++) {
-                    chances.set(i, j, rows[i][j], total);
+                    chances.set(i, j, rows[i][j], digits(total), shift(total));
                 }
             }
             return chances;
         }
 
-        private void set(int i, int j, BigInteger part, BigInteger total) {
+        private void set(int i, int j, BigInteger part, double total, int totalShift) {
             if (part.signum() > 0) {
-                double ratio = digits(part) / digits(total);
-                int power = shift(part) - shift(total);
-                if (Math.scalb(ratio, power) > SMALL) { // then it needs no power of its own
-                    ratio = Math.scalb(ratio, power);
-                    power = 0;
-                }
-                numbers[i][j] = ratio;
-                exponents[i][j] = power;
+                double ratio = digits(part) / total;
+                int power = shift(part) - totalShift;
+                double whole = power == 0 ? ratio : Math.scalb(ratio, power);
+                boolean small = whole <= SMALL; // then it needs a power of its own
+                numbers[i][j] = small ? ratio : whole;
+                exponents[i][j] = small ? power : 0;
             }
         }
 
@@ -61,7 +59,8 @@ final class DoubleFlow {
         }
 
         private static double digits(BigInteger number) {
-            return number.shiftRight(shift(number)).doubleValue();
+            int shift = shift(number);
+            return (double) (shift == 0 ? number : number.shiftRight(shift)).longValue();
         }
 
         /** The product of two steps, each in range. */
@@ -225,12 +224,7 @@ final class DoubleFlow {
         } else {
             Chances states = enter[nodes.level(place)];
             for (int s = 0; s < states.numbers()[0].length; s++) {
-                add(
-                        flow[place],
-                        powers[place],
-                        s,
-                        number * states.numbers()[0][s],
-                        power + states.exponents()[0][s]);
+                add(flow[place], powers[place], s, number * states.numbers()[0][s], power + states.exponents()[0][s]);
             }
         }
     }

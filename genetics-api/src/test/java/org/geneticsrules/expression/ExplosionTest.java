@@ -108,8 +108,7 @@ class ExplosionTest {
             int dose = 500_000 + (int) (7_919L * i * i * i * i * i % 499_979);
             doses.put("A" + i, Map.of("on", i % 2 == 0 ? dose : -dose));
         }
-        CaseState sum = new CaseState.Threshold(
-                doses, Distribution.certain(0), "plain", Map.of("patterned", 100_000));
+        CaseState sum = new CaseState.Threshold(doses, Distribution.certain(0), "plain", Map.of("patterned", 100_000));
         return loci(40, catalogue)
                 .trait("coat", trait -> trait.otherwise(sum, Optional.empty()))
                 .build();
