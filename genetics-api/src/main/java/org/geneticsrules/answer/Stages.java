@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Allele;
@@ -93,9 +94,9 @@ final class Stages {
      * @return the stage as stated if it suffices, or a complete one if what it lacks does not matter
      * @throws ProblemsException if what it lacks matters
      */
-    LifeStage settle(LifeStage stage, Function<LifeStage, ?> question) {
+    LifeStage settle(LifeStage stage, Consumer<LifeStage> question) {
         try {
-            question.apply(stage);
+            question.accept(stage);
             return stage;
         } catch (ProblemsException missing) {
             if (missing.problems().stream().anyMatch(this::matters)) {
