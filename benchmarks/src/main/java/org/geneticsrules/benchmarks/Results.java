@@ -62,8 +62,9 @@ public final class Results {
      */
     public static void main(String[] args) throws IOException {
         if (args.length != 3) {
-            throw new IllegalArgumentException("expected the file that JMH wrote, the name of the run and a folder, but found "
-                    + args.length + " arguments");
+            throw new IllegalArgumentException(
+                    "expected the file that JMH wrote, the name of the run and a folder, but found " + args.length
+                            + " arguments");
         }
         Path folder = Path.of(args[2]);
         Path results = Files.createDirectories(folder.resolve("results"));
@@ -78,9 +79,7 @@ public final class Results {
         Map<String, Measurements> runs = new LinkedHashMap<>();
         for (Section section : SECTIONS) {
             if (!runs.containsKey(section.run())) {
-                runs.put(
-                        section.run(),
-                        Measurements.parse(Files.readString(results.resolve(section.run() + ".json"))));
+                runs.put(section.run(), Measurements.parse(Files.readString(results.resolve(section.run() + ".json"))));
             }
         }
         Page page = new Page();

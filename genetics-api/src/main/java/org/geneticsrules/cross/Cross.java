@@ -163,9 +163,7 @@ public final class Cross {
         if (kits.isPresent() && kits.get().kept().signum() > 0) {
             return diagram.distribution(kits.get());
         }
-        return known(diagram.loci())
-                .probable(view)
-                .orElseThrow(() -> uncounted(view));
+        return known(diagram.loci()).probable(view).orElseThrow(() -> uncounted(view));
     }
 
     /**
@@ -191,9 +189,9 @@ public final class Cross {
         if (simple.apply()) {
             return diagram.approximate(simple.mate(sire, dam));
         }
-        Optional<Approximation<Phenotype>> kits =
-                KnownParents.of(compiled, diagram).young(sire, dam).flatMap(young -> young.approximate(diagram)
-                        .given());
+        Optional<Approximation<Phenotype>> kits = KnownParents.of(compiled, diagram)
+                .young(sire, dam)
+                .flatMap(young -> young.approximate(diagram).given());
         if (kits.isPresent()) {
             return kits.get();
         }

@@ -102,9 +102,8 @@ final class Litter {
     /** The same in floating point. */
     Optional<Approximation<Phenotype>> approximate(ParentPairs parents) {
         Approximation.Mixture<Phenotype> result = asked.mixture();
-        BigInteger common = sires.access().stream()
-                .map(Probability::denominator)
-                .reduce(BigInteger.ONE, BigInteger::multiply);
+        BigInteger common =
+                sires.access().stream().map(Probability::denominator).reduce(BigInteger.ONE, BigInteger::multiply);
         parents.visit(read(), this::decidesWhoIsLost, (weight, young) -> {
             for (int i = 0; i < young.size(); i++) {
                 Probability access = sires.access().get(i);

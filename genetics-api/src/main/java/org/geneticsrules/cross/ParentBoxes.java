@@ -73,8 +73,8 @@ final class ParentBoxes {
             Locus locus = model.locus(at.getKey());
             Allowed shows = look.box().variables().get(at.getKey());
             List<AllelePair> pairs = at.getValue().stream()
-                    .filter(pair ->
-                            mayHave(model, locus, pair, sex) && (shows == null || shows.allows(locus.expression(pair, sex))))
+                    .filter(pair -> mayHave(model, locus, pair, sex)
+                            && (shows == null || shows.allows(locus.expression(pair, sex))))
                     .toList();
             if (pairs.isEmpty()) {
                 return Optional.empty();

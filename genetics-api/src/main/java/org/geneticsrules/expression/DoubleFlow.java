@@ -224,12 +224,7 @@ final class DoubleFlow {
         } else {
             Chances states = enter[nodes.level(place)];
             for (int s = 0; s < states.numbers()[0].length; s++) {
-                add(
-                        flow[place],
-                        powers[place],
-                        s,
-                        number * states.numbers()[0][s],
-                        power + states.exponents()[0][s]);
+                add(flow[place], powers[place], s, number * states.numbers()[0][s], power + states.exponents()[0][s]);
             }
         }
     }

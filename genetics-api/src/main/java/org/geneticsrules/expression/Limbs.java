@@ -40,8 +40,7 @@ final class Limbs {
      * @param fromDigits its digits
      * @param factor one unsigned digit
      */
-    static void addProduct(
-            long[] to, int toAt, int toDigits, long[] from, int fromAt, int fromDigits, long factor) {
+    static void addProduct(long[] to, int toAt, int toDigits, long[] from, int fromAt, int fromDigits, long factor) {
         long carry = 0;
         int i = 0;
         for (; i < fromDigits; i++) {

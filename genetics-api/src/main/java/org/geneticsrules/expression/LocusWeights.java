@@ -34,7 +34,8 @@ public final class LocusWeights {
         long common = 0;
         for (long share : shares) {
             if (share < 0) {
-                throw new IllegalArgumentException("a weight must not be negative, but found " + Arrays.toString(shares));
+                throw new IllegalArgumentException(
+                        "a weight must not be negative, but found " + Arrays.toString(shares));
             }
             sum = Math.addExact(sum, share);
             common = gcd(common, share);
@@ -43,7 +44,8 @@ public final class LocusWeights {
             throw new IllegalArgumentException("at least one weight must be positive, but all are 0");
         }
         long divisor = common;
-        return new LocusWeights(Arrays.stream(shares).map(share -> share / divisor).toArray(), sum / divisor);
+        return new LocusWeights(
+                Arrays.stream(shares).map(share -> share / divisor).toArray(), sum / divisor);
     }
 
     private static long gcd(long a, long b) {

@@ -47,7 +47,8 @@ final class SplitFlow {
         this.root = nodes.level(nodes.root());
         this.once = direct.length
                         + parts.stream()
-                                .mapToInt(part -> part.ends().length * part.stretch().ends())
+                                .mapToInt(part ->
+                                        part.ends().length * part.stretch().ends())
                                 .sum()
                 <= leaves;
     }
@@ -120,7 +121,8 @@ final class SplitFlow {
         double work() {
             double work = head.edges() + LEAF * direct.length;
             for (Part part : parts) {
-                work += part.stretch().edges() + LEAF * part.ends().length * part.stretch().ends();
+                work += part.stretch().edges()
+                        + LEAF * part.ends().length * part.stretch().ends();
             }
             return work;
         }

@@ -311,8 +311,7 @@ public final class Locus {
     }
 
     private void require(AllelePair pair) {
-        if (pair.index >= pairs.size()
-                || (pairs.get(pair.index) != pair && !pairs.get(pair.index).equals(pair))) {
+        if (pair.index >= pairs.size() || !pairs.get(pair.index).equals(pair)) {
             throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs);
         }
     }

@@ -225,8 +225,7 @@ public final class Approximation<T> {
             for (int i = 0; i < sums.size(); i++) {
                 shares.add(i, sums.number(i) / whole.number(0), sums.exponent(i) - whole.exponent(0));
             }
-            return Optional.of(
-                    new Approximation<>(outcomes, shares, greatestError + (2.0 * parts + 4) * ROUNDING));
+            return Optional.of(new Approximation<>(outcomes, shares, greatestError + (2.0 * parts + 4) * ROUNDING));
         }
     }
 
@@ -253,7 +252,8 @@ public final class Approximation<T> {
         }
 
         static double number(BigInteger value) {
-            return value.shiftRight(Math.max(0, value.bitLength() - Long.SIZE + 1)).doubleValue();
+            return value.shiftRight(Math.max(0, value.bitLength() - Long.SIZE + 1))
+                    .doubleValue();
         }
 
         static int exponent(BigInteger value) {

@@ -58,8 +58,9 @@ class ApproximationLaws {
                         .filter(locus -> model.groupOf(locus).isPresent())
                         .count()
                 > 1;
-        Statistics.label("linked").collect(linked).coverage(cases -> cases.check(true)
-                .percentage(share -> share > 10));
+        Statistics.label("linked")
+                .collect(linked)
+                .coverage(cases -> cases.check(true).percentage(share -> share > 10));
         Statistics.label("chance")
                 .collect(compiled.diagram(view).levels().stream().anyMatch(level -> level instanceof Level.OfDraw))
                 .coverage(cases -> cases.check(true).percentage(share -> share > 10));
@@ -73,9 +74,7 @@ class ApproximationLaws {
         SplittableRandom random = new SplittableRandom(seed);
         Model model = RandomModels.whole(random.nextLong());
         UncertainCross cross = UncertainCross.of(
-                CompiledModel.of(model),
-                parent(model, Sex.MALE, random),
-                parent(model, Sex.FEMALE, random));
+                CompiledModel.of(model), parent(model, Sex.MALE, random), parent(model, Sex.FEMALE, random));
         View view = view(model, random);
         Optional<Distribution<Phenotype>> exact = cross.probable(view);
         Optional<Approximation<Phenotype>> close = cross.approximate(view);

@@ -104,15 +104,32 @@ class FlowLaws {
     @Property(tries = 1)
     void what_is_very_improbable_stays_possible() {
         Model model = Model.builder("deep", "1.0.0", catalogue())
-                .locus("A", at -> at.alleles("A", "a").dominant("A", "a").shows("A", "dark").shows("a", "pale"))
-                .locus("B", at -> at.alleles("B", "b").dominant("B", "b").shows("B", "dark").shows("b", "pale"))
-                .locus("C", at -> at.alleles("C", "c").dominant("C", "c").shows("C", "dark").shows("c", "pale"))
-                .trait("one", rule -> rule.when(
-                                Condition.where("A", "pale")
-                                        .and("B", Allowed.only("pale"))
-                                        .and("C", Allowed.only("pale")),
-                                "pale")
-                        .otherwise("dark"))
+                .locus(
+                        "A",
+                        at -> at.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "dark")
+                                .shows("a", "pale"))
+                .locus(
+                        "B",
+                        at -> at.alleles("B", "b")
+                                .dominant("B", "b")
+                                .shows("B", "dark")
+                                .shows("b", "pale"))
+                .locus(
+                        "C",
+                        at -> at.alleles("C", "c")
+                                .dominant("C", "c")
+                                .shows("C", "dark")
+                                .shows("c", "pale"))
+                .trait(
+                        "one",
+                        rule -> rule.when(
+                                        Condition.where("A", "pale")
+                                                .and("B", Allowed.only("pale"))
+                                                .and("C", Allowed.only("pale")),
+                                        "pale")
+                                .otherwise("dark"))
                 .build();
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
         BigInteger rest = BigInteger.TEN.pow(300).subtract(BigInteger.ONE);
