@@ -29,9 +29,7 @@ import org.openjdk.jmh.infra.Blackhole;
 public class MatingBenchmark {
 
     /** The model and its number of loci. */
-    @Param({
-        "visible 2", "visible 4", "visible 6", "visible 8", "chain 2", "chain 4", "chain 6", "chain 8", "coat"
-    })
+    @Param({"visible 4", "visible 6", "visible 8", "chain 4", "chain 6", "chain 8", "coat"})
     public String mating = "coat";
 
     private Contest contest = Contest.of("coat");
