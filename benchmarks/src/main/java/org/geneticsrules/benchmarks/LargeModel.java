@@ -53,8 +53,7 @@ final class LargeModel {
         for (int mask = 0; mask < MASKS; mask++) {
             String first = locus(mask);
             String second = locus((mask + 1) % LOCI);
-            Mask one = Mask.of(
-                    "m" + mask, Condition.where(first, look(5)).and(second, look(0), look(1), look(2)));
+            Mask one = Mask.of("m" + mask, Condition.where(first, look(5)).and(second, look(0), look(1), look(2)));
             for (int i = 0; i < 3; i++) {
                 one = one.covering(trait((mask / 3 + i) % TRAITS), HIDDEN);
             }
@@ -69,7 +68,8 @@ final class LargeModel {
         cuts.put("large", SUMMED + SUMMED / 2);
         Map<Integer, Integer> residual = Map.of(-1, 1, 0, 2, 1, 1);
         CaseState sum = new CaseState.Threshold(doses, Distribution.ofWeights(residual), "small", cuts);
-        return model.trait("size", rule -> rule.otherwise(sum, Optional.empty())).build();
+        return model.trait("size", rule -> rule.otherwise(sum, Optional.empty()))
+                .build();
     }
 
     private static void locus(ModelBuilder model, int number) {

@@ -188,9 +188,10 @@ public final class Animal {
      */
     public Animal seen(Sighting sighting) {
         Sighting checked = Evident.check(compiled.model(), sighting);
+        Stages stages = Stages.of(stated);
         Phenotype described = checked.look()
                 .restrictedTo(compiled.model().catalogue().traits().keySet());
-        Evident more = evident.and(compiled.model(), "", checked);
+        Evident more = evident.and(compiled.model(), "", checked).settled(compiled, stages);
         Map<String, String> all = new LinkedHashMap<>(looks.asMap());
         all.putAll(described.asMap());
         Animal seen = new Animal(

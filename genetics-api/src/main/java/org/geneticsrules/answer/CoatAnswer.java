@@ -3,6 +3,7 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -15,9 +16,9 @@ import org.geneticsrules.explanation.CoatExplanation;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.Look;
 import org.geneticsrules.explanation.RestsOn;
+import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
@@ -31,6 +32,13 @@ import org.geneticsrules.trait.Sex;
 
 /** Puts one answer about an animal's look together. */
 final class CoatAnswer {
+
+    /** Where all traits are asked for, no more ways or looks than this are gone through at once, by no more tests. */
+    private static final int MOST_WAYS = 1_000;
+
+    private static final int MOST_APART = 8_000;
+
+    private static final int MOST_TESTS = 10_000;
 
     private final Answers answers;
     private final CompiledModel compiled;
@@ -46,9 +54,40 @@ final class CoatAnswer {
         this.compiled = answers.compiled();
         this.question = question;
         this.animal = question.animal();
-        this.asked = Asked.of(compiled, "the animal", question.traits(), question.stage());
-        this.view = new View(asked.traits(), question.stage(), Census.CONCEIVED);
+        Asked all =
+                Asked.of(compiled, "the animal", question.traits(), question.stage(), Stages.of(animal.genotypes()));
+        this.asked = question.traits().isEmpty() ? all.together(traits -> fits(all.stage(), traits)) : all;
+        this.view = new View(asked.traits(), asked.stage(), Census.CONCEIVED);
         this.read = compiled.lociRead(view);
+    }
+
+    /** Whether some traits can be answered together: the ways of one animal are gone through, or the looks of any. */
+    private boolean fits(LifeStage stage, List<String> traits) {
+        View together = new View(traits, stage, Census.CONCEIVED);
+        GenotypeSet known = animal.genotypes();
+        if (known.isEmpty() || !open(known, compiled.lociRead(together)).isEmpty()) {
+            return Asked.fits(compiled, together, MOST_WAYS, MOST_TESTS);
+        }
+        for (Sex sex : known.sexes()) {
+            Genotype genotype = example(known, sex);
+            double ways = 1;
+            for (String trait : traits) {
+                ways *= compiled.express(genotype, sex, stage, List.of(trait))
+                        .outcomes()
+                        .size();
+            }
+            // traits that rest on one draw have fewer ways together than apart
+            boolean few = ways <= MOST_WAYS
+                    || (ways <= MOST_APART
+                            && compiled.express(genotype, sex, stage, traits)
+                                            .outcomes()
+                                            .size()
+                                    <= MOST_WAYS);
+            if (!few) {
+                return false;
+            }
+        }
+        return true;
     }
 
     Answer answer() {
@@ -96,19 +135,32 @@ final class CoatAnswer {
             return "No animal of this genotype is ever born under this model. Re-examine the record, or the model.";
         }
         draft.statements.addAll(answers.behindLooks(animal, read));
-        LooksBehind looks = LooksBehind.of(compiled, view, known, animal.sightings());
+        Set<Sex> sexes = animal.sex().<Set<Sex>>map(ImmutableSet::of).orElseGet(known::sexes);
+        Set<String> open = open(known, read);
+        boolean goesOn = LooksBehind.sharesChance(compiled, view, animal.sightings());
+        if (!goesOn && open.isEmpty() && (sexes.size() == 1 || !compiled.dependsOnSex(view))) {
+            Sex sex = sexes.iterator().next();
+            Genotype genotype = example(known, sex);
+            return certain(genotype, sex, new ChanceWays(compiled, view, genotype, sex).explain(draft.because));
+        }
+        LooksBehind looks = LooksBehind.of(compiled, view, known, goesOn ? animal.sightings() : List.of());
         if (looks.isEmpty()) {
             draft.undecided();
             return "What is stated of the animal contradicts itself under this model: what was seen of it cannot go on as it"
                     + " is asked. Re-examine the record, or the model.";
         }
-        Set<Sex> sexes = animal.sex().<Set<Sex>>map(ImmutableSet::of).orElseGet(known::sexes);
-        boolean oneSex = sexes.size() == 1 || !looks.dependsOnSex();
-        Set<String> open = new LinkedHashSet<>(looks.loci());
+        if (open(known, looks.loci()).isEmpty() && (sexes.size() == 1 || !looks.dependsOnSex())) {
+            Sex sex = sexes.iterator().next();
+            Genotype genotype = example(known, sex);
+            return certain(genotype, sex, looks.explain(genotype, sex, draft.because));
+        }
+        return uncertain(known, open, looks);
+    }
+
+    private static Set<String> open(GenotypeSet known, Collection<String> loci) {
+        Set<String> open = new LinkedHashSet<>(loci);
         open.removeIf(locus -> known.pairs(locus).size() == 1);
-        return oneSex && open.isEmpty()
-                ? certain(known, sexes.iterator().next(), looks)
-                : uncertain(known, open, looks);
+        return open;
     }
 
     /** What an animal that is looked at may carry: nothing with which no animal is ever born. */
@@ -130,9 +182,7 @@ final class CoatAnswer {
     }
 
     /** The genotype is known wherever it matters, so that at most chance decides. */
-    private String certain(GenotypeSet known, Sex sex, LooksBehind looks) {
-        Genotype genotype = example(known, sex);
-        Distribution<Phenotype> chances = looks.explain(genotype, sex, draft.because);
+    private String certain(Genotype genotype, Sex sex, Distribution<Phenotype> chances) {
         chances.asMap()
                 .forEach((look, chance) ->
                         draft.outcomes.add(new Outcome(look, Optional.of(chance), ImmutableSet.of())));
@@ -148,7 +198,8 @@ final class CoatAnswer {
         }
         draft.because.addAll(steps);
         draft.hidden.addAll(hidden.values());
-        if (compiled.diagram(view).levels().stream().anyMatch(level -> level instanceof Level.OfDraw)) {
+        if (draft.because.stream()
+                .anyMatch(one -> one instanceof Way way && !way.factors().isEmpty())) {
             draft.assumptions.chance();
         }
         return Verdicts.shows(chances, asked.traits());

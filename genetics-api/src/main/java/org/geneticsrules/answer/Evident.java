@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
@@ -103,6 +104,17 @@ record Evident(List<Sighting> sightings, List<String> notices, Set<String> taken
             all.add(new Sighting(sighting.stage(), evidence));
         }
         return new Evident(all, new ArrayList<>(new LinkedHashSet<>(more)), taken);
+    }
+
+    /** The same with stages completed where what they lack does not matter to the animal. */
+    Evident settled(CompiledModel compiled, Stages stages) {
+        List<Sighting> all = sightings.stream()
+                .map(seen -> new Sighting(
+                        stages.settle(
+                                seen.stage(), when -> compiled.evidence(List.of(new Sighting(when, seen.look())))),
+                        seen.look()))
+                .toList();
+        return new Evident(all, notices, takenAsTold);
     }
 
     /** From when on a trait can be told. */

@@ -68,17 +68,10 @@ final class LooksBehind {
      * Finds the looks.
      *
      * @param known the genotypes the animal may have
-     * @param before what was seen of it before; beyond the genotypes, it matters only where one chance decides about it and about what is
-     *     looked at now
+     * @param before what was seen of it before, where one chance decides about that and about what is looked at now
      */
     static LooksBehind of(CompiledModel compiled, View view, GenotypeSet known, List<Sighting> before) {
-        boolean shared = !before.isEmpty()
-                && compiled.matching(before, view.census()).levels().stream()
-                        .filter(level -> level instanceof Level.OfDraw)
-                        .map(Level::name)
-                        .anyMatch(draw -> compiled.diagram(view).levels().stream()
-                                .anyMatch(level -> level.name().equals(draw)));
-        LooksBehind looks = new LooksBehind(compiled, view, shared ? before : ImmutableList.of());
+        LooksBehind looks = new LooksBehind(compiled, view, before);
         looks.diagram.paths((outcome, box) -> {
             if (outcome < looks.diagram.outcomes().size()) {
                 GenotypeSet left = known.showing(box);
@@ -91,6 +84,25 @@ final class LooksBehind {
             return true;
         });
         return looks;
+    }
+
+    /**
+     * Tells whether one chance decides about what was seen before and about what is looked at now. If not, what was seen matters only by
+     * the genotypes that it leaves.
+     */
+    static boolean sharesChance(CompiledModel compiled, View view, List<Sighting> before) {
+        Set<String> then = before.isEmpty() ? ImmutableSet.of() : draws(compiled.matching(before, view.census()));
+        return !then.isEmpty()
+                && view.traits().stream()
+                        .map(trait -> compiled.diagram(new View(List.of(trait), view.stage(), view.census())))
+                        .anyMatch(alone -> draws(alone).stream().anyMatch(then::contains));
+    }
+
+    private static Set<String> draws(Diagram<?> diagram) {
+        return diagram.levels().stream()
+                .filter(level -> level instanceof Level.OfDraw)
+                .map(Level::name)
+                .collect(ImmutableSet.toImmutableSet());
     }
 
     boolean isEmpty() {

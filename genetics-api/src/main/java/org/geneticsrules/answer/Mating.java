@@ -44,6 +44,11 @@ record Mating(
 
     private static final int MOST_KITS = 30;
 
+    /** Where all traits are asked for, no more looks than this are foreseen at once, by no more tests. */
+    private static final int MOST_LOOKS = 200;
+
+    private static final int MOST_TESTS = 2_000;
+
     Mating {
         seen = ImmutableList.copyOf(seen);
         takenAsTold = ImmutableSet.copyOf(takenAsTold);
@@ -60,7 +65,17 @@ record Mating(
         Optional<Phenotype> event = question.event().map(look -> Evident.check(compiled.model(), look));
         Set<String> named = new LinkedHashSet<>(question.traits());
         event.ifPresent(look -> named.addAll(look.traits()));
-        Asked asked = Asked.of(compiled, "the " + answers.young().many() + " of this mating", named, question.stage());
+        Stages stages = Stages.ofYoung(
+                compiled,
+                question.sires().males().stream().map(male -> male.as(Sex.MALE)).toList(),
+                question.dam().as(Sex.FEMALE));
+        Asked asked = Asked.of(
+                compiled, "the " + answers.young().many() + " of this mating", named, question.stage(), stages);
+        if (named.isEmpty()) {
+            LifeStage stage = asked.stage();
+            asked = asked.together(
+                    traits -> Asked.fits(compiled, new View(traits, stage, question.census()), MOST_LOOKS, MOST_TESTS));
+        }
         checkLitter(question);
         checkSexes(question);
         Set<String> taken = new LinkedHashSet<>(asked.takenAsTold());
@@ -74,17 +89,24 @@ record Mating(
             Evident evident = Evident.NOTHING.and(compiled.model(), whose, Evident.check(compiled.model(), stated));
             notices.addAll(evident.notices());
             taken.addAll(evident.takenAsTold());
-            seen.add(
-                    evident.sightings().isEmpty()
-                            ? Sighting.of(Phenotype.unspecified())
-                            : evident.sightings().get(0));
-            Asked.missingStages(() -> compiled.matching(evident.sightings(), question.census()))
-                    .forEach(problem -> problems.add(Asked.about(answers.young().any() + " seen", problem)));
+            Sighting evidence = evident.sightings().isEmpty()
+                    ? Sighting.of(Phenotype.unspecified())
+                    : evident.sightings().get(0);
+            try {
+                LifeStage settled = stages.settle(
+                        evidence.stage(),
+                        when -> compiled.matching(List.of(new Sighting(when, evidence.look())), question.census()));
+                seen.add(new Sighting(settled, evidence.look()));
+            } catch (ProblemsException e) {
+                e.problems()
+                        .forEach(problem ->
+                                problems.add(Asked.about(answers.young().any() + " seen", problem)));
+            }
         }
         if (!problems.isEmpty()) {
             throw new ProblemsException(new ArrayList<>(new LinkedHashSet<>(problems)));
         }
-        View view = new View(asked.traits(), question.stage(), question.census());
+        View view = new View(asked.traits(), asked.stage(), question.census());
         return new Mating(compiled, question, view, event, seen, taken, new ArrayList<>(notices));
     }
 
@@ -127,11 +149,6 @@ record Mating(
     /** The loci that bear on what is asked, in model order. */
     Set<String> lociRead() {
         return compiled.lociRead(view);
-    }
-
-    /** Whether kits are lost before they are counted, as far as that bears on what is asked. */
-    boolean loses() {
-        return compiled.diagram(view).loses();
     }
 
     /** Whether any kits are lost before they are counted. */

@@ -11,9 +11,10 @@ import org.geneticsrules.caution.Situation;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.cross.Sires;
 import org.geneticsrules.cross.UncertainCross;
+import org.geneticsrules.explanation.Reason;
+import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -52,7 +53,7 @@ final class MatingFrame {
     }
 
     private String text() {
-        String traits = asked.traits().isEmpty() && asked.event().isEmpty()
+        String traits = mating.view().traits().size() == model.visibleTraits().size()
                 ? "all traits the model rules"
                 : String.join(", ", mating.view().traits());
         return mating.event()
@@ -119,7 +120,7 @@ final class MatingFrame {
         } else if (mating.view().census() != Census.CONCEIVED) {
             made.allLive(answers.young());
         }
-        if (compiled.diagram(mating.view()).levels().stream().anyMatch(MatingFrame::isChance)) {
+        if (draft.because.stream().anyMatch(MatingFrame::isChance)) {
             made.chance();
         }
         made.stage(answers.young().every(), asked.stage(), compiled, mating.takenAsTold());
@@ -130,9 +131,10 @@ final class MatingFrame {
                 made.weighting(population, linked, !model.viability().isEmpty()));
     }
 
-    /** Chance that belongs to looks, not to who is lost. */
-    private static boolean isChance(Level level) {
-        return level instanceof Level.OfDraw && !level.name().startsWith("/viability/");
+    /** Whether chance decides about a look, and not only about who is lost. */
+    private static boolean isChance(Reason reason) {
+        return reason instanceof Way way
+                && way.factors().keySet().stream().anyMatch(name -> name.startsWith("/traits/"));
     }
 
     /** The populations that weigh something: those named for parents that are uncertain where it matters. */

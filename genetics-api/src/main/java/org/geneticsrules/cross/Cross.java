@@ -274,12 +274,13 @@ public final class Cross {
     /**
      * Returns the Punnett square of some loci.
      *
-     * @param loci loci that both parents' genotypes cover
+     * @param loci loci that both parents' genotypes cover; sex-linked, linked or neither
      * @return the square
+     * @throws IllegalArgumentException if a parent's genotype does not cover a locus
      * @throws TooLargeException if a parent makes more than {@link PunnettSquare#MOST_GAMETES} distinct gametes
      */
     public PunnettSquare square(Collection<String> loci) {
-        return PunnettSquare.of(compiled.model(), sire, dam, loci);
+        return PunnettSquare.of(compiled.model(), box(sire, Sex.MALE, loci), box(dam, Sex.FEMALE, loci), loci);
     }
 
     /**

@@ -111,6 +111,11 @@ final class ParentBoxes {
         return boxes.isEmpty();
     }
 
+    /** Whether loci may depend on one another through what is known of the parent. */
+    boolean isUnion() {
+        return boxes.size() > 1;
+    }
+
     /** Boxes in which every allowed pair has weight 1, for questions of what is possible. */
     List<ParentBox> structural(Set<String> read) {
         Set<String> matter = mattering(read);

@@ -3,9 +3,8 @@ package org.geneticsrules.cross;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
@@ -13,13 +12,13 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
-import org.geneticsrules.problem.TooLargeException;
 
 /**
  * The square of one parent's distinct gametes against the other's (after R. C. Punnett).
  *
  * <p>A box is a union of gametes with its chance, not a kit: four boxes are not four kits. Gametes that are the same are one row or
- * column with their chances added, so a homozygous parent has one.
+ * column with their chances added, so a homozygous parent has one. Alleles of linked loci come together as often as the model states,
+ * without new mutation; at sex-linked loci half of the gametes of the heterogametic parent make daughters and half make sons.
  *
  * <p>This is a view for teaching; chances are computed without it. Immutable and thread-safe.
  */
@@ -44,9 +43,13 @@ public final class PunnettSquare {
         this.damGametes = damGametes;
     }
 
-    static PunnettSquare of(Model model, Genotype sire, Genotype dam, Collection<String> loci) {
+    static PunnettSquare of(Model model, ParentBox sire, ParentBox dam, Collection<String> loci) {
         ImmutableList<String> asked = ImmutableList.copyOf(loci);
-        return new PunnettSquare(model, asked, gametes(model, sire, asked), gametes(model, dam, asked));
+        return new PunnettSquare(
+                model,
+                asked,
+                new SquareGametes(model, sire, asked).list(),
+                new SquareGametes(model, dam, asked).list());
     }
 
     /**
@@ -76,11 +79,17 @@ public final class PunnettSquare {
      */
     public Genotype genotype(Gamete fromSire, Gamete fromDam) {
         List<AllelePair> pairs = new ArrayList<>();
-        for (int i = 0; i < loci.size(); i++) {
-            pairs.add(model.locus(loci.get(i))
-                    .pair(
-                            fromSire.alleles().get(i).id(),
-                            fromDam.alleles().get(i).id()));
+        for (String name : loci) {
+            Locus locus = model.locus(name);
+            Allele one = fromSire.alleles().get(name);
+            Allele other = fromDam.alleles().get(name);
+            if (one != null && other != null) {
+                pairs.add(locus.pair(one.id(), other.id()));
+            } else if (one != null || other != null) {
+                pairs.add(locus.hemizygous((one == null ? Objects.requireNonNull(other) : one).id()));
+            } else {
+                pairs.add(locus.of());
+            }
         }
         return Genotype.of(model, pairs);
     }
@@ -103,31 +112,5 @@ public final class PunnettSquare {
      */
     public Distribution<Genotype> genotypes() {
         return sireGametes.product(damGametes, this::genotype);
-    }
-
-    private static Distribution<Gamete> gametes(Model model, Genotype parent, ImmutableList<String> loci) {
-        double count = 1;
-        Distribution<ImmutableList<Allele>> strands = Distribution.certain(ImmutableList.of());
-        for (String name : loci) {
-            Locus locus = model.locus(name);
-            AllelePair pair = parent.pair(name)
-                    .orElseThrow(() -> new IllegalArgumentException(
-                            "the genotype \"" + parent + "\" does not say what locus " + locus + " carries"));
-            count *= pair.isHomozygous() ? 1 : 2;
-            if (count > MOST_GAMETES) {
-                throw new TooLargeException(
-                        "distinct gametes of one parent", count, MOST_GAMETES, "ask for the square of fewer loci.");
-            }
-            Map<Allele, Integer> passed = new LinkedHashMap<>();
-            passed.merge(pair.alleles().get(0), 1, Integer::sum);
-            passed.merge(pair.alleles().get(1), 1, Integer::sum);
-            strands = strands.product(
-                    Distribution.ofWeights(passed),
-                    (before, allele) -> ImmutableList.<Allele>builder()
-                            .addAll(before)
-                            .add(allele)
-                            .build());
-        }
-        return strands.map(alleles -> new Gamete(loci, alleles));
     }
 }

@@ -43,7 +43,6 @@ final class TestQuestion {
     private final CompiledModel compiled;
     private final Sex sex;
     private final Mate mate;
-    private final boolean weighted;
     private final Diagram<Phenotype> asked;
     private final Set<String> read;
     private final Breeders breeders;
@@ -54,11 +53,15 @@ final class TestQuestion {
     /** Gametes that meet at a unit, in a kit of one sex. */
     private record Meeting(Unit unit, Sex kit, Gametes sire, Gametes dam) {}
 
+    /**
+     * Prepares a question.
+     *
+     * @param weighted whether the animals are weighed, with mutation, or only what is possible is asked
+     */
     TestQuestion(CompiledModel compiled, Sex sex, Mate mate, View view, boolean weighted) {
         this.compiled = compiled;
         this.sex = sex;
         this.mate = mate;
-        this.weighted = weighted;
         this.asked = compiled.diagram(view);
         this.read = read();
         this.breeders = new Breeders(compiled, read, weighted);

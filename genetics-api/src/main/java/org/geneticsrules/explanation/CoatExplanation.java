@@ -1,6 +1,7 @@
 package org.geneticsrules.explanation;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -28,21 +29,25 @@ import org.geneticsrules.trait.Sex;
  *
  * @param phenotype what is seen in the traits asked for
  * @param looks how each trait came about, in the order asked
+ * @param draws what chance decided, by the pointer of the case whose chance it was
  * @param hidden the loci that cannot be read off the animal
  * @param statements pointers of the statements that the look rests on
  */
-public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden> hidden, Set<String> statements) {
+public record CoatExplanation(
+        Phenotype phenotype, List<Look> looks, Map<String, String> draws, List<Hidden> hidden, Set<String> statements) {
 
     /**
      * Copies the collections.
      *
      * @param phenotype what is seen
      * @param looks how each trait came about
+     * @param draws what chance decided
      * @param hidden the hidden loci
      * @param statements pointers of statements
      */
     public CoatExplanation {
         looks = ImmutableList.copyOf(looks);
+        draws = ImmutableMap.copyOf(draws);
         hidden = ImmutableList.copyOf(hidden);
         statements = ImmutableSet.copyOf(statements);
     }
@@ -66,40 +71,19 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
         Set<String> statements = RestsOn.of(compiled, carried, view);
-        Map<String, Map<AllelePair, Set<Phenotype>>> others = exchanged(compiled, genotype, sex, view);
+        Map<AllelePair, Set<Phenotype>> instead = new LinkedHashMap<>(); // what another pair would show
         return compiled.express(genotype, sex, view.stage(), view.traits())
-                .map(expressed -> explain(compiled, sex, view, expressed, others, statements));
-    }
-
-    /** By locus and pair, the looks that the animal might have with that pair; none of a locus that it is not known to have. */
-    private static Map<String, Map<AllelePair, Set<Phenotype>>> exchanged(
-            CompiledModel compiled, Genotype genotype, Sex sex, View view) {
-        Map<String, Map<AllelePair, Set<Phenotype>>> all = new LinkedHashMap<>();
-        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
-            Locus locus = compiled.model().locus(name);
-            Map<AllelePair, Set<Phenotype>> looks = new LinkedHashMap<>();
-            Map<String, Set<Phenotype>> byExpression = new LinkedHashMap<>();
-            if (genotype.pair(name).isPresent()) {
-                for (AllelePair pair : locus.pairs(sex)) {
-                    looks.put(
-                            pair,
-                            byExpression.computeIfAbsent(
-                                    locus.expression(pair, sex),
-                                    key -> looks(compiled, genotype.with(pair), sex, view)));
-                }
-            }
-            all.put(name, looks);
-        }
-        return all;
+                .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements, instead));
     }
 
     private static CoatExplanation explain(
             CompiledModel compiled,
+            Genotype genotype,
             Sex sex,
             View view,
             Expressed expressed,
-            Map<String, Map<AllelePair, Set<Phenotype>>> others,
-            Set<String> statements) {
+            Set<String> statements,
+            Map<AllelePair, Set<Phenotype>> instead) {
         Model model = compiled.model();
         List<Look> looks = new ArrayList<>();
         for (String trait : view.traits()) {
@@ -110,18 +94,20 @@ public record CoatExplanation(Phenotype phenotype, List<Look> looks, List<Hidden
             looks.add(new Look(trace, rule));
         }
         List<Hidden> hidden = new ArrayList<>();
-        others.forEach((name, exchanged) -> {
-            List<AllelePair> alike = model.locus(name).pairs(sex).stream()
-                    .filter(pair -> exchanged.getOrDefault(pair, Set.of(expressed.phenotype()))
-                            .contains(expressed.phenotype()))
+        for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
+            Locus locus = model.locus(name);
+            List<AllelePair> alike = locus.pairs(sex).stream()
+                    .filter(pair -> genotype.pair(name).isEmpty()
+                            || instead.computeIfAbsent(pair, one -> looks(compiled, genotype.with(one), sex, view))
+                                    .contains(expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
                         Causes.in(compiled, view, sex, draws(expressed)).of(expressed.expressions(), name, alike);
                 hidden.add(new Hidden(name, expressed.phenotype(), alike, Optional.empty(), causes));
             }
-        });
-        return new CoatExplanation(expressed.phenotype(), looks, hidden, statements);
+        }
+        return new CoatExplanation(expressed.phenotype(), looks, draws(expressed), hidden, statements);
     }
 
     /** What chance decided, by the case whose chance it was. */

@@ -69,7 +69,8 @@ final class DiagramBuilder {
     /** The diagram of what is seen or lost, which tests loci in a stated order. */
     static Diagram<Phenotype> phenotypesInOrder(Model model, View view, List<String> order) {
         Plan plan = Plan.inOrder(model, List.of(new Look(view.traits(), view.stage())), view.census(), order);
-        return new DiagramBuilder(model, plan, "the traits " + String.join(", ", view.traits())).phenotypes(view, List.of());
+        return new DiagramBuilder(model, plan, "the traits " + String.join(", ", view.traits()))
+                .phenotypes(view, List.of());
     }
 
     /** The diagram of who is lost for whatever reason; who is not shows nothing. */

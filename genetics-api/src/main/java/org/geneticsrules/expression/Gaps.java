@@ -28,7 +28,9 @@ final class Gaps {
         List<Completeness.Gap> gaps = new ArrayList<>();
         for (TraitRule rule : survey.model().rules().values()) {
             String trait = rule.trait();
-            List<Condition> own = boxes(survey.rules().own(trait, LifeStage.unstated()), rule.states().size());
+            List<Condition> own = boxes(
+                    survey.rules().own(trait, LifeStage.unstated()),
+                    rule.states().size());
             add(trait, false, own, gaps);
             if (rule.visible()) {
                 List<Condition> shown = boxes(survey.look(trait), rule.states().size());
@@ -109,8 +111,7 @@ final class Gaps {
                         together.add(values.get(same));
                     }
                 }
-                Condition longer =
-                        box.and(survey.axes().name(level), Allowed.only(together.toArray(String[]::new)));
+                Condition longer = box.and(survey.axes().name(level), Allowed.only(together.toArray(String[]::new)));
                 any |= follow(next, leaf, within, longer, found, dead);
             }
         }

@@ -98,8 +98,8 @@ final class Likeness {
 
     /** The class of a genotype. */
     private int of(Locus locus, AllelePair pair, Sex sex) {
-        return Objects.requireNonNull(
-                Objects.requireNonNull(classes.get(sex)).get(locus.id()))[locus.expressionPosition(pair, sex)];
+        return Objects.requireNonNull(Objects.requireNonNull(classes.get(sex)).get(locus.id()))[
+                locus.expressionPosition(pair, sex)];
     }
 
     /** Genotypes of a locus that are not told apart, of two or more each; where the sexes differ, those of each sex. */
@@ -124,8 +124,7 @@ final class Likeness {
         return all;
     }
 
-    private static void add(
-            Locus locus, Optional<Sex> sex, List<List<String>> groups, List<Completeness.Alike> all) {
+    private static void add(Locus locus, Optional<Sex> sex, List<List<String>> groups, List<Completeness.Alike> all) {
         if (!groups.isEmpty()) {
             all.add(new Completeness.Alike(locus.id(), sex, groups));
         }

@@ -134,7 +134,8 @@ final class Plan implements Axes {
     /** Linkage groups several of whose loci are tested. */
     List<String> groups() {
         return model.groups().values().stream()
-                .filter(group -> group.loci().stream().filter(positions::containsKey).count() > 1)
+                .filter(group ->
+                        group.loci().stream().filter(positions::containsKey).count() > 1)
                 .map(LinkageGroup::pointer)
                 .toList();
     }

@@ -72,8 +72,7 @@ final class Reaching {
         boolean any = false;
         for (Sex sex : Sex.values()) {
             any |= one.sex().orElse(sex) == sex
-                    && Survey.expressions(locus, sex).stream()
-                            .anyMatch(one.expressions()::contains);
+                    && Survey.expressions(locus, sex).stream().anyMatch(one.expressions()::contains);
         }
         if (!any) {
             add(Completeness.Part.VIABILITY, one.pointer(), one.id(), true);
@@ -143,11 +142,7 @@ final class Reaching {
                         rule.states().get(state),
                         elsewhere.orElseThrow().get(state));
             } else if (!born.get(state)) {
-                add(
-                        Completeness.Part.UNBORN_STATE,
-                        pointer,
-                        rule.states().get(state),
-                        false);
+                add(Completeness.Part.UNBORN_STATE, pointer, rule.states().get(state), false);
             }
         }
     }

@@ -209,7 +209,9 @@ final class RuleDiagrams {
     /** Whether the season rules a condition out; then nothing else that it names need be known. */
     private boolean seasonFails(Condition condition, LifeStage stage) {
         Allowed seasons = condition.variables().get(LifeStage.SEASON);
-        return seasons != null && !testsSeason() && !seasons.allows(stage.season().orElseThrow());
+        return seasons != null
+                && !testsSeason()
+                && !seasons.allows(stage.season().orElseThrow());
     }
 
     private boolean testsSeason() {

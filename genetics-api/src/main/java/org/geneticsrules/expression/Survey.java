@@ -81,7 +81,8 @@ final class Survey {
                         int level = axes.position(locus.id()).orElseThrow();
                         Set<String> living = living(locus, sex);
                         for (int value = 0; value < allowed[level].length; value++) {
-                            allowed[level][value] &= living.contains(axes.values(level).get(value));
+                            allowed[level][value] &=
+                                    living.contains(axes.values(level).get(value));
                         }
                     }
                     born.add(new Restriction(nodes, allowed));
@@ -175,7 +176,9 @@ final class Survey {
             List<Restriction> found = new ArrayList<>();
             for (Sex sex : sexes()) {
                 for (Clock other : Clock.values()) {
-                    for (Phases.Phase beside : other == clock ? List.<Phases.Phase>of() : phases(other).widest()) {
+                    for (Phases.Phase beside : other == clock
+                            ? List.<Phases.Phase>of()
+                            : phases(other).widest()) {
                         found.add(within(Optional.of(sex), List.of(phase, beside), Optional.empty()));
                     }
                 }

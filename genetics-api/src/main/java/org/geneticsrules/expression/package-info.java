@@ -22,6 +22,29 @@
  * are things to tell apart, not as much as there are genotypes. The same diagram is read forwards to weigh phenotypes and backwards
  * to turn a phenotype into the disjoint boxes of expressions that show it.
  *
+ * <p><b>The model itself</b> is reported on by {@link org.geneticsrules.expression.Completeness}, from the same diagrams and without
+ * listing genotypes:
+ *
+ * <ol>
+ *   <li>Own states, conditions, masks and shown states become diagrams once, over the sex, the season, all loci, and one draw for each
+ *       case that is not certain. The draw of a progression has all states that its chain can be in at any count.
+ *   <li>What can be is a union of a few products. Within a sex, each locus has the expressions of its genotypes in that sex. Within
+ *       one count of a clock, each progression has the states it can be in then; these sets follow from one another, so they are
+ *       followed until they recur, and of those that lie within others only the others are kept.
+ *   <li>A diagram is restricted to such a product by taking a value that cannot be for the first that can, at each level by itself. Two
+ *       restricted diagrams are one if and only if they agree wherever something can be.
+ *   <li>What ends at the leaf <i>no claim</i> is a gap; the ways there are its disjoint boxes. A leaf that no restricted diagram
+ *       has is reached by nobody: so cases, masks, classes of thresholds and states are told that never are. Restricted to the
+ *       expressions of animals that can be born, to one season or to one count, the leaves that are left tell which states are bound to
+ *       these.
+ *   <li>Two expressions of a locus are told apart if some node that tests the locus leads on to different things from them, in the
+ *       restricted diagram of a trait that is seen, or if different chances to live are stated for them. Genotypes are alike if their
+ *       expressions are, and alleles if they are beside every other.
+ * </ol>
+ *
+ * <p>A document whose statements contradict each other is no model, but it is a {@link org.geneticsrules.model.Draft}, which is reported
+ * on in the same way with its contradictions.
+ *
  * <p><b>Weights flow through a diagram</b> from the root to the leaves. Each node passes what arrives at it on to its targets, multiplied
  * by the weights of the values tested. Four ways do the same sum:
  *

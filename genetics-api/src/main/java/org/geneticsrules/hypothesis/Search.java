@@ -244,6 +244,7 @@ final class Search {
     }
 
     /** Which of the loci read are linked, in either model. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Linkage(boolean[][] together) {
         static Linkage of(List<ComparedLocus> order, CompiledModel... models) {
             boolean[][] together = new boolean[order.size()][order.size()];

@@ -102,7 +102,7 @@ final class Strands {
             for (int first = 0; first < 2; first++) {
                 int read = 0;
                 for (int i = 0; i < at.length; i++) {
-                    int strand = first ^ Integer.bitCount(set & ((1 << at[i]) - 1)) & 1;
+                    int strand = first ^ (Integer.bitCount(set & ((1 << at[i]) - 1)) & 1);
                     read |= strand << i;
                 }
                 merged.merge(read, chance.times(HALF), Probability::plus);
@@ -118,7 +118,7 @@ final class Strands {
         }
         merged.forEach((read, chance) -> {
             int[] strand = new int[at.length];
-            Arrays.setAll(strand, i -> read >> i & 1);
+            Arrays.setAll(strand, i -> (read >> i) & 1);
             strands.add(strand);
             start.add(chance);
         });

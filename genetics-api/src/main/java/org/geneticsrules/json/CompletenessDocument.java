@@ -39,33 +39,47 @@ public final class CompletenessDocument {
                 .with("kind", "completeness")
                 .with("model", model(report.model()))
                 .with("conflicts", AnswerDocument.list(report.conflicts(), CompletenessDocument::problem))
-                .with("withoutRule", AnswerDocument.list(report.withoutRule(), one -> new ObjectBuilder()
-                        .with("trait", one.trait())
-                        .with("reason", one.reason())
-                        .build()))
-                .with("gaps", AnswerDocument.list(report.gaps(), one -> new ObjectBuilder()
-                        .with("trait", one.trait())
-                        .with("of", one.shown() ? "what is seen" : "own state")
-                        .with("where", AnswerDocument.list(one.where(), box -> box.toNode()))
-                        .with("all", Node.flag(one.all()))
-                        .build()))
-                .with("unreached", AnswerDocument.list(report.unreached(), one -> new ObjectBuilder()
-                        .with("part", one.part().word())
-                        .with("pointer", one.pointer())
-                        .with("name", one.name())
-                        .with("underOtherDominance", Node.flag(one.underOtherDominance()))
-                        .build()))
+                .with(
+                        "withoutRule",
+                        AnswerDocument.list(
+                                report.withoutRule(),
+                                one -> new ObjectBuilder()
+                                        .with("trait", one.trait())
+                                        .with("reason", one.reason())
+                                        .build()))
+                .with(
+                        "gaps",
+                        AnswerDocument.list(
+                                report.gaps(),
+                                one -> new ObjectBuilder()
+                                        .with("trait", one.trait())
+                                        .with("of", one.shown() ? "what is seen" : "own state")
+                                        .with("where", AnswerDocument.list(one.where(), box -> box.toNode()))
+                                        .with("all", Node.flag(one.all()))
+                                        .build()))
+                .with(
+                        "unreached",
+                        AnswerDocument.list(
+                                report.unreached(),
+                                one -> new ObjectBuilder()
+                                        .with("part", one.part().word())
+                                        .with("pointer", one.pointer())
+                                        .with("name", one.name())
+                                        .with("underOtherDominance", Node.flag(one.underOtherDominance()))
+                                        .build()))
                 .with("alikeAlleles", AnswerDocument.list(report.alikeAlleles(), CompletenessDocument::alike))
                 .with("alikeGenotypes", AnswerDocument.list(report.alikeGenotypes(), CompletenessDocument::alike))
-                .with("idle", AnswerDocument.list(report.idle(), one -> new ObjectBuilder()
-                        .with("pointer", one.pointer())
-                        .with("name", one.name())
-                        .with("read", Node.flag(one.read()))
-                        .build()))
-                .with("limited", AnswerDocument.list(report.limited(), CompletenessDocument::limited))
                 .with(
-                        "withoutEvidence",
-                        AnswerDocument.list(report.withoutEvidence(), CompletenessDocument::statement))
+                        "idle",
+                        AnswerDocument.list(
+                                report.idle(),
+                                one -> new ObjectBuilder()
+                                        .with("pointer", one.pointer())
+                                        .with("name", one.name())
+                                        .with("read", Node.flag(one.read()))
+                                        .build()))
+                .with("limited", AnswerDocument.list(report.limited(), CompletenessDocument::limited))
+                .with("withoutEvidence", AnswerDocument.list(report.withoutEvidence(), CompletenessDocument::statement))
                 .with("graded", graded.build())
                 .build();
     }

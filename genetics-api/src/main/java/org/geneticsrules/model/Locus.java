@@ -310,6 +310,7 @@ public final class Locus {
         return (sex == Sex.FEMALE ? inFemales : inMales)[pair.index];
     }
 
+    @SuppressWarnings("ReferenceEquality") // identity first: nearly always it is the same pair
     private void require(AllelePair pair) {
         if (pair.index >= pairs.size() || !pairs.get(pair.index).equals(pair)) {
             throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs);

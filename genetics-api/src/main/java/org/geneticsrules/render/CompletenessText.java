@@ -58,7 +58,8 @@ public final class CompletenessText {
     public static String of(Completeness report, TextStyle style) {
         CompletenessText page = new CompletenessText(report, style);
         page.text.paragraph("How complete is " + report.model() + "?");
-        page.text.paragraph("A finding is no error by itself: a gap may be an honest limit of what is known. Contradictions are errors.");
+        page.text.paragraph(
+                "A finding is no error by itself: a gap may be an honest limit of what is known. Contradictions are errors.");
         page.conflicts();
         page.noClaim();
         page.unreached();
@@ -125,13 +126,17 @@ public final class CompletenessText {
 
     private void alike() {
         text.heading("What nothing tells apart");
-        text.paragraph("Neither by what is seen at any stage nor by the chance to live, all else and all chance being the same.");
-        if (report.alikeAlleles().isEmpty() && report.alikeGenotypes().isEmpty() && report.idle().isEmpty()) {
+        text.paragraph(
+                "Neither by what is seen at any stage nor by the chance to live, all else and all chance being the same.");
+        if (report.alikeAlleles().isEmpty()
+                && report.alikeGenotypes().isEmpty()
+                && report.idle().isEmpty()) {
             text.paragraph("Nothing: every genotype of every locus can make a difference.");
         }
         for (Completeness.Idle one : report.idle()) {
             text.item((one.pointer().startsWith("/loci/") ? "all genotypes of locus " : "all states of inner trait ")
-                    + one.name() + (one.read() ? ", although rules name it" : ", which no rule names"));
+                    + one.name()
+                    + (one.read() ? ", although rules name it" : ", which no rule names"));
         }
         groups(report.alikeAlleles(), "alleles");
         groups(
@@ -182,7 +187,8 @@ public final class CompletenessText {
         text.paragraph(
                 report.withoutEvidence().isEmpty()
                         ? "Every statement names its evidence."
-                        : "No evidence stated, counted as conjecture, " + report.withoutEvidence().size() + ":");
+                        : "No evidence stated, counted as conjecture, "
+                                + report.withoutEvidence().size() + ":");
         report.withoutEvidence().forEach(this::statement);
     }
 

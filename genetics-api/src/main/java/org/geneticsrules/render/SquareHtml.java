@@ -49,6 +49,7 @@ public final class SquareHtml {
                 .append(escaped(gamete.toString()))
                 .append("<br>")
                 .append(chance)
+                .append(SquareText.kits(gamete))
                 .append("</th>\n");
     }
 

@@ -81,7 +81,7 @@ final class WaysTable {
                     + "\"";
         }
         boolean amounts = allowed.values().stream().allMatch(value -> value.matches("-?[0-9]+"));
-        return "chance gives " + about + (amounts ? " a residual of " : " ") + outcomes;
+        return "chance gives " + about + (amounts ? " a residual of " : ": ") + outcomes;
     }
 
     /** What is multiplied, where it is short enough to help. */

@@ -128,7 +128,7 @@ class AnswerLaws {
             traits.add(Sex.VARIABLE);
         }
         LifeStage stage = RandomAnimals.stage(model, random.nextLong());
-        Census census = Census.values()[random.nextInt(3)];
+        Census census = List.of(Census.values()).get(random.nextInt(3));
         List<String> ordered = new ArrayList<>(traits);
         if (ordered.remove(Sex.VARIABLE)) {
             ordered.add(0, Sex.VARIABLE);
@@ -184,7 +184,7 @@ class AnswerLaws {
         SplittableRandom random = new SplittableRandom(seed);
         Model model = RandomModels.whole(random.nextLong());
         CompiledModel compiled = CompiledModel.of(model);
-        Sex sex = Sex.values()[random.nextInt(2)];
+        Sex sex = List.of(Sex.values()).get(random.nextInt(2));
         Genotype genotype = RandomAnimals.genotype(model, sex, random.nextLong());
         LifeStage stage = RandomAnimals.stage(model, random.nextLong());
         Animal animal = Animal.unknown(compiled).ofSex(sex).withGenotype(genotype.toString(), OmittedLoci.UNKNOWN);
@@ -212,7 +212,7 @@ class AnswerLaws {
         Model model = RandomModels.whole(random.nextLong());
         CompiledModel compiled = CompiledModel.of(model);
         Genome genome = new Genome(DocumentMaps.of(model));
-        Sex sex = Sex.values()[random.nextInt(2)];
+        Sex sex = List.of(Sex.values()).get(random.nextInt(2));
         Genotype genotype = RandomAnimals.genotype(model, sex, random.nextLong());
         LifeStage stage = RandomAnimals.stage(model, random.nextLong());
         List<Sighting> seen = RandomAnimals.sightings(model, genome, sex, genotype, random.nextLong());

@@ -69,12 +69,14 @@ class CompletenessTest {
 
     @Test
     void a_trait_without_rule_is_named_with_the_reason_if_one_is_stated() {
-        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise("dull"))
-                .notModelled("hum", "Nobody listened."));
-        assertEquals(List.of(new Completeness.WithoutRule("hum", Optional.of("Nobody listened."))), report.withoutRule());
+        Completeness report = report(
+                model -> model.trait("glow", rule -> rule.otherwise("dull")).notModelled("hum", "Nobody listened."));
+        assertEquals(
+                List.of(new Completeness.WithoutRule("hum", Optional.of("Nobody listened."))), report.withoutRule());
         assertEquals(
                 List.of(new Completeness.WithoutRule("hum", Optional.empty())),
-                report(model -> model.trait("glow", rule -> rule.otherwise("dull"))).withoutRule());
+                report(model -> model.trait("glow", rule -> rule.otherwise("dull")))
+                        .withoutRule());
     }
 
     @Test
@@ -95,17 +97,16 @@ class CompletenessTest {
 
     @Test
     void a_mask_may_mend_a_gap_and_a_gap_may_leave_a_mask_unknown() {
-        Completeness mended = report(
-                model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
+        Completeness mended =
+                report(model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
                         .mask(Mask.of("dark", Condition.where("K", "off")).covering("glow", "unlit")));
         assertEquals(
                 List.of(new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true)),
                 mended.gaps());
-        Completeness spread = report(
-                model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
-                        .trait("hum", rule -> rule.otherwise("soft"))
-                        .mask(Mask.of("drowned", Condition.where("glow", "bright"))
-                                .covering("hum", "silent")));
+        Completeness spread = report(model -> model.trait(
+                        "glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
+                .trait("hum", rule -> rule.otherwise("soft"))
+                .mask(Mask.of("drowned", Condition.where("glow", "bright")).covering("hum", "silent")));
         assertEquals(
                 List.of(
                         new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true),
@@ -122,8 +123,7 @@ class CompletenessTest {
                                 .otherwise(new CaseState.Chance(even("cold", "warm")), Optional.empty()))
                 .trait(
                         "glow",
-                        rule -> rule.when(
-                                        Condition.where("warmth", "warm").and("sex", "female"), "bright")
+                        rule -> rule.when(Condition.where("warmth", "warm").and("sex", "female"), "bright")
                                 .when(Condition.where("sex", "male").and("season", "summer"), "dull")));
         assertEquals(
                 List.of(
@@ -184,14 +184,14 @@ class CompletenessTest {
 
     @Test
     void an_order_on_a_chromosome_without_partner_decides_nothing() {
-        Completeness report = report(model -> model.locus(
-                        "Y",
-                        locus -> {
-                            switching(locus, "Y1", "Y2");
-                            locus.absent("off");
-                        })
+        Completeness report = report(model -> model.locus("Y", locus -> {
+                    switching(locus, "Y1", "Y2");
+                    locus.absent("off");
+                })
                 .group(LinkageGroup.single(Transmission.Y, "Y"))
-                .trait("glow", rule -> rule.when(Condition.where("Y", "on"), "bright").otherwise("dull")));
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("Y", "on"), "bright").otherwise("dull")));
         assertEquals(
                 List.of(
                         never(
@@ -214,7 +214,10 @@ class CompletenessTest {
                 "unlit",
                 orderedCuts("dull", 3, "bright", 5));
         CaseState fading = new CaseState.Progression(
-                Clock.MOULT, Distribution.certain("loud"), Map.of("loud", even("loud", "silent"), "soft", even("silent")), true);
+                Clock.MOULT,
+                Distribution.certain("loud"),
+                Map.of("loud", even("loud", "silent"), "soft", even("silent")),
+                true);
         Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(sum, Optional.empty()))
                 .trait("hum", rule -> rule.otherwise(fading, Optional.empty())));
         assertEquals(
@@ -251,13 +254,16 @@ class CompletenessTest {
         Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(burning, Optional.empty()))
                 .trait(
                         "hum",
-                        rule -> rule.when(Condition.where("season", "summer"), "loud").otherwise("soft")));
+                        rule -> rule.when(Condition.where("season", "summer"), "loud")
+                                .otherwise("soft")));
         assertEquals(
                 List.of(
-                        new Completeness.Limited("glow", "bright", Optional.empty(), List.of(), ANY, LifeStage.atWeek(0)),
+                        new Completeness.Limited(
+                                "glow", "bright", Optional.empty(), List.of(), ANY, LifeStage.atWeek(0)),
                         new Completeness.Limited(
                                 "glow", "dull", Optional.empty(), List.of(), LifeStage.atWeek(1), LifeStage.atWeek(1)),
-                        new Completeness.Limited("glow", "unlit", Optional.empty(), List.of(), LifeStage.atWeek(2), ANY),
+                        new Completeness.Limited(
+                                "glow", "unlit", Optional.empty(), List.of(), LifeStage.atWeek(2), ANY),
                         new Completeness.Limited("hum", "loud", Optional.empty(), List.of("summer"), ANY, ANY),
                         new Completeness.Limited("hum", "soft", Optional.empty(), List.of("winter"), ANY, ANY)),
                 report.limited());
@@ -267,17 +273,13 @@ class CompletenessTest {
     @Test
     void states_of_different_ages_do_not_meet() {
         CaseState burning = new CaseState.Progression(
-                Clock.WEEK,
-                Distribution.certain("on"),
-                Map.of("on", Distribution.certain("off")),
-                true);
+                Clock.WEEK, Distribution.certain("on"), Map.of("on", Distribution.certain("off")), true);
         Completeness report = report(model -> model.trait(
                         "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
                 .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
                 .trait(
                         "glow",
-                        rule -> rule.when(
-                                        Condition.where("left", "on").and("right", "off"), "dull")
+                        rule -> rule.when(Condition.where("left", "on").and("right", "off"), "dull")
                                 .when(Condition.where("left", "on").and("right", "on"), "bright")
                                 .when(Condition.where("left", "off"), "unlit")));
         assertEquals(
@@ -286,6 +288,14 @@ class CompletenessTest {
                         never(Completeness.Part.STATE, "/traits/glow", "dull", false)),
                 report.unreached());
         assertEquals(List.of(), report.gaps());
+        Completeness without = report(model -> model.trait(
+                        "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")
+                                .when(Condition.where("left", "off").and("right", "off"), "unlit")));
+        assertEquals(List.of(), without.gaps());
     }
 
     @Test
@@ -340,7 +350,9 @@ class CompletenessTest {
 
     @Test
     void a_locus_that_only_an_unread_inner_trait_reads_makes_no_difference() {
-        Completeness report = report(model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
+        Completeness report = report(model -> model.trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"))
                 .trait(
                         "warmth",
                         rule -> rule.inner("cold", "warm")
@@ -355,8 +367,12 @@ class CompletenessTest {
 
     @Test
     void statements_are_sorted_by_the_evidence_for_them() {
-        Completeness report = report(model -> model.evidence(Evidence.of("study", Grade.ONE_STUDY, "Seen once.", "A. Author 1999"))
-                .trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull", Optional.of("study"))));
+        Completeness report =
+                report(model -> model.evidence(Evidence.of("study", Grade.ONE_STUDY, "Seen once.", "A. Author 1999"))
+                        .trait(
+                                "glow",
+                                rule -> rule.when(Condition.where("K", "on"), "bright")
+                                        .otherwise("dull", Optional.of("study"))));
         assertEquals(List.of("/traits/glow/otherwise"), pointers(report.graded().get(Grade.ONE_STUDY)));
         assertEquals(Set.of(Grade.ONE_STUDY), report.graded().keySet());
         assertEquals(
@@ -377,8 +393,7 @@ class CompletenessTest {
 
     @Test
     void a_draft_is_reported_on_with_its_conflicts() {
-        ModelBuilder builder = lamps()
-                .trait(
+        ModelBuilder builder = lamps().trait(
                         "glow",
                         rule -> rule.when(Condition.where("K", "on"), "bright")
                                 .when(Condition.where("M", "on"), "dull"))

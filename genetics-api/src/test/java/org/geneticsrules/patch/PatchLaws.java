@@ -1,6 +1,7 @@
 package org.geneticsrules.patch;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.collect.ImmutableList;
@@ -31,6 +32,7 @@ import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.testing.RandomModels;
+import org.geneticsrules.testing.RandomPatches;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -218,6 +220,80 @@ class PatchLaws {
         Map<String, Node> members = new LinkedHashMap<>(((ObjectNode) document).members());
         members.keySet().removeAll(Set.of("id", "version", "title", "derivedFrom"));
         return new ObjectNode(members);
+    }
+
+    /**
+     * Two patches that a person might write give together what they give one after the other, either way round; or they touch one
+     * statement, and are refused.
+     *
+     * @return whether they touch different statements and are sound together
+     */
+    static boolean oneAfterTheOther(Model base, Patch one, Patch other) {
+        Object together = outcome(base, ImmutableList.of(one, other));
+        boolean overlap = one.changes().keySet().stream()
+                .anyMatch(mine -> other.changes().keySet().stream()
+                        .anyMatch(theirs ->
+                                mine.equals(theirs) || mine.startsWith(theirs + "/") || theirs.startsWith(mine + "/")));
+        if (overlap) {
+            assertTrue(
+                    assertThrows(ProblemsException.class, () -> READER.apply(base, ImmutableList.of(one, other)))
+                            .problems()
+                            .stream()
+                            .allMatch(problem -> problem.code().equals("patches-overlap")),
+                    together::toString);
+            return false;
+        }
+        Optional<String> expected = sound(base, ImmutableList.of(one, other));
+        assertEquals(expected, after(base, one, other));
+        assertEquals(expected, after(base, other, one));
+        return expected.isPresent();
+    }
+
+    private static Optional<String> after(Model base, Patch first, Patch second) {
+        Model between = READER.apply(base, ImmutableList.of(first));
+        Patch rebased = new Patch(
+                second.id(),
+                second.version(),
+                second.title(),
+                between.reference(),
+                second.evidence(),
+                second.set(),
+                second.remove(),
+                second.baseline());
+        return sound(between, ImmutableList.of(rebased));
+    }
+
+    private static Optional<String> sound(Model base, List<Patch> patches) {
+        try {
+            return Optional.of(Canonical.text(unnamed(ModelDocument.of(READER.apply(base, patches)))));
+        } catch (ProblemsException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<Boolean> twoOfOneModel(long seed) {
+        Model base = RandomModels.whole(seed);
+        Optional<RandomPatches.Drawn> one = RandomPatches.draw(base, 2 * seed);
+        Optional<RandomPatches.Drawn> other = RandomPatches.draw(base, 2 * seed + 1);
+        return one.flatMap(mine -> other.map(theirs -> oneAfterTheOther(base, mine.patch(), theirs.patch())));
+    }
+
+    @Property(tries = 150)
+    void patches_of_the_whole_language_commute(@ForAll("seeds") long seed) {
+        twoOfOneModel(seed);
+    }
+
+    @Test
+    void many_pairs_of_patches_of_the_whole_language_touch_different_statements() {
+        int apart = 0;
+        int touching = 0;
+        for (long seed = 0; seed < 150; seed++) {
+            Optional<Boolean> found = twoOfOneModel(seed);
+            apart += found.filter(disjoint -> disjoint).isPresent() ? 1 : 0;
+            touching += found.filter(disjoint -> !disjoint).isPresent() ? 1 : 0;
+        }
+        assertTrue(apart > 60, apart + " are apart");
+        assertTrue(touching > 10, touching + " touch or contradict each other");
     }
 
     /** The laws would say little if every random patch were refused. */

@@ -153,9 +153,23 @@ final class Inputs {
         for (String look : looks) {
             Animal before = animal;
             Sighting seen = sighting(lookOption, compiled.model(), look);
-            animal = reading(lookOption, look, () -> before.seen(seen));
+            animal = reading(lookOption, look, () -> seen(before, seen));
         }
         return animal;
+    }
+
+    /** Says too how a stage is written, where one is lacking. */
+    private static Animal seen(Animal animal, Sighting sighting) {
+        try {
+            return animal.seen(sighting);
+        } catch (ProblemsException e) {
+            throw new ProblemsException(e.problems().stream()
+                    .map(found -> found.code().equals("stage-needed")
+                            ? found.expecting(found.expected().orElse("a stage") + ", written after the look: \""
+                                    + sighting.look() + " @ moult 2\"")
+                            : found)
+                    .toList());
+        }
     }
 
     static <T> T reading(String option, String given, Supplier<T> read) {

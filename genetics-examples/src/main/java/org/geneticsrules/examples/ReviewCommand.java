@@ -17,10 +17,10 @@ import picocli.CommandLine.Spec;
         name = "review",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = {
-            "Reviews a model as a whole: where it makes no claim, what no animal reaches, which alleles, genotypes",
-            "and loci nothing tells apart, which states belong to one sex, season or age, and what evidence there is."
-        },
+        description =
+                "Reviews a model as a whole: where it makes no claim, what no animal reaches, which alleles, genotypes"
+                        + " and loci nothing tells apart, which states belong to one sex, season or age, and what evidence there"
+                        + " is.",
         footer = {
             "",
             "A file whose statements contradict each other is reviewed too, and the contradictions stand first.",

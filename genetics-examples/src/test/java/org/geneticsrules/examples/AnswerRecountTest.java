@@ -67,7 +67,7 @@ class AnswerRecountTest {
             MatingQuestion question = MatingQuestion.of(
                             sires(answers, i, random), animal(answers, Sex.FEMALE, i, random))
                     .at(stage(model, random))
-                    .among(Census.values()[random.nextInt(3)]);
+                    .among(List.of(Census.values()).get(random.nextInt(3)));
             if (random.nextBoolean()) {
                 String trait = asked.iterator().next();
                 List<String> states = model.states(trait);
@@ -92,7 +92,7 @@ class AnswerRecountTest {
         Answers answers = REGISTRY.answers(model);
         int numbers = 0;
         for (int i = 0; i < PAIRS; i++) {
-            Animal animal = animal(answers, Sex.values()[random.nextInt(2)], i, random);
+            Animal animal = animal(answers, List.of(Sex.values()).get(random.nextInt(2)), i, random);
             CoatQuestion question = new CoatQuestion(animal, some(model, random)).at(stage(model, random));
             numbers += check(answers.coat(question), model);
         }

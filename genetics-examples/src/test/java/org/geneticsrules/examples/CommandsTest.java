@@ -18,7 +18,16 @@ class CommandsTest {
 
     @Test
     void an_albino_is_explained_with_what_its_mask_hides() {
-        Run run = Run.of("coat", "--genotype", "c/c B/b", "--omitted", "wild-type", "--traits", "hue, coat length", "--moult", "1");
+        Run run = Run.of(
+                "coat",
+                "--genotype",
+                "c/c B/b",
+                "--omitted",
+                "wild-type",
+                "--traits",
+                "hue, coat length",
+                "--moult",
+                "1");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(run.out().contains("hue none seen: mask albino covers what lies beneath, black"), run.out());
         assertTrue(run.out().contains("B (Dark or brown) may be B/B or B/b or b/b - hidden by mask albino"), run.out());
@@ -29,7 +38,8 @@ class CommandsTest {
         Run run = Run.of("model");
         assertTrue(
                 run.out()
-                        .contains("C      C: albino      hue                none seen     B, R                 albino"),
+                        .contains(
+                                "C      C: albino                    hue                none seen     B, R                 albino"),
                 run.out());
         assertTrue(run.out().contains("no claim is made where C: full or lightened or sandy or near-white"), run.out());
         assertTrue(run.out().contains("Not modelled\n------------\n"), run.out());
@@ -66,7 +76,7 @@ class CommandsTest {
                 "mating --format xml | unknown word \"xml\"",
                 "mating --relation sibling | did you mean \"siblings\"",
                 "mating --population few | unknown population \"few\"",
-                "mating --traits hew | unknown trait \"hew\"; expected one of hue",
+                "mating --traits huee | unknown trait \"huee\"; did you mean \"hue\"?",
                 "mating --traits chin | makes no claim about \"chin\"",
                 "mating --look eyes | expected \"trait: state\"",
                 "mating --kits 3 | a litter was asked about, but no look to count in it",

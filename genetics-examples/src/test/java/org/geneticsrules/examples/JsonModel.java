@@ -285,7 +285,7 @@ final class JsonModel {
             } else if (name.equals("sex")) {
                 value = animal.sex();
             } else if (name.equals("season")) {
-                value = text(animal.stage(), "season");
+                value = animal.stage() == null || !animal.stage().has("season") ? null : text(animal.stage(), "season");
             } else {
                 value = own(name, animal, own);
             }

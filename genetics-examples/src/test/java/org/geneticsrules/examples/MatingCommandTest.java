@@ -49,7 +49,16 @@ class MatingCommandTest {
                 .forEach(statement -> assertTrue(
                         statement.get("pointer").asString().matches("/loci/C/.*|/traits/eye colour/.*"),
                         statement.get("pointer").asString()));
-        JsonNode hue = json("mating", "--sire", "C/c M/M b/b r/r", "--dam", "C/c M/M b/b r/r", "--traits", "eye colour, hue", "--moult", "0");
+        JsonNode hue = json(
+                "mating",
+                "--sire",
+                "C/c M/M b/b r/r",
+                "--dam",
+                "C/c M/M b/b r/r",
+                "--traits",
+                "eye colour, hue",
+                "--moult",
+                "0");
         assertEquals("practice", eye.get("evidenceLevel").get("grade").asString());
         assertEquals("conjecture", hue.get("evidenceLevel").get("grade").asString());
     }

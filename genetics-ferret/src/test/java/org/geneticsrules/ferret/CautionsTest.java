@@ -42,8 +42,7 @@ class CautionsTest {
     private final Answers answers = Ferret.REGISTRY.answers(Ferret.common());
 
     /** An animal that carries nothing hidden and raises no caution by its look. */
-    private final Animal plain =
-            Animal.unknown(answers.compiled()).withGenotype(PLAIN, OmittedLoci.UNKNOWN);
+    private final Animal plain = Animal.unknown(answers.compiled()).withGenotype(PLAIN, OmittedLoci.UNKNOWN);
 
     private static List<Caution> cautions(Class<? extends Trigger> kind) {
         return Ferret.cautions().cautions().values().stream()
@@ -99,8 +98,7 @@ class CautionsTest {
     void a_look_of_a_kit_already_seen_raises_its_cautions(Caution caution) {
         boolean meant = onLook(caution).roles().contains(Role.OFFSPRING);
         for (Phenotype look : looks(caution)) {
-            MatingQuestion question =
-                    MatingQuestion.of(plain, plain)
+            MatingQuestion question = MatingQuestion.of(plain, plain)
                     .between(Relation.UNRELATED)
                     .inTraits(Set.of("coat length"))
                     .withSightings(List.of(new Sighting(ADULT, look)));

@@ -86,7 +86,8 @@ class CheckValuesTest {
     private static Genotype parent(Model model, String text) {
         Map<String, List<AllelePair>> only =
                 GenotypeSet.parse(model, text, OmittedLoci.WILD_TYPE).boxes().get(0);
-        return Genotype.of(model, only.values().stream().map(pairs -> pairs.get(0)).toList());
+        return Genotype.of(
+                model, only.values().stream().map(pairs -> pairs.get(0)).toList());
     }
 
     /** As in {@code hue=black, eye colour=dark: 3/4; hue=none seen, eye colour=pink: 1/4}. */

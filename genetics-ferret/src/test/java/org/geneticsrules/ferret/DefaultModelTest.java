@@ -117,7 +117,8 @@ class DefaultModelTest {
 
     @Test
     void a_silver_coat_hides_its_hue_as_it_whitens() {
-        // Of one dose, nearly all or all white: 16/512 at moult 3 and (48 + 8)/512 at moult 4, reckoned by hand from the stated chances.
+        // Of one dose, nearly all or all white: 16/512 at moult 3 and (48 + 8)/512 at moult 4, reckoned by hand from
+        // the stated chances.
         assertEquals(
                 List.of(
                         Probability.ZERO,
@@ -152,8 +153,9 @@ class DefaultModelTest {
                 Probability.of(131, 4000),
                 ofKits("W/w", "w/w", LifeStage.atMoult(1), "left front foot", "right front foot")
                         .probability(both));
-        Phenotype odd = Phenotype.parse("left front foot: toes, right front foot: above the ankle, left hind foot: none,"
-                + " right hind foot: foot, throat: none, belly: most, tail tip: none, head white: none");
+        Phenotype odd =
+                Phenotype.parse("left front foot: toes, right front foot: above the ankle, left hind foot: none,"
+                        + " right hind foot: foot, throat: none, belly: most, tail tip: none, head white: none");
         assertFalse(COMPILED.showing(new org.geneticsrules.trait.Sighting(WINTER, odd))
                 .isEmpty());
     }

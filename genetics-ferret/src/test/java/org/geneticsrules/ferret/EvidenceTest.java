@@ -126,8 +126,7 @@ class EvidenceTest {
     private Answer asking(String... traits) {
         Answers answers = Ferret.REGISTRY.answers(model);
         Animal carrier = Animal.unknown(answers.compiled()).withGenotype(CARRIER, OmittedLoci.UNKNOWN);
-        return answers.mating(MatingQuestion.of(carrier, carrier)
-                .inTraits(List.of(traits))
-                .at(LifeStage.atMoult(0)));
+        return answers.mating(
+                MatingQuestion.of(carrier, carrier).inTraits(List.of(traits)).at(LifeStage.atMoult(0)));
     }
 }

@@ -98,8 +98,8 @@ final class Hiding {
                 Map<String, List<String>> hidden = hiddenBy(locus, group.get(0));
                 table.append(hidden.isEmpty() ? " hides nothing else" : " hides ");
                 Map<List<String>, List<String>> byLoci = new LinkedHashMap<>();
-                hidden.forEach((trait, loci) ->
-                        byLoci.computeIfAbsent(loci, unseen -> new ArrayList<>()).add(trait));
+                hidden.forEach((trait, loci) -> byLoci.computeIfAbsent(loci, unseen -> new ArrayList<>())
+                        .add(trait));
                 table.append(byLoci.entrySet().stream()
                         .map(entry -> String.join(", ", entry.getKey()) + " in " + String.join(", ", entry.getValue()))
                         .collect(Collectors.joining("; ")));

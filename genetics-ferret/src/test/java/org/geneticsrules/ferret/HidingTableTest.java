@@ -57,8 +57,8 @@ class HidingTableTest {
     /** Genotypes drawn from all those of the loci that the traits depend on. */
     private static void explainsSome(int count, List<String> loci, String... traits) {
         Random random = new Random(20_261_126);
-        List<Genotype> all = Hiding.genotypes(
-                MODEL, loci.stream().map(MODEL::locus).toList());
+        List<Genotype> all =
+                Hiding.genotypes(MODEL, loci.stream().map(MODEL::locus).toList());
         explainsAll(
                 random.ints(count, 0, all.size()).mapToObj(all::get).toList(),
                 View.of(List.of(traits)).at(STAGE));
@@ -67,8 +67,9 @@ class HidingTableTest {
     private static void explainsAll(List<Genotype> genotypes, View view) {
         Map<Genotype, Set<Phenotype>> looks = new LinkedHashMap<>();
         for (Genotype genotype : genotypes) {
-            for (Map.Entry<CoatExplanation, ?> way :
-                    CoatExplanation.of(COMPILED, genotype, Sex.FEMALE, view).asMap().entrySet()) {
+            for (Map.Entry<CoatExplanation, ?> way : CoatExplanation.of(COMPILED, genotype, Sex.FEMALE, view)
+                    .asMap()
+                    .entrySet()) {
                 Map<String, List<AllelePair>> explained = new LinkedHashMap<>();
                 way.getKey().hidden().forEach(hidden -> explained.put(hidden.locus(), hidden.alternatives()));
                 Map<String, List<AllelePair>> expected = new LinkedHashMap<>();
@@ -126,6 +127,7 @@ class HidingTableTest {
                         .map(Mask::id)
                         .filter(mask -> !locusMasks.contains(mask))
                         .collect(Collectors.toSet()));
-        assertFalse(HIDING.hiddenBy(MODEL.locus("M"), MODEL.locus("M").pairs().get(2)).isEmpty());
+        assertFalse(HIDING.hiddenBy(MODEL.locus("M"), MODEL.locus("M").pairs().get(2))
+                .isEmpty());
     }
 }

@@ -27,8 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The rival hypotheses that are shipped as patches of the default model. */
 class HypothesesTest {
 
-    private static final View PALE =
-            View.of(List.of("dilution", "eye colour")).at(LifeStage.atMoult(0));
+    private static final View PALE = View.of(List.of("dilution", "eye colour")).at(LifeStage.atMoult(0));
 
     static Stream<Patch> patches() {
         return Ferret.REGISTRY.patches(Ferret.common()).stream();
@@ -39,7 +38,9 @@ class HypothesesTest {
     void a_hypothesis_is_graded_as_one_and_says_where_it_comes_from(Patch patch) {
         Model model = Documents.reader().apply(Ferret.common(), List.of(patch));
         assertTrue(patch.title().isPresent());
-        assertEquals(patch.evidence().size() + Ferret.common().evidence().size(), model.evidence().size());
+        assertEquals(
+                patch.evidence().size() + Ferret.common().evidence().size(),
+                model.evidence().size());
         for (String name : patch.evidence().keySet()) {
             Evidence evidence = model.evidence().get(name);
             assertEquals(Grade.CONJECTURE, evidence.grade());
@@ -68,7 +69,9 @@ class HypothesesTest {
     @Test
     void hypotheses_about_different_statements_are_held_together() {
         Model model = Documents.reader()
-                .apply(Ferret.common(), List.of(patch("silver-recessive"), patch("low-white-threshold"), patch("long-coat-by-dose")));
+                .apply(
+                        Ferret.common(),
+                        List.of(patch("silver-recessive"), patch("low-white-threshold"), patch("long-coat-by-dose")));
         Genotype carrier = Genotype.parse(model, "C/C M/m W/w W2/w2 L/l");
         View view = View.of(List.of("white guard hairs", "coat length")).at(LifeStage.atMoult(0));
         assertEquals(

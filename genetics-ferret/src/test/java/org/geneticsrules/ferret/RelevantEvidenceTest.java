@@ -127,10 +127,13 @@ class RelevantEvidenceTest {
                         .filter(changed -> !changed.equals(model))
                         .toList();
                 long telling = others.stream()
-                        .filter(changed -> !before.kits().equals(question.ask(changed).kits()))
+                        .filter(changed ->
+                                !before.kits().equals(question.ask(changed).kits()))
                         .count();
-                // A state that is not asked for but read, by a case or a mask, may say something else that comes to the same.
-                boolean asked = question.view().traits().stream().anyMatch(trait -> pointer.startsWith("/traits/" + trait + "/"));
+                // A state that is not asked for but read, by a case or a mask, may say something else that comes to the
+                // same.
+                boolean asked = question.view().traits().stream()
+                        .anyMatch(trait -> pointer.startsWith("/traits/" + trait + "/"));
                 assertTrue(asked ? telling == others.size() : telling > 0, pointer);
                 changes += others.size();
             }

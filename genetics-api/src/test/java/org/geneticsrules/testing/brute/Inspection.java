@@ -125,6 +125,15 @@ public final class Inspection {
     }
 
     /**
+     * Tells whether two progressions go by one clock.
+     *
+     * @return true if their states at one count depend on each other
+     */
+    public boolean sharesClock() {
+        return last == 12;
+    }
+
+    /**
      * Tells how long the longest circle of possible states is.
      *
      * @return a number of counts
@@ -139,8 +148,7 @@ public final class Inspection {
             Plain.object(Plain.members(rule), "cases")
                     .forEach((id, one) -> cases.put("/traits/" + trait + "/cases/" + id, one));
             if (Plain.members(rule).containsKey("otherwise")) {
-                cases.put(
-                        "/traits/" + trait + "/otherwise", Plain.members(rule).get("otherwise"));
+                cases.put("/traits/" + trait + "/otherwise", Plain.members(rule).get("otherwise"));
             }
         });
         return cases;
@@ -272,14 +280,12 @@ public final class Inspection {
     }
 
     private void met(String trait, String state, String sex, Map<String, String> stage, boolean born) {
-        Met met = states.computeIfAbsent(trait, key -> new LinkedHashMap<>())
-                .computeIfAbsent(state, key -> new Met());
+        Met met = states.computeIfAbsent(trait, key -> new LinkedHashMap<>()).computeIfAbsent(state, key -> new Met());
         met.born |= born;
         met.sexes.add(sex);
         Optional.ofNullable(stage.get("season")).ifPresent(met.seasons::add);
-        clocks.forEach(clock -> met.counts
-                .computeIfAbsent(clock, key -> new TreeSet<>())
-                .add(Integer.parseInt(stage.get(clock))));
+        clocks.forEach(clock ->
+                met.counts.computeIfAbsent(clock, key -> new TreeSet<>()).add(Integer.parseInt(stage.get(clock))));
     }
 
     private void rules(Life life, Map<String, String> stage) {

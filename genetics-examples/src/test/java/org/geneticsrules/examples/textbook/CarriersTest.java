@@ -36,8 +36,8 @@ class CarriersTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("carriers")
     void clear_young_lower_the_chance_of_carrying(Map<String, String> row) {
-        List<Sighting> seen = Collections.nCopies(
-                Integer.parseInt(row.get("times")), Sighting.of(Textbook.look(row.get("seen"))));
+        List<Sighting> seen =
+                Collections.nCopies(Integer.parseInt(row.get("times")), Sighting.of(Textbook.look(row.get("seen"))));
         Phenotype next = Textbook.look(row.get("next"));
         UncertainCross cross = cross(row);
         assertEquals(

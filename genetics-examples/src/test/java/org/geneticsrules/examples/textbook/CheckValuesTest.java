@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.geneticsrules.cross.Cross;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.View;
@@ -47,8 +46,7 @@ class CheckValuesTest {
         List<Map<String, String>> rows = Textbook.rows(table);
         assertTrue(rows.size() >= least, () -> rows.size() + " rows");
         assertEquals(
-                rows.size(),
-                rows.stream().map(row -> row.get("id")).distinct().count());
+                rows.size(), rows.stream().map(row -> row.get("id")).distinct().count());
     }
 
     @ParameterizedTest
@@ -92,7 +90,9 @@ class CheckValuesTest {
             view = view.at(LifeStage.parse(row.get("stage")));
         }
         assertEquals(
-                Textbook.shares(row.get("expected")), cross(row).phenotypes(view).asMap(), row::toString);
+                Textbook.shares(row.get("expected")),
+                cross(row).phenotypes(view).asMap(),
+                row::toString);
     }
 
     private static Cross cross(Map<String, String> row) {
@@ -130,7 +130,8 @@ class CheckValuesTest {
                 .orElseThrow();
         assertEquals(
                 Probability.parse(carrier),
-                unaffected.probabilityOf(child -> child.state("status").orElseThrow().equals("carrier")));
+                unaffected.probabilityOf(
+                        child -> child.state("status").orElseThrow().equals("carrier")));
     }
 
     /** Calculated: two models of one claim, one by cases and one by sums of doses, agree on every pair of parents. */
@@ -159,9 +160,8 @@ class CheckValuesTest {
             Distribution<Phenotype> kits = row.get("id").startsWith("three-point")
                     ? cross(row).phenotypes(Arrays.asList(row.get("traits").split("; ", -1)))
                     : Distribution.certain(Phenotype.unspecified());
-            Probability both =
-                    kits.probabilityOf(kit -> List.of(Textbook.look(double1), Textbook.look(double2))
-                            .contains(kit));
+            Probability both = kits.probabilityOf(kit ->
+                    List.of(Textbook.look(double1), Textbook.look(double2)).contains(kit));
             counted = row.get("id").equals("three-point test cross") ? both : counted;
             independent = row.get("id").endsWith("without interference") ? both : independent;
         }

@@ -47,11 +47,25 @@ class LinkageEstimatesTest {
                                 .trait("first", "A", "a")
                                 .trait("second", "B", "b")
                                 .build())
-                .locus("A", locus -> locus.alleles("A", "a").dominant("A", "a").shows("A", "A").shows("a", "a"))
-                .locus("B", locus -> locus.alleles("B", "b").dominant("B", "b").shows("B", "B").shows("b", "b"))
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "A")
+                                .shows("a", "a"))
+                .locus(
+                        "B",
+                        locus -> locus.alleles("B", "b")
+                                .dominant("B", "b")
+                                .shows("B", "B")
+                                .shows("b", "b"))
                 .group(LinkageGroup.autosomal("pair", List.of("A", "B"), List.of(r)))
-                .trait("first", rule -> rule.when(Condition.where("A", "A"), "A").otherwise("a"))
-                .trait("second", rule -> rule.when(Condition.where("B", "B"), "B").otherwise("b"))
+                .trait(
+                        "first",
+                        rule -> rule.when(Condition.where("A", "A"), "A").otherwise("a"))
+                .trait(
+                        "second",
+                        rule -> rule.when(Condition.where("B", "B"), "B").otherwise("b"))
                 .build();
         Genotype parent = Genotype.parse(model, phase.equals("coupling") ? "[A B]/[a b]" : "[A b]/[a B]");
         Distribution<Phenotype> kits = Cross.of(model, parent, parent).phenotypes();
@@ -121,7 +135,8 @@ class LinkageEstimatesTest {
         Probability printed = r(row.get("r"));
         Probability h = r("0.0001");
         double t = t(phase, printed).toDouble();
-        double step = t(phase, printed.plus(h)).toDouble() - t(phase, printed.minus(h)).toDouble();
+        double step = t(phase, printed.plus(h)).toDouble()
+                - t(phase, printed.minus(h)).toDouble();
         double[] before = doubles(shares(phase, printed.minus(h)));
         double[] here = doubles(shares(phase, printed));
         double[] after = doubles(shares(phase, printed.plus(h)));

@@ -120,9 +120,9 @@ class SegregationCountsTest {
             Model model = Textbook.model(row.get("model"));
             Cross cross =
                     Cross.of(model, Genotype.parse(model, row.get("sire")), Genotype.parse(model, row.get("dam")));
-            Map<Phenotype, Probability> kits = cross.phenotypes(View.of(
-                                    Arrays.asList(row.get("traits").split("; ", -1)))
-                            .among(row.get("counted").equals("born") ? Census.BORN : Census.CONCEIVED))
+            Map<Phenotype, Probability> kits = cross.phenotypes(
+                            View.of(Arrays.asList(row.get("traits").split("; ", -1)))
+                                    .among(row.get("counted").equals("born") ? Census.BORN : Census.CONCEIVED))
                     .asMap();
             Map<Phenotype, Long> counted = new LinkedHashMap<>();
             for (String entry : row.get("counts").split("; ", -1)) {

@@ -26,8 +26,8 @@ class TestMatingsTest {
 
     private static final Model MOUSE = Textbook.model("geneticsrules.textbook.mouse");
     private static final View EYES = View.of(List.of("eye colour"));
-    private static final Map<String, Probability> LEVELS = Map.of(
-            "95 %", Probability.of(1, 20), "99 %", Probability.of(1, 100), "99.9 %", Probability.of(1, 1000));
+    private static final Map<String, Probability> LEVELS =
+            Map.of("95 %", Probability.of(1, 20), "99 %", Probability.of(1, 100), "99.9 %", Probability.of(1, 1000));
 
     static List<Map<String, String>> rows() {
         return Textbook.rows("test-matings");
@@ -38,12 +38,11 @@ class TestMatingsTest {
     }
 
     private static Detection detection(Map<String, String> row, Sex sex) {
-        Mate mates =
-                switch (row.get("mates")) {
-                    case "mate" -> Mate.of(parent(row.get("genotype")));
-                    case "own young" -> Mate.ownYoung(parent(row.get("genotype")));
-                    default -> Mate.youngOf(parent(row.get("genotype")), parent(row.get("genotype")));
-                };
+        Mate mates = switch (row.get("mates")) {
+            case "mate" -> Mate.of(parent(row.get("genotype")));
+            case "own young" -> Mate.ownYoung(parent(row.get("genotype")));
+            default -> Mate.youngOf(parent(row.get("genotype")), parent(row.get("genotype")));
+        };
         TestMating test = TestMating.of(CompiledModel.of(MOUSE), sex, parent("C/c"), mates);
         List<Phenotype> signs = List.copyOf(test.proofs(EYES, parent("C/C")));
         if (!row.get("mates").equals("young of two") && !row.get("genotype").equals("c/c")) {
@@ -88,7 +87,9 @@ class TestMatingsTest {
     void sixteen_kits_by_a_known_carrier_just_miss() {
         Detection detection = detection(rows().get(1), Sex.MALE);
         assertEquals("0.0100226", Textbook.rounded(detection.missed(16).toDouble(), "0.0100226"));
-        assertEquals("0.550056", Textbook.rounded(detection(rows().get(3), Sex.MALE).missed(1).toDouble(), "0.550056"));
+        assertEquals(
+                "0.550056",
+                Textbook.rounded(detection(rows().get(3), Sex.MALE).missed(1).toDouble(), "0.550056"));
     }
 
     /** Calculated: from prior 2/3 the posterior falls to 5 % only after 6 and 13 clear kits. */
@@ -121,8 +122,7 @@ class TestMatingsTest {
         if (sex == Sex.MALE) {
             assertEquals(java.util.Optional.empty(), found);
         } else {
-            assertEquals(
-                    11, steps(found.orElseThrow().fewest(Probability.of(1, 20)))); // 3/4 of the young show nothing
+            assertEquals(11, steps(found.orElseThrow().fewest(Probability.of(1, 20)))); // 3/4 of the young show nothing
         }
     }
 }

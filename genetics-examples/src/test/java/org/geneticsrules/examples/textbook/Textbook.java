@@ -37,8 +37,7 @@ final class Textbook {
         return Stream.concat(
                         REGISTRY.models().stream(),
                         REGISTRY.patches().stream()
-                                .map(patch -> Documents.reader()
-                                        .apply(REGISTRY.model(patch.base()), List.of(patch))))
+                                .map(patch -> Documents.reader().apply(REGISTRY.model(patch.base()), List.of(patch))))
                 .toList();
     }
 
@@ -82,8 +81,7 @@ final class Textbook {
             String[] parts = allele.split(" ", 2);
             frequencies.put(parts[0], Probability.parse(parts[1]));
         }
-        return new Population(
-                text, Optional.empty(), Map.of(locus[0], Distribution.of(frequencies)), Optional.empty());
+        return new Population(text, Optional.empty(), Map.of(locus[0], Distribution.of(frequencies)), Optional.empty());
     }
 
     static String rounded(double value, String like) {

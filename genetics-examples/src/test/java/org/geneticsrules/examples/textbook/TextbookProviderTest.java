@@ -9,8 +9,10 @@ import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.model.Model;
@@ -51,6 +53,14 @@ class TextbookProviderTest {
         for (Statement statement : model.statements().values()) {
             assertTrue(statement.evidence().isPresent(), statement::toString);
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("models")
+    void every_trait_of_the_catalogue_is_modelled_or_the_model_says_why_not(Model model) {
+        Set<String> spoken = new LinkedHashSet<>(model.visibleTraits());
+        spoken.addAll(model.notModelled().keySet());
+        assertEquals(model.catalogue().traits().keySet(), spoken);
     }
 
     @Test
