@@ -20,7 +20,7 @@ final class GrowthSection implements Section {
                 "Visible loci: each adds a factor of two to the phenotypes. The floor is the time to write and read as many"
                         + " pairs of phenotype and weight.\n\n");
         page.head("mating", "answer", "growth per locus", "floor", "answer/floor", "bytes of the answer");
-        visible(run, page, 6, 8, 10, 12);
+        visible(run, page, 6, 12);
         page.say("\nMasking chains, beside weights of one 64-bit digit (up to 31 loci), two, and more.\n\n");
         page.head("mating", "answer", "doubles", "added per locus", "answer/doubles", "bytes of the answer");
         longer(run, page, "chain", 6, 12, 24, 48, 100);

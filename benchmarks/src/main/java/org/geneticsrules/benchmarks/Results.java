@@ -45,7 +45,7 @@ public final class Results {
               floating point. Goals are compared with *answer* unless they say otherwise; *listed* stands beside it.
 
             Only ratios within one run mean anything. A time is the fastest of the iterations, because other work on the machine can
-            only make one slower.
+            only make one slower; iterations are short, so that on a busy machine some are left alone.
             """;
 
     /** The parts of the report, in this order; a new benchmark adds one. */

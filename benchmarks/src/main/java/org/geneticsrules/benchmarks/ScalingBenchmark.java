@@ -24,16 +24,14 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 5, time = 200, timeUnit = TimeUnit.MILLISECONDS)
-@Measurement(iterations = 20, time = 50, timeUnit = TimeUnit.MILLISECONDS)
+@Warmup(iterations = 5, time = 1)
+@Measurement(iterations = 200, time = 2, timeUnit = TimeUnit.MILLISECONDS)
 @Fork(1)
 public class ScalingBenchmark {
 
     /** The model and its number of loci. */
     @Param({
         "visible 6",
-        "visible 8",
-        "visible 10",
         "visible 12",
         "chain 6",
         "chain 12",

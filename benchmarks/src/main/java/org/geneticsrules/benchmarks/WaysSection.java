@@ -10,7 +10,7 @@ import java.util.List;
 final class WaysSection implements Section {
 
     private static final List<String> MATINGS =
-            List.of("visible 4", "visible 6", "visible 8", "chain 4", "chain 6", "chain 8", "coat");
+            List.of("visible 6", "chain 6", "coat");
 
     private static final List<String> WAYS = List.of("square", "product", "factors", "answer", "doubles", "listed");
 
