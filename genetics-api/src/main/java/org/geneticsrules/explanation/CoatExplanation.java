@@ -71,7 +71,7 @@ public record CoatExplanation(
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
         Set<String> statements = RestsOn.of(compiled, carried, view);
-        Map<AllelePair, Set<Phenotype>> instead = new LinkedHashMap<>(); // what another pair would show
+        Exchange instead = new Exchange(compiled, genotype, sex, view);
         return compiled.express(genotype, sex, view.stage(), view.traits())
                 .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements, instead));
     }
@@ -83,7 +83,7 @@ public record CoatExplanation(
             View view,
             Expressed expressed,
             Set<String> statements,
-            Map<AllelePair, Set<Phenotype>> instead) {
+            Exchange instead) {
         Model model = compiled.model();
         List<Look> looks = new ArrayList<>();
         for (String trait : view.traits()) {
@@ -98,8 +98,7 @@ public record CoatExplanation(
             Locus locus = model.locus(name);
             List<AllelePair> alike = locus.pairs(sex).stream()
                     .filter(pair -> genotype.pair(name).isEmpty()
-                            || instead.computeIfAbsent(pair, one -> looks(compiled, genotype.with(one), sex, view))
-                                    .contains(expressed.phenotype()))
+                            || instead.mayShow(pair, expressed.phenotype(), draws(expressed)))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
@@ -117,11 +116,5 @@ public record CoatExplanation(
             trace.draw().ifPresent(outcome -> draws.put(trace.rule().orElseThrow(), outcome));
         }
         return draws;
-    }
-
-    private static Set<Phenotype> looks(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
-        return compiled.express(genotype, sex, view.stage(), view.traits())
-                .map(Expressed::phenotype)
-                .outcomes();
     }
 }

@@ -255,6 +255,24 @@ public final class CompiledModel {
      * @throws TooLargeException if chance may decide in too many ways
      */
     public Distribution<Expressed> express(Genotype genotype, Sex sex, LifeStage stage, Collection<String> traits) {
+        return ways(genotype, sex, stage, ImmutableMap.of(), traits);
+    }
+
+    /**
+     * Expresses a genotype in every way in which chance may decide about the draws that are not known.
+     *
+     * @param genotype a genotype as above
+     * @param sex sex of the animal
+     * @param stage when it is looked at
+     * @param draws outcomes of draws that are known, by the pointer of their case
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return the chance of what is seen and how it came about
+     * @throws IllegalArgumentException as above
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     * @throws TooLargeException if chance may decide in too many ways
+     */
+    public Distribution<Expressed> ways(
+            Genotype genotype, Sex sex, LifeStage stage, Map<String, String> draws, Collection<String> traits) {
         Map<String, String> expressions = new LinkedHashMap<>();
         for (String name : lociRead(new View(ImmutableList.copyOf(known(traits)), stage, Census.CONCEIVED))) {
             Locus locus = model.locus(name);
@@ -267,7 +285,7 @@ public final class CompiledModel {
             }
             expressions.put(name, locus.expression(pair, sex));
         }
-        return express(expressions, sex, stage, traits);
+        return ways(expressions, sex, stage, draws, traits);
     }
 
     private static AllelePair pair(Genotype genotype, String locus, Collection<String> traits) {
