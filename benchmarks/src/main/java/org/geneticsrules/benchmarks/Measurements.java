@@ -52,17 +52,21 @@ final class Measurements {
             primary.put(
                     "scoreError", entry.path("primaryMetric").path("scoreError").asString());
             ObjectNode bytes = one.putObject("secondaryMetrics").putObject(BYTES);
-            for (String field : List.of("score", "scoreUnit")) {
+            for (String field : List.of("score", "scoreUnit", "rawData")) {
                 bytes.set(field, entry.path("secondaryMetrics").path(BYTES).path(field));
             }
         }
         return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(kept) + "\n";
     }
 
-    /** The fastest iteration in microseconds per operation. */
+    /** The fastest iteration in microseconds per operation, or in the unit of the benchmark. */
     double time(String benchmark, String mating) {
+        return least(find(benchmark, mating).path("primaryMetric"));
+    }
+
+    private static double least(JsonNode metric) {
         List<Double> iterations = new ArrayList<>();
-        for (JsonNode fork : find(benchmark, mating).path("primaryMetric").path("rawData")) {
+        for (JsonNode fork : metric.path("rawData")) {
             fork.forEach(iteration -> iterations.add(iteration.asDouble()));
         }
         return iterations.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
@@ -73,13 +77,9 @@ final class Measurements {
         return find(benchmark, mating).path("primaryMetric").path("score").asDouble() / time(benchmark, mating);
     }
 
-    /** Bytes allocated per operation. */
+    /** Bytes allocated per operation in the iteration with the least, in which the harness adds least of its own. */
     double bytes(String benchmark, String mating) {
-        return find(benchmark, mating)
-                .path("secondaryMetrics")
-                .path(BYTES)
-                .path("score")
-                .asDouble();
+        return least(find(benchmark, mating).path("secondaryMetrics").path(BYTES));
     }
 
     /** The machine in words. */

@@ -83,8 +83,7 @@ final class Models {
             dominant.add(alleles.get(0).symbol());
             recessive.add(alleles.get(1).symbol());
         }
-        return Genotype.parse(
-                model, "[" + String.join(" ", dominant) + "]/[" + String.join(" ", recessive) + "]");
+        return Genotype.parse(model, "[" + String.join(" ", dominant) + "]/[" + String.join(" ", recessive) + "]");
     }
 
     private static Model simple(String id, int loci, boolean masking) {

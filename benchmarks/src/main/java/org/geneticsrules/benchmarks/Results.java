@@ -17,12 +17,13 @@ import java.util.Objects;
 public final class Results {
 
     private static final String INTRODUCTION = """
-            # How fast matings are computed
+            # How fast questions are answered
 
             This page is written by `org.geneticsrules.benchmarks.Results` from the files in `results`; do not edit it. To measure
             anew: `mvn -Dquick -DskipTests -pl genetics-api,genetics-ferret,benchmarks package`, then in `benchmarks`
             `java -jar target/benchmarks.jar "Mating|Scaling|Floor|Compile" -prof gc -rf json -rff target/jmh.json`, then
-            `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`
+            `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`; the run "completeness" likewise
+            from `Completeness`.
 
             Two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
 
@@ -44,12 +45,12 @@ public final class Results {
               floating point. Goals are compared with *answer* unless they say otherwise; *listed* stands beside it.
 
             Only ratios within one run mean anything. A time is the fastest of the iterations, because other work on the machine can
-            only make one slower.
+            only make one slower; iterations are short, so that on a busy machine some are left alone.
             """;
 
     /** The parts of the report, in this order; a new benchmark adds one. */
     private static final List<Section> SECTIONS =
-            List.of(new GoalsSection(), new WaysSection(), new GrowthSection());
+            List.of(new GoalsSection(), new WaysSection(), new GrowthSection(), new CompletenessSection());
 
     private Results() {}
 
@@ -61,8 +62,9 @@ public final class Results {
      */
     public static void main(String[] args) throws IOException {
         if (args.length != 3) {
-            throw new IllegalArgumentException("expected the file that JMH wrote, the name of the run and a folder, but found "
-                    + args.length + " arguments");
+            throw new IllegalArgumentException(
+                    "expected the file that JMH wrote, the name of the run and a folder, but found " + args.length
+                            + " arguments");
         }
         Path folder = Path.of(args[2]);
         Path results = Files.createDirectories(folder.resolve("results"));
@@ -77,9 +79,7 @@ public final class Results {
         Map<String, Measurements> runs = new LinkedHashMap<>();
         for (Section section : SECTIONS) {
             if (!runs.containsKey(section.run())) {
-                runs.put(
-                        section.run(),
-                        Measurements.parse(Files.readString(results.resolve(section.run() + ".json"))));
+                runs.put(section.run(), Measurements.parse(Files.readString(results.resolve(section.run() + ".json"))));
             }
         }
         Page page = new Page();

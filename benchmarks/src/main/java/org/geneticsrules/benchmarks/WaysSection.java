@@ -9,8 +9,8 @@ import java.util.List;
 /** The engine beside both baselines. */
 final class WaysSection implements Section {
 
-    private static final List<String> MATINGS = List.of(
-            "visible 2", "visible 4", "visible 6", "visible 8", "chain 2", "chain 4", "chain 6", "chain 8", "coat");
+    private static final List<String> MATINGS =
+            List.of("visible 6", "chain 6", "coat");
 
     private static final List<String> WAYS = List.of("square", "product", "factors", "answer", "doubles", "listed");
 
@@ -48,7 +48,8 @@ final class WaysSection implements Section {
                     number(square / listed),
                     number(product / listed));
         }
-        page.say("\nThe answer as a product of factors, of which nothing is read; and the answer in floating point.\n\n");
+        page.say(
+                "\nThe answer as a product of factors, of which nothing is read; and the answer in floating point.\n\n");
         page.head("mating", "factors", "square/factors", "product/factors", "doubles", "answer/doubles");
         for (String mating : MATINGS) {
             double factors = time(run, "factors", mating);

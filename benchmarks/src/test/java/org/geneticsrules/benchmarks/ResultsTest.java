@@ -37,7 +37,7 @@ class ResultsTest {
         Measurements run = Measurements.parse("""
                 [{"benchmark": "a.B.c", "params": {"mating": "coat"},
                   "primaryMetric": {"score": 6.0, "rawData": [[4.0, 3.0, 11.0]]},
-                  "secondaryMetrics": {"gc.alloc.rate.norm": {"score": 64.0}}}]
+                  "secondaryMetrics": {"gc.alloc.rate.norm": {"score": 80.0, "rawData": [[96.0, 64.0]]}}}]
                 """);
         assertEquals(3.0, run.time("B.c", "coat"));
         assertEquals(2.0, run.disturbance("B.c", "coat"));

@@ -108,7 +108,14 @@ class SameAnswersTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "visible 10", "chain 31", "chain 32", "chain 100", "threshold 10", "threshold 40", "group 3", "group 12"
+                "visible 10",
+                "chain 31",
+                "chain 32",
+                "chain 100",
+                "threshold 10",
+                "threshold 40",
+                "group 3",
+                "group 12"
             })
     void floatingPointGivesTheSameChances(String mating) {
         ScalingBenchmark scaling = new ScalingBenchmark();

@@ -6,16 +6,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Judgeable;
 import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -28,6 +32,9 @@ import org.geneticsrules.trait.Sex;
  * @param takenAsTold traits of which the stage does not state the count from which they can be told; they are taken as told
  */
 record Asked(List<String> traits, LifeStage stage, List<String> notices, Set<String> takenAsTold) {
+
+    /** Traits that do not fit in with the others are tried up to this number. */
+    private static final int MOST_TRIED = 3;
 
     Asked {
         traits = ImmutableList.copyOf(traits);
@@ -77,6 +84,45 @@ record Asked(List<String> traits, LifeStage stage, List<String> notices, Set<Str
             traits.add(0, Sex.VARIABLE);
         }
         return new Asked(traits, settled, notices, taken);
+    }
+
+    /**
+     * Keeps as many traits as can be answered together, in declared order, and says which are left out. One is kept in any case, so that
+     * a refusal can say what is too large.
+     *
+     * @param fit whether some traits can be answered together
+     */
+    Asked together(Predicate<List<String>> fit) {
+        List<String> kept = new ArrayList<>();
+        List<String> left = new ArrayList<>();
+        for (String trait : traits) {
+            List<String> longer = new ArrayList<>(kept);
+            longer.add(trait);
+            if (kept.isEmpty() || (left.size() < MOST_TRIED && fit.test(longer))) {
+                kept = longer;
+            } else {
+                left.add(trait);
+            }
+        }
+        if (left.isEmpty()) {
+            return this;
+        }
+        List<String> more = new ArrayList<>(notices);
+        more.add("all traits together have too many looks for one answer, so these are left out: "
+                + String.join(", ", left) + "; ask about them by name, a few at a time");
+        Set<String> taken = new LinkedHashSet<>(takenAsTold);
+        taken.retainAll(kept);
+        return new Asked(kept, stage, more, taken);
+    }
+
+    /** Whether the looks in some traits, of whatever genotype, are few enough to go through. */
+    static boolean fits(CompiledModel compiled, View view, int mostLooks, int mostTests) {
+        try {
+            Diagram<Phenotype> diagram = compiled.diagram(view);
+            return diagram.outcomes().size() <= mostLooks && diagram.size() <= mostTests;
+        } catch (TooLargeException e) {
+            return false;
+        }
     }
 
     private static void requireRuled(Model model, Set<String> named) {

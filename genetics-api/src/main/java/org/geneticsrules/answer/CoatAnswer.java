@@ -33,6 +33,13 @@ import org.geneticsrules.trait.Sex;
 /** Puts one answer about an animal's look together. */
 final class CoatAnswer {
 
+    /** Where all traits are asked for, no more ways or looks than this are gone through at once, by no more tests. */
+    private static final int MOST_WAYS = 1_000;
+
+    private static final int MOST_APART = 8_000;
+
+    private static final int MOST_TESTS = 10_000;
+
     private final Answers answers;
     private final CompiledModel compiled;
     private final CoatQuestion question;
@@ -47,10 +54,40 @@ final class CoatAnswer {
         this.compiled = answers.compiled();
         this.question = question;
         this.animal = question.animal();
-        this.asked =
+        Asked all =
                 Asked.of(compiled, "the animal", question.traits(), question.stage(), Stages.of(animal.genotypes()));
+        this.asked = question.traits().isEmpty() ? all.together(traits -> fits(all.stage(), traits)) : all;
         this.view = new View(asked.traits(), asked.stage(), Census.CONCEIVED);
         this.read = compiled.lociRead(view);
+    }
+
+    /** Whether some traits can be answered together: the ways of one animal are gone through, or the looks of any. */
+    private boolean fits(LifeStage stage, List<String> traits) {
+        View together = new View(traits, stage, Census.CONCEIVED);
+        GenotypeSet known = animal.genotypes();
+        if (known.isEmpty() || !open(known, compiled.lociRead(together)).isEmpty()) {
+            return Asked.fits(compiled, together, MOST_WAYS, MOST_TESTS);
+        }
+        for (Sex sex : known.sexes()) {
+            Genotype genotype = example(known, sex);
+            double ways = 1;
+            for (String trait : traits) {
+                ways *= compiled.express(genotype, sex, stage, List.of(trait))
+                        .outcomes()
+                        .size();
+            }
+            // traits that rest on one draw have fewer ways together than apart
+            boolean few = ways <= MOST_WAYS
+                    || (ways <= MOST_APART
+                            && compiled.express(genotype, sex, stage, traits)
+                                            .outcomes()
+                                            .size()
+                                    <= MOST_WAYS);
+            if (!few) {
+                return false;
+            }
+        }
+        return true;
     }
 
     Answer answer() {

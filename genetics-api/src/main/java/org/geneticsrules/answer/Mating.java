@@ -44,6 +44,11 @@ record Mating(
 
     private static final int MOST_KITS = 30;
 
+    /** Where all traits are asked for, no more looks than this are foreseen at once, by no more tests. */
+    private static final int MOST_LOOKS = 200;
+
+    private static final int MOST_TESTS = 2_000;
+
     Mating {
         seen = ImmutableList.copyOf(seen);
         takenAsTold = ImmutableSet.copyOf(takenAsTold);
@@ -66,6 +71,11 @@ record Mating(
                 question.dam().as(Sex.FEMALE));
         Asked asked = Asked.of(
                 compiled, "the " + answers.young().many() + " of this mating", named, question.stage(), stages);
+        if (named.isEmpty()) {
+            LifeStage stage = asked.stage();
+            asked = asked.together(
+                    traits -> Asked.fits(compiled, new View(traits, stage, question.census()), MOST_LOOKS, MOST_TESTS));
+        }
         checkLitter(question);
         checkSexes(question);
         Set<String> taken = new LinkedHashSet<>(asked.takenAsTold());

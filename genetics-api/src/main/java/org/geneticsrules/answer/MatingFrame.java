@@ -53,7 +53,7 @@ final class MatingFrame {
     }
 
     private String text() {
-        String traits = asked.traits().isEmpty() && asked.event().isEmpty()
+        String traits = mating.view().traits().size() == model.visibleTraits().size()
                 ? "all traits the model rules"
                 : String.join(", ", mating.view().traits());
         return mating.event()

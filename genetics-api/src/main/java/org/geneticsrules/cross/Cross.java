@@ -163,9 +163,7 @@ public final class Cross {
         if (kits.isPresent() && kits.get().kept().signum() > 0) {
             return diagram.distribution(kits.get());
         }
-        return known(diagram.loci())
-                .probable(view)
-                .orElseThrow(() -> uncounted(view));
+        return known(diagram.loci()).probable(view).orElseThrow(() -> uncounted(view));
     }
 
     /**
@@ -191,9 +189,9 @@ public final class Cross {
         if (simple.apply()) {
             return diagram.approximate(simple.mate(sire, dam));
         }
-        Optional<Approximation<Phenotype>> kits =
-                KnownParents.of(compiled, diagram).young(sire, dam).flatMap(young -> young.approximate(diagram)
-                        .given());
+        Optional<Approximation<Phenotype>> kits = KnownParents.of(compiled, diagram)
+                .young(sire, dam)
+                .flatMap(young -> young.approximate(diagram).given());
         if (kits.isPresent()) {
             return kits.get();
         }
@@ -276,8 +274,9 @@ public final class Cross {
     /**
      * Returns the Punnett square of some loci.
      *
-     * @param loci loci that both parents' genotypes cover
+     * @param loci loci that both parents' genotypes cover; sex-linked, linked or neither
      * @return the square
+     * @throws IllegalArgumentException if a parent's genotype does not cover a locus
      * @throws TooLargeException if a parent makes more than {@link PunnettSquare#MOST_GAMETES} distinct gametes
      */
     public PunnettSquare square(Collection<String> loci) {

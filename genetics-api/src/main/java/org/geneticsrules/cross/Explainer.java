@@ -14,6 +14,7 @@ import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.RestsOn;
+import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -23,11 +24,13 @@ import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
@@ -42,22 +45,28 @@ final class Explainer {
 
     private final CompiledModel compiled;
     private final View view;
+    private final Litter litter;
     private final Diagram<Phenotype> diagram;
     private final Map<String, Draw> draws = new LinkedHashMap<>();
     private final List<ParentsCases.Kind> kinds;
 
-    Explainer(CompiledModel compiled, View view, Sires sires, List<List<ParentBox>> males, List<ParentBox> dams) {
+    Explainer(
+            CompiledModel compiled,
+            View view,
+            Litter litter,
+            Sires sires,
+            List<List<ParentBox>> males,
+            List<ParentBox> dams) {
         this.compiled = compiled;
         this.view = view;
+        this.litter = litter;
         this.diagram = compiled.diagram(view);
         diagram.levels().forEach(level -> {
             if (level instanceof Level.OfDraw drawn) {
                 draws.put(drawn.name(), drawn.draw());
             }
         });
-        Litter litter = Litter.of(compiled, sires, view, List.of());
-        ParentsCases cases = new ParentsCases(
-                compiled.model(), diagram, litter.read(), litter.bothSexes(), litter::decidesWhoIsLost);
+        ParentsCases cases = new ParentsCases(compiled.model(), diagram, litter);
         this.kinds = cases.of(sires, males, dams, litter.read());
     }
 
@@ -102,15 +111,47 @@ final class Explainer {
                     .map(LinkageGroup::pointer)
                     .forEach(found::add);
         }
-        if (diagram.loses()) {
-            compiled.model().viability().values().stream()
-                    .filter(one -> occurring.containsKey(one.locus()))
-                    .map(Viability::pointer)
-                    .forEach(found::add);
+        if (litter.loses()) {
+            for (Viability one : compiled.model().viability().values()) {
+                Set<AllelePair> pairs = occurring.get(one.locus());
+                if (pairs != null) {
+                    found.add(one.pointer());
+                    found.addAll(dominance(compiled.model().locus(one.locus()), pairs));
+                }
+            }
         }
+        kinds.forEach(kind -> kind.parents().loci().values().forEach(segregation -> mutations(segregation, found)));
         return compiled.model().statements().keySet().stream()
                 .filter(found::contains)
                 .collect(ImmutableSet.toImmutableSet());
+    }
+
+    /** The statements by which pairs show what decides who is lost. */
+    private static Set<String> dominance(Locus locus, Set<AllelePair> pairs) {
+        Set<String> found = new LinkedHashSet<>();
+        for (Sex sex : Sex.values()) {
+            pairs.stream()
+                    .filter(pair ->
+                            pair.alleles().size() == locus.transmission().strands(sex))
+                    .forEach(pair -> found.addAll(locus.decidedBy(pair, sex)));
+        }
+        return found;
+    }
+
+    /** The rates at which alleles of the parents mutate on the way to the kit. */
+    private void mutations(Segregation segregation, Set<String> found) {
+        Locus locus = compiled.model().locus(segregation.locus());
+        for (Distribution<AllelePair> parent : List.of(segregation.sire(), segregation.dam())) {
+            for (AllelePair pair : parent.outcomes()) {
+                for (Allele allele : pair.alleles()) {
+                    Map<String, Probability> rates = locus.mutation().get(allele.id());
+                    if (rates != null) {
+                        rates.keySet()
+                                .forEach(to -> found.add(Pointer.of("loci", locus.id(), "mutation", allele.id(), to)));
+                    }
+                }
+            }
+        }
     }
 
     private static Sex sex(ParentsCase parents) {

@@ -27,43 +27,82 @@ import org.geneticsrules.trait.Sighting;
 /** A question about the next kit of a litter, given kits already seen: the diagrams it needs, read once for each kind of parents. */
 final class Litter {
 
+    /** Shares of males are kept to so many binary places where floating point is asked for. */
+    private static final int FRACTION_BITS = 128;
+
     private final Model model;
     private final Sires sires;
     private final Diagram<Phenotype> asked;
     private final Map<Diagram<Boolean>, Integer> seen;
 
-    private Litter(Model model, Sires sires, Diagram<Phenotype> asked, Map<Diagram<Boolean>, Integer> seen) {
+    /** Tells which parents have any kits, where that bears on what is asked although the loci that decide it do not. */
+    private final Optional<Diagram<Phenotype>> survival;
+
+    private Litter(
+            Model model,
+            Sires sires,
+            Diagram<Phenotype> asked,
+            Map<Diagram<Boolean>, Integer> seen,
+            Optional<Diagram<Phenotype>> survival) {
         this.model = model;
         this.sires = sires;
         this.asked = asked;
         this.seen = seen;
+        this.survival = survival;
+    }
+
+    /** Which kits are counted: who is seen has been born. */
+    static Census counted(View view, List<Sighting> seen) {
+        return view.census() == Census.CONCEIVED && !seen.isEmpty() ? Census.BORN : view.census();
     }
 
     static Litter of(CompiledModel compiled, Sires sires, View view, List<Sighting> seen) {
-        // who is seen has been born
-        Census census = view.census() == Census.CONCEIVED ? Census.BORN : view.census();
+        Census census = counted(view, seen);
         Map<Sighting, Integer> alike = new LinkedHashMap<>();
         seen.forEach(kit -> alike.merge(kit, 1, Integer::sum));
         Map<Diagram<Boolean>, Integer> evidence = new LinkedHashMap<>();
         alike.forEach((kit, count) -> evidence.put(compiled.matching(ImmutableList.of(kit), census), count));
-        return new Litter(compiled.model(), sires, compiled.diagram(view), evidence);
+        return new Litter(compiled.model(), sires, compiled.diagram(view), evidence, Optional.empty());
     }
 
     /** The question who of the kits is counted at all. */
     static Litter surviving(CompiledModel compiled, Sires sires, Census census) {
-        return new Litter(compiled.model(), sires, compiled.survival(census), ImmutableMap.of());
+        return new Litter(compiled.model(), sires, compiled.survival(census), ImmutableMap.of(), Optional.empty());
+    }
+
+    /** The same question about parents of whom it is known that they have kits which are counted. */
+    Litter ofParentsWithKits(Diagram<Phenotype> surviving) {
+        return new Litter(model, sires, asked, seen, Optional.of(surviving));
+    }
+
+    /** Whether there may be parents who have no kits that are counted. */
+    boolean mayBeBarren(ParentPairs parents) {
+        boolean[] barren = {false};
+        parents.visit(
+                read(),
+                this::decidesWhoIsLost,
+                (weight, young) -> barren[0] |= !young.stream().allMatch(this::hasKits));
+        return barren[0];
+    }
+
+    /** Whether a kit that shows anything at all may be lost, so that the statements about that matter. */
+    boolean loses() {
+        return asked.loses() || survival.isPresent();
     }
 
     /** All loci that matter. */
     Set<String> read() {
         Set<String> read = new LinkedHashSet<>(asked.loci());
         seen.keySet().forEach(kit -> read.addAll(kit.loci()));
+        survival.ifPresent(kits -> read.addAll(kits.loci()));
         return model.loci().keySet().stream().filter(read::contains).collect(ImmutableSet.toImmutableSet());
     }
 
     /** Whether daughters and sons may differ in what matters. */
     boolean bothSexes() {
-        return seen.keySet().stream().anyMatch(Litter::testsSex) || bothSexes(model, asked, read());
+        return seen.keySet().stream().anyMatch(Litter::testsSex)
+                || survival.filter(Litter::testsSex).isPresent()
+                || bothSexes(model, asked, read());
     }
 
     /** Whether daughters and sons may differ in an outcome that depends on some loci. */
@@ -83,11 +122,13 @@ final class Litter {
     Mixture<Phenotype> averages(ParentPairs parents) {
         Mixture<Phenotype> result = new Mixture<>();
         parents.visit(read(), this::decidesWhoIsLost, (weight, young) -> {
+            Probability fertile = sires.perKit() ? fertile(young) : Probability.ONE;
             for (int i = 0; i < young.size(); i++) {
                 Weights weights = young.get(i).weigh(asked);
                 BigInteger kept = weights.kept();
-                if (kept.signum() > 0) {
-                    Probability access = sires.access().get(i);
+                Probability access = sires.access().get(i);
+                if (!access.isZero() && hasKits(young.get(i))) {
+                    access = access.dividedBy(fertile);
                     BigInteger share = weight.multiply(access.numerator());
                     BigInteger whole = kept.multiply(access.denominator());
                     for (int outcome = 0; outcome < weights.shares().length; outcome++) {
@@ -102,13 +143,17 @@ final class Litter {
     /** The same in floating point. */
     Optional<Approximation<Phenotype>> approximate(ParentPairs parents) {
         Approximation.Mixture<Phenotype> result = asked.mixture();
-        BigInteger common =
-                sires.access().stream().map(Probability::denominator).reduce(BigInteger.ONE, BigInteger::multiply);
         parents.visit(read(), this::decidesWhoIsLost, (weight, young) -> {
+            Probability fertile = sires.perKit() ? fertile(young) : Probability.ONE;
             for (int i = 0; i < young.size(); i++) {
                 Probability access = sires.access().get(i);
-                BigInteger share = weight.multiply(access.numerator()).multiply(common.divide(access.denominator()));
-                young.get(i).approximate(asked).given().ifPresent(counted -> result.add(counted, share));
+                if (!access.isZero() && hasKits(young.get(i))) {
+                    access = access.dividedBy(fertile);
+                    BigInteger share = weight.multiply(access.numerator())
+                            .shiftLeft(FRACTION_BITS)
+                            .divide(access.denominator());
+                    young.get(i).approximate(asked).given().ifPresent(counted -> result.add(counted, share));
+                }
             }
         });
         return result.build();
@@ -132,7 +177,7 @@ final class Litter {
 
     /** The share of kits that are lost differs from class to class of parents here, so that their kits must not be pooled. */
     boolean decidesWhoIsLost(Unit unit) {
-        return asked.loses()
+        return loses()
                 && model.viability().values().stream().map(Viability::locus).anyMatch(unit.names()::contains);
     }
 
@@ -141,8 +186,7 @@ final class Litter {
         Mixture<Probability> result = new Mixture<>();
         parents.visit(read(), unit -> true, (weight, young) -> {
             if (sires.perKit()) {
-                Distribution<Integer> sire = perKit();
-                add(result, weight, Probability.ONE, young, sire, look);
+                perKit(young).ifPresent(sire -> add(result, weight, Probability.ONE, young, sire, look));
             } else {
                 for (int i = 0; i < young.size(); i++) {
                     add(result, weight, sires.access().get(i), young, Distribution.certain(i), look);
@@ -152,12 +196,26 @@ final class Litter {
         return result;
     }
 
-    private Distribution<Integer> perKit() {
-        Map<Integer, Probability> chances = new LinkedHashMap<>();
-        for (int i = 0; i < sires.access().size(); i++) {
-            chances.put(i, sires.access().get(i));
+    /** The share that the males who have kits with this dam have together. */
+    private Probability fertile(List<Young> young) {
+        Probability fertile = Probability.ZERO;
+        for (int i = 0; i < young.size(); i++) {
+            fertile = hasKits(young.get(i)) ? fertile.plus(sires.access().get(i)) : fertile;
         }
-        return Distribution.of(chances);
+        return fertile;
+    }
+
+    /** Who is the sire of a kit that is counted: one of the males who have any; empty if none has. */
+    private Optional<Distribution<Integer>> perKit(List<Young> young) {
+        Probability fertile = fertile(young);
+        if (fertile.isZero()) {
+            return Optional.empty();
+        }
+        Map<Integer, Probability> chances = new LinkedHashMap<>();
+        for (int i = 0; i < young.size(); i++) {
+            chances.put(i, hasKits(young.get(i)) ? sires.access().get(i).dividedBy(fertile) : Probability.ZERO);
+        }
+        return Optional.of(Distribution.of(chances));
     }
 
     /** Adds what parents of one kind contribute, each kit having its sire by chance. */
@@ -184,8 +242,15 @@ final class Litter {
         result.add(share(asked, young, sire, look), up, down);
     }
 
-    private boolean hasKits(Young young) {
-        return !asked.loses() || young.weigh(asked).kept().signum() > 0;
+    /** Whether any kit of a male is counted, by all that decides about it here. */
+    boolean hasKits(Young young) {
+        return hasKits(asked, young)
+                && seen.keySet().stream().allMatch(kit -> hasKits(kit, young))
+                && survival.stream().allMatch(kits -> hasKits(kits, young));
+    }
+
+    private static boolean hasKits(Diagram<?> diagram, Young young) {
+        return !diagram.loses() || young.weigh(diagram).kept().signum() > 0;
     }
 
     /** The chance of an outcome among the kits that are counted. */

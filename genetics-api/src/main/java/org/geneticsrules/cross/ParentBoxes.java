@@ -73,8 +73,8 @@ final class ParentBoxes {
             Locus locus = model.locus(at.getKey());
             Allowed shows = look.box().variables().get(at.getKey());
             List<AllelePair> pairs = at.getValue().stream()
-                    .filter(pair ->
-                            mayHave(model, locus, pair, sex) && (shows == null || shows.allows(locus.expression(pair, sex))))
+                    .filter(pair -> mayHave(model, locus, pair, sex)
+                            && (shows == null || shows.allows(locus.expression(pair, sex))))
                     .toList();
             if (pairs.isEmpty()) {
                 return Optional.empty();
@@ -109,6 +109,11 @@ final class ParentBoxes {
 
     boolean isEmpty() {
         return boxes.isEmpty();
+    }
+
+    /** Whether loci may depend on one another through what is known of the parent. */
+    boolean isUnion() {
+        return boxes.size() > 1;
     }
 
     /** Boxes in which every allowed pair has weight 1, for questions of what is possible. */

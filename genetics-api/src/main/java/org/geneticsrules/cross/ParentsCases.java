@@ -3,13 +3,13 @@ package org.geneticsrules.cross;
 import com.google.common.collect.ImmutableList;
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.expression.Chain;
@@ -35,57 +35,116 @@ final class ParentsCases {
 
     private final Model model;
     private final Diagram<?> diagram;
+    private final Litter litter;
     private final List<Unit> units;
     private final boolean bothSexes;
-    private final Predicate<Unit> enumerated;
 
     /** A kind of parents with what its kits carry. */
     record Kind(ParentsCase parents, Map<Unit, Chain> carried) {}
 
-    /** What two parents may carry at one unit. */
-    private record Couple(AtUnit sire, AtUnit dam, BigInteger weight) {}
+    /** What two parents may carry at one unit, and which of the classes of dams this is. */
+    private record Couple(AtUnit sire, AtUnit dam, BigInteger weight, int damClass) {}
 
-    ParentsCases(Model model, Diagram<?> diagram, Set<String> read, boolean bothSexes, Predicate<Unit> enumerated) {
+    /** What the kits of two parents carry, and how many of them are counted. */
+    private record Kits(List<Couple> couples, Map<Sex, Map<Unit, Chain>> carried, Weights weights, boolean counted) {}
+
+    /** One kind of parents as it is listed: one of the males, one of the classes of dams, and its weight among those of this male. */
+    private record Entry(int sire, List<Integer> dam, BigInteger weight, Kits kits) {}
+
+    ParentsCases(Model model, Diagram<?> diagram, Litter litter) {
         this.model = model;
         this.diagram = diagram;
-        this.units = Unit.of(model, read);
-        this.bothSexes = bothSexes;
-        this.enumerated = enumerated;
+        this.litter = litter;
+        this.units = Unit.of(model, litter.read());
+        this.bothSexes = litter.bothSexes();
     }
 
-    /** The kinds of parents, none of them without weight. */
+    /** The kinds of parents that have kits which are counted, none of them without weight. */
     List<Kind> of(Sires sires, List<List<ParentBox>> males, List<ParentBox> dams, Set<String> read) {
-        List<List<Couple>> couples = new ArrayList<>();
-        List<Integer> sire = new ArrayList<>();
-        Mixture<Integer> weights = new Mixture<>();
+        List<Entry> entries = new ArrayList<>();
         for (int i = 0; i < males.size(); i++) {
-            Probability access = sires.access().get(i);
             for (ParentBox male : males.get(i)) {
-                for (ParentBox dam : dams) {
+                for (int d = 0; d < dams.size(); d++) {
+                    ParentBox dam = dams.get(d);
                     BigInteger outside = male.outside(read).multiply(dam.outside(read));
-                    for (List<Couple> one : couples(male, dam)) {
-                        BigInteger weight = outside.multiply(access.numerator());
-                        for (Couple couple : one) {
+                    for (List<Couple> couples : couples(male, dam)) {
+                        BigInteger weight = outside;
+                        List<Integer> damClass = new ArrayList<>();
+                        damClass.add(d);
+                        for (Couple couple : couples) {
                             weight = weight.multiply(couple.weight());
+                            damClass.add(couple.damClass());
                         }
-                        if (weight.signum() > 0) {
-                            weights.add(couples.size(), weight, others(males, i).multiply(access.denominator()));
-                            couples.add(one);
-                            sire.add(i);
-                        }
+                        entries.add(new Entry(i, damClass, weight, kits(couples)));
                     }
                 }
             }
         }
-        ImmutableList.Builder<Kind> kinds = ImmutableList.builder();
-        int[] number = {0};
+        Turns turns = new Turns(sires, entries);
+        Mixture<Integer> weights = new Mixture<>();
+        for (int at = 0; at < entries.size(); at++) {
+            Entry entry = entries.get(at);
+            if (entry.kits().counted()) {
+                Probability turn = turns.of(entry.sire(), entry.dam());
+                weights.add(
+                        at,
+                        entry.weight().multiply(turn.numerator()),
+                        others(males, entry.sire()).multiply(turn.denominator()));
+            }
+        }
+        List<Kind> kinds = new ArrayList<>();
         weights.distribution()
-                .ifPresent(shares -> shares.asMap().forEach((at, share) -> {
-                    List<Kind> bySex = kinds(number[0], sire.get(at), couples.get(at), share);
-                    kinds.addAll(bySex);
-                    number[0] += bySex.size();
-                }));
-        return kinds.build();
+                .ifPresent(shares -> shares.asMap().forEach((at, share) -> add(kinds, entries.get(at), share)));
+        return ImmutableList.copyOf(kinds);
+    }
+
+    /**
+     * How often each male is the sire of a kit of a dam of some class with whom he has kits: by his access, or, where each kit has a
+     * sire of its own, by his access among the males who have kits with her, averaged over what the others may be.
+     */
+    private static final class Turns {
+        private final Sires sires;
+        private final Map<List<Integer>, BigInteger[]> all = new LinkedHashMap<>();
+        private final Map<List<Integer>, BigInteger[]> fertile = new LinkedHashMap<>();
+
+        Turns(Sires sires, List<Entry> entries) {
+            this.sires = sires;
+            for (Entry entry : entries) {
+                add(all, entry);
+                if (entry.kits().counted()) {
+                    add(fertile, entry);
+                }
+            }
+        }
+
+        private void add(Map<List<Integer>, BigInteger[]> sums, Entry entry) {
+            BigInteger[] sum = sums.computeIfAbsent(entry.dam(), dam -> {
+                BigInteger[] zeros = new BigInteger[sires.males().size()];
+                Arrays.fill(zeros, BigInteger.ZERO);
+                return zeros;
+            });
+            sum[entry.sire()] = sum[entry.sire()].add(entry.weight());
+        }
+
+        Probability of(int sire, List<Integer> dam) {
+            Probability access = sires.access().get(sire);
+            return sires.perKit() && !access.isZero() ? among(sire, dam, 0, access) : access;
+        }
+
+        /** The mean over what the males from one on may be, given the access of those before who have kits with her. */
+        private Probability among(int sire, List<Integer> dam, int male, Probability sum) {
+            if (male == sires.males().size()) {
+                return sires.access().get(sire).dividedBy(sum);
+            }
+            if (male == sire) {
+                return among(sire, dam, male + 1, sum);
+            }
+            BigInteger whole = Objects.requireNonNull(all.get(dam))[male];
+            Probability has = Probability.of(Objects.requireNonNull(fertile.get(dam))[male], whole);
+            Probability with =
+                    among(sire, dam, male + 1, sum.plus(sires.access().get(male)));
+            return has.isOne() ? with : has.times(with).plus(has.complement().times(among(sire, dam, male + 1, sum)));
+        }
     }
 
     /** What the boxes of a male weigh together, so that males count by their access alone. */
@@ -104,12 +163,13 @@ final class ParentsCases {
             List<Couple> here = new ArrayList<>();
             AtUnit his = male.at(unit);
             AtUnit hers = dam.at(unit);
-            if (enumerated.test(unit)) {
-                his.each(
-                        unit,
-                        (sire, a) -> hers.each(unit, (mother, b) -> here.add(new Couple(sire, mother, a.multiply(b)))));
+            if (litter.decidesWhoIsLost(unit)) {
+                his.each(unit, (sire, a) -> {
+                    int[] damClass = {0};
+                    hers.each(unit, (mother, b) -> here.add(new Couple(sire, mother, a.multiply(b), damClass[0]++)));
+                });
             } else {
-                here.add(new Couple(his, hers, his.mass().multiply(hers.mass())));
+                here.add(new Couple(his, hers, his.mass().multiply(hers.mass()), 0));
             }
             List<List<Couple>> longer = new ArrayList<>();
             for (List<Couple> before : all) {
@@ -132,7 +192,7 @@ final class ParentsCases {
         return all;
     }
 
-    private List<Kind> kinds(int number, int sire, List<Couple> couples, Probability share) {
+    private Kits kits(List<Couple> couples) {
         Map<Sex, Map<Unit, Chain>> carried = new LinkedHashMap<>();
         Map<Sex, KitLaw> laws = new LinkedHashMap<>();
         for (Sex kit : bothSexes ? List.of(Sex.values()) : List.of(Sex.FEMALE)) {
@@ -151,21 +211,23 @@ final class ParentsCases {
             carried.put(kit, pairs);
             laws.put(kit, KitLaw.of(kit, expressions));
         }
-        Weights whole = new Young(Objects.requireNonNull(laws.get(Sex.FEMALE)), Optional.ofNullable(laws.get(Sex.MALE)))
-                .weigh(diagram);
-        List<Kind> kinds = new ArrayList<>();
-        if (whole.kept().signum() == 0) {
-            return kinds; // no kit of such parents is ever counted
-        }
-        Probability counted = Probability.of(whole.kept(), whole.total());
-        carried.forEach((kit, chains) -> {
+        Young young = new Young(Objects.requireNonNull(laws.get(Sex.FEMALE)), Optional.ofNullable(laws.get(Sex.MALE)));
+        return new Kits(couples, carried, young.weigh(diagram), litter.hasKits(young));
+    }
+
+    /** Adds parents of one kind, once for each sex of a kit that may differ. */
+    private void add(List<Kind> kinds, Entry entry, Probability share) {
+        Kits kits = entry.kits();
+        Probability counted =
+                Probability.of(kits.weights().kept(), kits.weights().total());
+        kits.carried().forEach((kit, chains) -> {
             Map<String, Segregation> loci = new LinkedHashMap<>();
             for (int u = 0; u < units.size(); u++) {
                 Unit unit = units.get(u);
                 Chain chain = Objects.requireNonNull(chains.get(unit));
                 for (int l = 0; l < unit.loci().size(); l++) {
                     Locus locus = unit.loci().get(l);
-                    loci.put(locus.id(), segregation(locus, l, couples.get(u), chain, kit));
+                    loci.put(locus.id(), segregation(locus, l, kits.couples().get(u), chain, kit));
                 }
             }
             Map<String, Segregation> ordered = new LinkedHashMap<>();
@@ -174,15 +236,14 @@ final class ParentsCases {
                     .forEach(name -> ordered.put(name, Objects.requireNonNull(loci.get(name))));
             kinds.add(new Kind(
                     new ParentsCase(
-                            number + kinds.size(),
-                            sire,
+                            kinds.size(),
+                            entry.sire(),
                             bothSexes ? Optional.of(kit) : Optional.empty(),
                             bothSexes ? share.times(Probability.of(1, 2)) : share,
                             counted,
                             ordered),
                     chains));
         });
-        return kinds;
     }
 
     private static Segregation segregation(Locus locus, int at, Couple couple, Chain carried, Sex kit) {

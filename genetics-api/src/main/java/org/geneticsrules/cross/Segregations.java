@@ -71,7 +71,7 @@ final class Segregations {
     }
 
     /** The chances of what the kits of two parents express at each locus. */
-    @SuppressWarnings("ReferenceEquality") // positions are those of this very model
+    @SuppressWarnings("ReferenceEquality") // numbers count within one model object; an equal one takes the longer way
     LocusWeights[] mate(Genotype sire, Genotype dam) {
         LocusWeights[] weights = new LocusWeights[loci.length];
         boolean own = sire.model() == model && dam.model() == model;

@@ -10,7 +10,7 @@ import org.geneticsrules.probability.Probability;
  * <p>Whether two males with access share one litter is a question of fact that is modelled either way.
  *
  * @param males what is known of each male
- * @param access for each male the chance that he is the sire: of the litter, or of each kit born by itself; they sum to 1
+ * @param access for each male the chance that he is the sire: of the litter, or of each kit that is counted by itself; they sum to 1
  * @param perKit true if each kit of a litter has a sire of its own; false if the litter has one
  */
 public record Sires(List<Parent> males, List<Probability> access, boolean perKit) {
@@ -68,7 +68,8 @@ public record Sires(List<Parent> males, List<Probability> access, boolean perKit
      * Returns males each of whom may have sired each kit of a litter.
      *
      * @param males what is known of each
-     * @param access the share of each in the kits born
+     * @param access the share of each in the kits that are counted; that of a male who may turn out to have no kits with the dam goes to
+     *     the others in proportion
      * @return the males
      */
     public static Sires perKit(List<Parent> males, List<Probability> access) {

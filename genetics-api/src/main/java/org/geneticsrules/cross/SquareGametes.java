@@ -7,8 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.Locus;
@@ -33,12 +31,11 @@ final class SquareGametes {
     }
 
     Distribution<Gamete> list() {
-        Set<Sex> heterogametic = units.stream()
-                .flatMap(unit -> unit.transmission().heterogametic().stream())
-                .collect(Collectors.toSet());
+        boolean heterogametic = units.stream()
+                .anyMatch(unit -> unit.transmission().heterogametic().equals(Optional.of(parent.sex())));
         Mixture<Gamete> all = new Mixture<>();
         for (Sex kit : Sex.values()) {
-            Optional<Sex> decides = heterogametic.contains(parent.sex()) ? Optional.of(kit) : Optional.empty();
+            Optional<Sex> decides = heterogametic ? Optional.of(kit) : Optional.empty();
             of(kit).asMap()
                     .forEach((alleles, chance) ->
                             all.add(gamete(alleles, decides), chance.numerator(), chance.denominator()));

@@ -341,7 +341,8 @@ public final class UncertainCross {
     public Optional<MatingExplanation> explain(View view) {
         Litter litter = litter(view, ImmutableList.of());
         requireFrequencies(litter.read());
-        return new Explainer(compiled, view, sires, boxes(litter.read(), true), female().weighted(litter.read()))
+        return new Explainer(
+                        compiled, view, litter, sires, boxes(litter.read(), true), female().weighted(litter.read()))
                 .explain();
     }
 
@@ -353,7 +354,31 @@ public final class UncertainCross {
     }
 
     private Litter litter(View view, List<Sighting> seen) {
-        return Litter.of(compiled, sires, view, seen);
+        Litter litter = Litter.of(compiled, sires, view, seen);
+        Census census = Litter.counted(view, seen);
+        return barrenParentsMatter(census) ? litter.ofParentsWithKits(compiled.survival(census)) : litter;
+    }
+
+    /**
+     * Tells whether there may be parents who lose all their kits, and who they are bears on loci that are inherited independently: by
+     * boxes in which several loci differ, or by who the sire is.
+     */
+    private boolean barrenParentsMatter(Census census) {
+        boolean lethal = compiled.model().viability().values().stream()
+                .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
+                        || (one.scored().isZero() && census == Census.SCORED));
+        if (!lethal || !isTied()) {
+            return false;
+        }
+        Litter survival = Litter.surviving(compiled, sires, census);
+        return survival.mayBeBarren(structural(survival));
+    }
+
+    /** Whether loci that are inherited independently may depend on one another through what is known of the parents. */
+    private boolean isTied() {
+        return sires.males().size() > 1
+                || female().isUnion()
+                || males().stream().anyMatch(ParentBoxes::isUnion);
     }
 
     private ParentPairs structural(Litter litter) {

@@ -44,6 +44,20 @@
  *
  * <p>A document whose statements contradict each other is no model, but it is a {@link org.geneticsrules.model.Draft}, which is reported
  * on in the same way with its contradictions.
+ *
+ * <p><b>Weights flow through a diagram</b> from the root to the leaves. Each node passes what arrives at it on to its targets, multiplied
+ * by the weights of the values tested. Four ways do the same sum:
+ *
+ * <ol>
+ *   <li>independent loci whose total fits a long: parts of the diagram that differ in nothing but their leaves are weighed once, and
+ *       multiplied with what arrives at each of their places;
+ *   <li>independent loci with a larger total: numbers of as many 64-bit digits as the depth of their place needs;
+ *   <li>linked loci, sex and draws: one weight for each hidden state (which strand of either parent is read), over one total;
+ *   <li>floating point: chances instead of weights, with powers of two of their own where they become very small, so that what is
+ *       possible never becomes 0; a bound on the error comes along.
+ * </ol>
+ *
+ * <p>The first two are carried out when a chance is first read. Until then an answer is the list of its factors, one for each locus.
  */
 @NullMarked
 package org.geneticsrules.expression;

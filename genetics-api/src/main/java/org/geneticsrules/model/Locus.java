@@ -312,8 +312,7 @@ public final class Locus {
 
     @SuppressWarnings("ReferenceEquality") // identity first: nearly always it is the same pair
     private void require(AllelePair pair) {
-        if (pair.index >= pairs.size()
-                || (pairs.get(pair.index) != pair && !pairs.get(pair.index).equals(pair))) {
+        if (pair.index >= pairs.size() || !pairs.get(pair.index).equals(pair)) {
             throw new IllegalArgumentException(pair + " is not a genotype of locus " + id + ": " + pairs);
         }
     }

@@ -31,6 +31,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.testing.DocumentMaps;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
@@ -49,7 +50,7 @@ class AnswerLaws {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 300)
+    @Property(tries = 60)
     void numbers_of_a_mating_are_those_of_its_cross(@ForAll("seeds") long seed) {
         String kind = mating(seed);
         Statistics.label("mating").collect(kind).coverage(coverage -> {
@@ -59,7 +60,7 @@ class AnswerLaws {
         });
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void numbers_of_a_coat_are_those_of_its_expression(@ForAll("seeds") long seed) {
         Statistics.label("coat").collect(coat(seed)).coverage(coverage -> {
             coverage.check("chance").percentage(p -> p > 5);
@@ -67,11 +68,19 @@ class AnswerLaws {
         });
     }
 
-    @Property(tries = 200)
+    @Property(tries = 80)
     void an_animal_seen_before_goes_on_as_its_life_allows(@ForAll("seeds") long seed) {
         Statistics.label("history").collect(history(seed)).coverage(coverage -> {
             coverage.check("narrowed").percentage(p -> p > 2);
             coverage.check("as before").percentage(p -> p > 10);
+        });
+    }
+
+    @Property(tries = 80)
+    void a_stage_that_is_not_asked_for_makes_no_difference(@ForAll("seeds") long seed) {
+        Statistics.label("stage").collect(stageless(seed)).coverage(coverage -> {
+            coverage.check("needed").percentage(p -> p > 2);
+            coverage.check("answered").percentage(p -> p > 10);
         });
     }
 
@@ -251,5 +260,48 @@ class AnswerLaws {
         Distribution<Phenotype> expected = Distribution.of(joint);
         assertEquals(expected, numbers(answer), () -> model + ": " + sex + " " + genotype + " seen " + seen);
         return expected.equals(Distribution.of(plain)) ? "as before" : "narrowed";
+    }
+
+    /** What is answered without a stage is the same at every stage, of one animal and of a mating. */
+    static String stageless(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        Model model = RandomModels.whole(random.nextLong());
+        CompiledModel compiled = CompiledModel.of(model);
+        Answers answers = Answers.of(compiled, List.of());
+        Genotype sire = RandomAnimals.genotype(model, Sex.MALE, random.nextLong());
+        Genotype dam = RandomAnimals.genotype(model, Sex.FEMALE, random.nextLong());
+        List<Animal> animals = new ArrayList<>();
+        for (Genotype one : List.of(sire, dam)) {
+            animals.add(Animal.unknown(compiled).withGenotype(one.toString(), OmittedLoci.UNKNOWN));
+        }
+        LifeStage stage = RandomAnimals.stage(model, random.nextLong());
+        String found = "never born";
+        for (String trait : model.visibleTraits()) {
+            try {
+                Answer coat = answers.coat(new CoatQuestion(animals.get(1).ofSex(Sex.FEMALE), Set.of(trait)));
+                Answer young = answers.mating(
+                        MatingQuestion.of(animals.get(0), animals.get(1)).inTraits(List.of(trait)));
+                if (coat.status() == Status.EXACT) {
+                    found = "answered";
+                    assertEquals(
+                            compiled.express(dam, Sex.FEMALE, stage, List.of(trait))
+                                    .map(Expressed::phenotype),
+                            numbers(coat),
+                            () -> model + ": " + dam + " at " + stage);
+                }
+                if (young.status() == Status.EXACT) {
+                    assertEquals(
+                            UncertainCross.of(compiled, Parent.of(model, sire), Parent.of(model, dam))
+                                    .probable(View.of(List.of(trait)).at(stage))
+                                    .orElseThrow(),
+                            numbers(young),
+                            () -> model + ": " + sire + " x " + dam + " at " + stage);
+                }
+            } catch (ProblemsException needed) {
+                assertEquals("stage-needed", needed.problems().get(0).code());
+                return "needed";
+            }
+        }
+        return found;
     }
 }

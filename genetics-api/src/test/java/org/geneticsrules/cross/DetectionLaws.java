@@ -64,11 +64,11 @@ class DetectionLaws {
         });
     }
 
-    @Property(tries = 200)
+    @Property(tries = 300)
     void looks_that_prove_are_those_that_the_other_parents_cannot_have(@ForAll("seeds") long seed) {
         Statistics.label("proofs")
                 .collect(proofs(seed) > 0)
-                .coverage(checker -> checker.check(true).percentage(share -> share > 1));
+                .coverage(checker -> checker.check(true).percentage(share -> share > 0));
     }
 
     /** One animal that something is known of, and what it may be. */

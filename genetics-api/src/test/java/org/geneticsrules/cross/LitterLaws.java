@@ -98,27 +98,27 @@ class LitterLaws {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 200)
+    @Property(tries = 80)
     void chances_of_the_next_kit_are_those_of_the_parents_left(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::nextKit);
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40)
     void counts_are_those_of_going_through_every_litter(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::counts);
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40)
     void sons_and_daughters_are_counted_like_looks(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::sonsAndDaughters);
     }
 
-    @Property(tries = 150)
+    @Property(tries = 50)
     void a_kit_that_nobody_looked_at_changes_nothing(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::unrecorded);
     }
 
-    @Property(tries = 150)
+    @Property(tries = 50)
     void a_kit_forgotten_is_the_mean_over_what_it_may_have_shown(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::forgotten);
     }

@@ -31,6 +31,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Test;
 
 /** The interpreter, the diagram and a life lived in every way agree about chance, sex, stages and viability. */
 class WholeLanguageLaws {
@@ -118,6 +119,20 @@ class WholeLanguageLaws {
     @Property(tries = 200)
     void the_share_lost_is_that_of_the_statements_that_bear_on_the_view(@ForAll("seeds") long seed) {
         lossAgrees(draw(seed));
+    }
+
+    @Property(tries = 150)
+    void two_records_of_one_animal_are_of_one_life(@ForAll("seeds") long seed) {
+        recordsAreOfOneLife(draw(seed));
+    }
+
+    @Test
+    void a_first_record_often_tells_something_about_a_second() {
+        int telling = 0;
+        for (long seed = 0; seed < 1000 && telling < 20; seed++) {
+            telling += recordsAreOfOneLife(draw(seed)) ? 1 : 0;
+        }
+        assertEquals(20, telling);
     }
 
     private static Case draw(long seed) {
@@ -214,5 +229,42 @@ class WholeLanguageLaws {
             }
             assertEquals(lives, kept, one::toString);
         }
+    }
+
+    /**
+     * The chance of two looks, at two stages, is that of every life that shows both; at one stage twice, the same look comes again.
+     *
+     * @return whether some second look is not as likely after a first one as it is by itself
+     */
+    static boolean recordsAreOfOneLife(Case one) {
+        LifeStage later = RandomAnimals.stage(one.model(), one.seed() + 1);
+        List<String> traits = new ArrayList<>(one.model().visibleTraits());
+        Map<List<Map<String, String>>, Probability> histories = Life.histories(
+                one.genome(),
+                one.animal(),
+                List.of(RandomAnimals.plain(one.stage()), RandomAnimals.plain(later)),
+                traits);
+        boolean telling = false;
+        for (List<Map<String, String>> looks : histories.keySet()) {
+            if (looks.get(0).size() < traits.size() || looks.get(1).size() < traits.size()) {
+                return false; // a trait that is not modelled is evidence of nothing
+            }
+        }
+        for (Map.Entry<List<Map<String, String>>, Probability> history : histories.entrySet()) {
+            Sighting first =
+                    new Sighting(one.stage(), Phenotype.from(history.getKey().get(0)));
+            Sighting second =
+                    new Sighting(later, Phenotype.from(history.getKey().get(1)));
+            Probability both = shows(one, List.of(first, second));
+            assertEquals(history.getValue(), both, () -> one + " " + first + " " + second);
+            assertEquals(both, shows(one, List.of(second, first)), () -> one + " " + first + " " + second);
+            assertEquals(shows(one, List.of(first)), shows(one, List.of(first, first)), one::toString);
+            telling |= !both.equals(shows(one, List.of(first)).times(shows(one, List.of(second))));
+        }
+        return telling;
+    }
+
+    private static Probability shows(Case one, List<Sighting> seen) {
+        return one.weighed(one.compiled().matching(seen, Census.CONCEIVED)).getOrDefault(true, Probability.ZERO);
     }
 }

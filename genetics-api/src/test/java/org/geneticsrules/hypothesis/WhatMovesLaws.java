@@ -40,16 +40,16 @@ class WhatMovesLaws {
 
     private static final int MOST = 1000;
     private static final int LATEST = 2;
-    private static final int MOST_MATINGS = 700;
+    private static final int MOST_MATINGS = 400;
 
     @Provide
     Arbitrary<Long> seeds() {
         return Arbitraries.longs().between(0, Long.MAX_VALUE / 2);
     }
 
-    @Property(tries = 120)
+    @Property(tries = 40)
     void what_moves_is_what_moves_one_by_one(@ForAll("seeds") long seed) {
-        check(seed);
+        check(seed, true);
     }
 
     /** The law would say little if most patches moved the same kind of thing, or nothing. */
@@ -57,7 +57,7 @@ class WhatMovesLaws {
     void random_patches_move_all_kinds_of_things() {
         Map<String, Integer> counts = new TreeMap<>();
         for (long seed = 0; seed < 120; seed++) {
-            check(seed).ifPresent(moves -> {
+            check(seed, false).ifPresent(moves -> {
                 counts.merge(
                         moves.isNothing() ? "nothing" : moves.genotypes().isEmpty() ? "matings" : "genotypes",
                         1,
@@ -73,13 +73,13 @@ class WhatMovesLaws {
         }
         assertTrue(counts.getOrDefault("nothing", 0) >= 10, counts::toString);
         assertTrue(counts.getOrDefault("genotypes", 0) >= 30, counts::toString);
-        assertTrue(counts.getOrDefault("matings", 0) >= 5, counts::toString);
+        assertTrue(counts.getOrDefault("matings", 0) >= 3, counts::toString);
         assertTrue(counts.getOrDefault("later", 0) >= 3, counts::toString);
         assertTrue(counts.getOrDefault("lost alone", 0) >= 3, counts::toString);
     }
 
-    /** A patch of a random model, compared in some of its traits; empty if there is none small enough. */
-    static Optional<WhatMoves> check(long seed) {
+    /** A patch of a random model, compared in some of its traits, and one by one if wanted; empty if there is none small enough. */
+    static Optional<WhatMoves> check(long seed, boolean oneByOne) {
         SplittableRandom random = new SplittableRandom(seed);
         Model base = RandomModels.whole(random.nextLong());
         Genome before = new Genome(DocumentMaps.of(base));
@@ -103,6 +103,9 @@ class WhatMovesLaws {
                 .inTraits(traits)
                 .showing(MOST)
                 .whatMoves();
+        if (!oneByOne) {
+            return Optional.of(moves);
+        }
         String words = base + " with " + drawn.get().kinds() + " of seed " + seed;
         agrees(moves, before, new Genome(DocumentMaps.of(patched)), added, traits, words);
         if (moves.isNothing()) {

@@ -35,7 +35,7 @@ import picocli.CommandLine.Spec;
             "  genetics compare --patch brown-dominant.json",
             "Does it make a difference to litters that three loci of the fruit fly are linked?",
             "  genetics compare --model geneticsrules.textbook.fruit-fly-three-point \\",
-            "      --with geneticsrules.textbook.fruit-fly-three-point-independent"
+            "      --patch geneticsrules.textbook.fruit-fly-three-point-independent"
         })
 final class CompareCommand implements Callable<Integer> {
 

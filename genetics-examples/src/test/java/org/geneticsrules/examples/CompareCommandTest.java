@@ -26,7 +26,7 @@ class CompareCommandTest {
         return patch("""
                 {"formatVersion": 0, "kind": "patch", "id": "invented.albino-dominant", "version": "0.1.0",
                   "base": {"id": "%s", "version": "%s", "sha256": "%s"},
-                  "set": {"/loci/C/dominance": {"order": ["c > C"], "shows": {"C": "colour", "c": "albino"}}}}
+                  "set": {"/loci/C/dominance": {"order": ["c > C"], "shows": {"C": "coloured", "c": "albino"}}}}
                 """.formatted(MICE, Registry.discover().model(MICE).version(), hash));
     }
 
@@ -50,17 +50,27 @@ class CompareCommandTest {
         assertTrue(run.out().contains("\"kind\": \"what-moves\""), run.out());
     }
 
-    /** Linkage is all that these two models of the same three loci differ in. */
+    /** Linkage is all that the patch of the plug-in changes. */
     @Test
-    void two_models_of_one_catalogue_are_compared() {
-        Run run = Run.of(
-                "compare",
-                "--model",
-                "geneticsrules.textbook.fruit-fly-three-point",
-                "--with",
-                "geneticsrules.textbook.fruit-fly-three-point-independent");
+    void a_model_is_compared_under_a_patch_of_a_plug_in() {
+        String flies = "geneticsrules.textbook.fruit-fly-three-point";
+        Run run = Run.of("compare", "--model", flies, "--patch", flies + "-independent");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertTrue(run.out().startsWith("No genotype moves, but matings do; the smallest is "), run.out());
+    }
+
+    @Test
+    void a_model_is_compared_with_another_of_its_catalogue() throws IOException {
+        String mice = Run.of("model", "--model", MICE, "--format", "json").out();
+        Path other = Files.writeString(
+                folder.resolve("other.json"),
+                mice.replace("\"id\": \"" + MICE + "\"", "\"id\": \"invented.mice\"")
+                        .replace("C > c", "c > C"));
+        Run run = Run.of("compare", "--model", MICE, "--with", other.toString(), "--examples", "1");
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        assertTrue(run.out().startsWith("The smallest genotype that moves is C/c, in coat colour"), run.out());
+        Run same = Run.of("compare", "--model", MICE, "--with", MICE);
+        assertTrue(same.out().startsWith("Nothing moves: "), same.out());
     }
 
     @Test

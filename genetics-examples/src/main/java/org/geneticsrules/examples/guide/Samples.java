@@ -36,6 +36,7 @@ public final class Samples {
         all.put("Complementation", Complementation::run);
         all.put("ComplementationTrap", ComplementationTrap::run);
         all.put("Litters", Litters::run);
+        all.put("TestMatings", TestMatings::run);
         all.put("UncertainParents", UncertainParents::run);
         all.put("TwoSires", TwoSires::run);
         all.put("Hypothesis", Hypothesis::run);

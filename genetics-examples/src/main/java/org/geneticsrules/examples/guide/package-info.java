@@ -1,4 +1,4 @@
-/** Samples that the README shows; they are compiled and run by the tests, so that what is printed there is what happens. */
+/** Samples that the guide and the README show; tests run them, so that what is printed there is what happens. */
 @NullMarked
 package org.geneticsrules.examples.guide;
 

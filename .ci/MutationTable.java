@@ -1,0 +1,68 @@
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Properties;
+import java.util.TreeMap;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+
+/**
+ * Writes the figures of mutation testing from the reports of the profile {@code mutation}:
+ *
+ * <pre>java .ci/MutationTable.java genetics-api/mutation-reasons.properties genetics-api/target/mutation/PACKAGE/mutations.xml .. >
+ * genetics-api/MUTATION.md</pre>
+ *
+ * <p>Reasons are properties {@code Class.method: why}; a survivor without one is written as open.
+ */
+final class MutationTable {
+
+    private MutationTable() {}
+
+    public static void main(String[] args) throws Exception {
+        Properties reasons = new Properties();
+        try (InputStream in = Files.newInputStream(Path.of(args[0]))) {
+            reasons.load(in);
+        }
+        Map<String, int[]> counts = new TreeMap<>();
+        Map<String, Map<String, Integer>> survivors = new TreeMap<>();
+        for (int i = 1; i < args.length; i++) {
+            NodeList all = DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(Path.of(args[i]).toFile())
+                    .getElementsByTagName("mutation");
+            for (int m = 0; m < all.getLength(); m++) {
+                Element mutation = (Element) all.item(m);
+                String name = text(mutation, "mutatedClass").replace("org.geneticsrules.", "");
+                int dot = name.indexOf('.');
+                int[] count = counts.computeIfAbsent(name.substring(0, dot), key -> new int[3]);
+                String status = mutation.getAttribute("status");
+                count[0]++;
+                count[1] += status.equals("KILLED") ? 1 : 0;
+                count[2] += status.equals("TIMED_OUT") ? 1 : 0;
+                if (!status.equals("KILLED") && !status.equals("TIMED_OUT")) {
+                    String where = name + "." + text(mutation, "mutatedMethod");
+                    String what = text(mutation, "description").replace("org/geneticsrules/", "")
+                            + (status.equals("NO_COVERAGE") ? " (not run by any test)" : "");
+                    survivors.computeIfAbsent(where, key -> new LinkedHashMap<>()).merge(what, 1, Integer::sum);
+                }
+            }
+        }
+        System.out.println("# Mutation testing\n\nAs measured by the profile `mutation` (see DEVELOPERS.md), each package"
+                + " by its own tests alone.\nThis file is written by `.ci/MutationTable.java` from the reports.\n");
+        System.out.println("| package | mutants | killed | by time | share |\n|---|---|---|---|---|");
+        counts.forEach((name, count) -> System.out.printf(
+                "| `%s` | %d | %d | %d | %d %% |%n",
+                name, count[0], count[1], count[2], 100 * (count[1] + count[2]) / count[0]));
+        System.out.println("\n## Survivors\n\n| where | what | why |\n|---|---|---|");
+        survivors.forEach((where, whats) -> whats.forEach((what, times) -> System.out.printf(
+                "| `%s` | %s%s | %s |%n",
+                where, what, times > 1 ? " (" + times + " times)" : "", reasons.getProperty(where, "open"))));
+    }
+
+    private static String text(Element parent, String name) {
+        return parent.getElementsByTagName(name).item(0).getTextContent();
+    }
+}
