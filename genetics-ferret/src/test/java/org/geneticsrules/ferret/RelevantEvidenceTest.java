@@ -84,21 +84,25 @@ class RelevantEvidenceTest {
         StatementEdits edits = new StatementEdits(model);
         Answer before = question.ask(model);
         int replaced = 0;
+        int turn = question.parents().length();
         for (String pointer : model.statements().keySet()) {
+            // Each question tries a third of the statements, another third than its neighbours.
+            if (turn++ % 3 != 0) {
+                continue;
+            }
             // Which population weighs is part of the question, so the explanation of the mating does not cite it.
             if (before.pointers().contains(pointer)
                     || question.population().stream().anyMatch(name -> pointer.equals("/populations/" + name))) {
                 continue;
             }
-            for (Model changed : edits.replacing(pointer)) {
-                if (!changed.equals(model)) {
-                    replaced++;
-                    assertTrue(before.covers(question.ask(changed)), pointer);
-                }
+            Optional<Model> changed = edits.replaced(pointer);
+            if (changed.isPresent()) {
+                replaced++;
+                assertTrue(before.covers(question.ask(changed.get())), pointer);
             }
         }
         int count = replaced;
-        assertTrue(count >= 30, () -> "only " + count + " replacements");
+        assertTrue(count >= 20, () -> "only " + count + " replacements");
     }
 
     @ParameterizedTest

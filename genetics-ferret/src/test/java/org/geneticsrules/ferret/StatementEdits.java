@@ -44,6 +44,17 @@ final class StatementEdits {
         return valid;
     }
 
+    /** The first valid model in which a statement says something else, if there is one. */
+    Optional<Model> replaced(String pointer) {
+        List<String> names = Pointer.names(pointer);
+        return alternatives(names).stream()
+                .flatMap(other ->
+                        read(edit(ModelDocument.of(model), names, statement -> saying(names, statement, other)))
+                                .stream())
+                .filter(changed -> !changed.equals(model))
+                .findFirst();
+    }
+
     private List<String> alternatives(List<String> names) {
         return switch (names.get(0)) {
             case "loci" -> {
