@@ -1,5 +1,6 @@
 package org.geneticsrules.hypothesis;
 
+import com.google.common.collect.ImmutableMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -72,7 +73,7 @@ public final class Sketch {
     public static Patch recessive() {
         return patch(
                 "example.silver-recessive",
-                Map.of("/loci/M/dominance", dominance("M > m", Map.of("M", "plain", "m", "two doses"))),
+                Map.of("/loci/M/dominance", dominance("M > m", ImmutableMap.of("M", "plain", "m", "two doses"))),
                 List.of(),
                 Map.of());
     }
