@@ -98,7 +98,7 @@ public record CoatExplanation(
             Locus locus = model.locus(name);
             List<AllelePair> alike = locus.pairs(sex).stream()
                     .filter(pair -> genotype.pair(name).isEmpty()
-                            || instead.mayShow(pair, expressed.phenotype(), draws(expressed)))
+                            || instead.mayShow(pair, expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =
