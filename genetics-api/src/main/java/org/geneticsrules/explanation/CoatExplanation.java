@@ -97,8 +97,7 @@ public record CoatExplanation(
         for (String name : compiled.lociRead(view.among(Census.CONCEIVED))) {
             Locus locus = model.locus(name);
             List<AllelePair> alike = locus.pairs(sex).stream()
-                    .filter(pair -> genotype.pair(name).isEmpty()
-                            || instead.mayShow(pair, expressed.phenotype()))
+                    .filter(pair -> genotype.pair(name).isEmpty() || instead.mayShow(pair, expressed.phenotype()))
                     .toList();
             if (alike.size() > 1) {
                 List<Cause> causes =

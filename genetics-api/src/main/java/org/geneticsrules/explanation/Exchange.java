@@ -64,9 +64,10 @@ final class Exchange {
                 Map<String, Set<String>> met = new LinkedHashMap<>();
                 for (Expressed way : ways(trait, Map.of())) {
                     for (TraitTrace trace : way.traits().values()) {
-                        trace.draw().ifPresent(outcome -> met.computeIfAbsent(
-                                        trace.rule().orElseThrow(), key -> new LinkedHashSet<>())
-                                .add(outcome));
+                        trace.draw()
+                                .ifPresent(outcome -> met.computeIfAbsent(
+                                                trace.rule().orElseThrow(), key -> new LinkedHashSet<>())
+                                        .add(outcome));
                     }
                 }
                 met.forEach((draw, found) -> {
