@@ -9,8 +9,7 @@ import java.util.List;
 /** The engine beside both baselines. */
 final class WaysSection implements Section {
 
-    private static final List<String> MATINGS =
-            List.of("visible 6", "chain 6", "coat");
+    private static final List<String> MATINGS = List.of("visible 6", "chain 6", "coat");
 
     private static final List<String> WAYS = List.of("square", "product", "factors", "answer", "doubles", "listed");
 
