@@ -148,9 +148,6 @@ public final class Causes {
     private Expressed express(Map<String, String> expressions, String locus, String expression) {
         Map<String, String> changed = new LinkedHashMap<>(expressions);
         changed.put(locus, expression);
-        return compiled.ways(changed, sex, view.stage(), draws, view.traits())
-                .outcomes()
-                .iterator()
-                .next();
+        return compiled.oneWay(changed, sex, view.stage(), draws, view.traits());
     }
 }

@@ -224,6 +224,32 @@ public final class CompiledModel {
     }
 
     /**
+     * Expresses a combination of expressions in one of the ways in which chance may decide: draws that are not known fall on the first
+     * outcome that is possible.
+     *
+     * @param expressions the expression of at least each locus read
+     * @param sex sex of the animal
+     * @param stage when it is looked at
+     * @param draws outcomes of draws that are known, by the pointer of their case
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @return what is seen and how it came about
+     * @throws IllegalArgumentException if a trait is unknown or an expression is missing
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     */
+    public Expressed oneWay(
+            Map<String, String> expressions,
+            Sex sex,
+            LifeStage stage,
+            Map<String, String> draws,
+            Collection<String> traits) {
+        Look look = covered(expressions, traits, stage);
+        return express(expressions, Optional.of(sex), look, (pointer, chances) -> {
+            String outcome = draws.get(pointer);
+            return outcome == null ? chances.outcomes().iterator().next() : outcome;
+        });
+    }
+
+    /**
      * Expresses a combination of expressions in every way in which chance may decide.
      *
      * @param expressions the expression of at least each locus read
