@@ -70,7 +70,8 @@ final class Likeness {
                             scored = scored.times(one.scored());
                         }
                     }
-                    return known.computeIfAbsent(List.of(birth, scored), lives -> known.size());
+                    return Objects.requireNonNull(
+                            known.computeIfAbsent(List.of(birth, scored), lives -> known.size()));
                 })
                 .toArray();
     }
