@@ -70,8 +70,7 @@ final class Likeness {
                             scored = scored.times(one.scored());
                         }
                     }
-                    return Objects.requireNonNull(
-                            known.computeIfAbsent(List.of(birth, scored), lives -> known.size()));
+                    return known.computeIfAbsent(List.of(birth, scored), lives -> known.size());
                 })
                 .toArray();
     }
@@ -80,7 +79,7 @@ final class Likeness {
     private void refine(int node, Survey.Scope scope) {
         int level = survey.nodes().level(node);
         Optional<int[]> found = Optional.ofNullable(classes.get(scope.sex()))
-                .map(byLocus -> byLocus.get(survey.axes().name(level)));
+                .flatMap(byLocus -> Optional.ofNullable(byLocus.get(survey.axes().name(level))));
         if (found.isEmpty()) {
             return;
         }
