@@ -79,7 +79,8 @@ final class Likeness {
     private void refine(int node, Survey.Scope scope) {
         int level = survey.nodes().level(node);
         Optional<int[]> found = Optional.ofNullable(classes.get(scope.sex()))
-                .flatMap(byLocus -> Optional.ofNullable(byLocus.get(survey.axes().name(level))));
+                .flatMap(
+                        byLocus -> Optional.ofNullable(byLocus.get(survey.axes().name(level))));
         if (found.isEmpty()) {
             return;
         }
