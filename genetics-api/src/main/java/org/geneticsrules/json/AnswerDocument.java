@@ -1,9 +1,5 @@
 package org.geneticsrules.json;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.List;
 import java.util.function.Function;
@@ -18,7 +14,6 @@ import org.geneticsrules.caution.Caution;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
-import org.geneticsrules.document.Reference;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
@@ -73,7 +68,7 @@ public final class AnswerDocument {
                                         .build()))
                 .with("cautions", list(answer.cautions(), AnswerDocument::caution))
                 .with("evidenceLevel", evidence(answer.evidence()))
-                .with("model", model(answer.model()))
+                .with("model", Shared.reference(answer.model()))
                 .with("notices", Node.texts(answer.notices()))
                 .build();
     }
@@ -84,14 +79,7 @@ public final class AnswerDocument {
      * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:answer:0}
      */
     public static String schema() {
-        try (InputStream in = AnswerDocument.class.getResourceAsStream("answer.schema.json")) {
-            if (in == null) {
-                throw new IllegalStateException("the schema of answers is missing from the library");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException("the schema of answers cannot be read", e);
-        }
+        return Shared.schema("answer");
     }
 
     static <T> Node list(Collection<T> items, Function<? super T, Node> form) {
@@ -229,13 +217,5 @@ public final class AnswerDocument {
                         .with("claim", support.claim())
                         .with("sources", Node.texts(support.sources())));
         return node.build();
-    }
-
-    private static Node model(Reference model) {
-        return new ObjectBuilder()
-                .with("id", model.id())
-                .with("version", model.version())
-                .with("sha256", model.sha256())
-                .build();
     }
 }

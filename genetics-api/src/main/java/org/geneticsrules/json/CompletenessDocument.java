@@ -1,14 +1,8 @@
 package org.geneticsrules.json;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Objects;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
-import org.geneticsrules.document.Reference;
 import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Problem;
@@ -37,7 +31,7 @@ public final class CompletenessDocument {
         return new ObjectBuilder()
                 .with("formatVersion", Node.number(0))
                 .with("kind", "completeness")
-                .with("model", model(report.model()))
+                .with("model", Shared.reference(report.model()))
                 .with("conflicts", AnswerDocument.list(report.conflicts(), CompletenessDocument::problem))
                 .with(
                         "withoutRule",
@@ -90,20 +84,7 @@ public final class CompletenessDocument {
      * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:completeness:0}
      */
     public static String schema() {
-        String name = "completeness.schema.json";
-        try (InputStream in = CompletenessDocument.class.getResourceAsStream(name)) {
-            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException("the resource " + name + " of this library cannot be read", e);
-        }
-    }
-
-    private static Node model(Reference model) {
-        return new ObjectBuilder()
-                .with("id", model.id())
-                .with("version", model.version())
-                .with("sha256", model.sha256())
-                .build();
+        return Shared.schema("completeness");
     }
 
     private static Node problem(Problem problem) {

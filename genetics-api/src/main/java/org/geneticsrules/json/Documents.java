@@ -1,11 +1,8 @@
 package org.geneticsrules.json;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Objects;
 import org.geneticsrules.caution.CautionDocument;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Node;
@@ -102,12 +99,7 @@ public final class Documents {
      * @return the schema as JSON text
      */
     public static String schema(DocumentKind kind) {
-        String name = kind.word() + ".schema.json";
-        try (InputStream in = Documents.class.getResourceAsStream(name)) {
-            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException("the resource " + name + " of this library cannot be read", e);
-        }
+        return Shared.schema(kind.word());
     }
 
     /**

@@ -1,14 +1,9 @@
 package org.geneticsrules.json;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.function.Function;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
-import org.geneticsrules.document.Reference;
 import org.geneticsrules.hypothesis.Change;
 import org.geneticsrules.hypothesis.Fate;
 import org.geneticsrules.hypothesis.Moment;
@@ -45,8 +40,8 @@ public final class WhatMovesDocument {
                 .with("kind", "what-moves")
                 .with("verdict", moves.verdict())
                 .with("status", "exact")
-                .with("before", model(moves.before()))
-                .with("after", model(moves.after()))
+                .with("before", Shared.reference(moves.before()))
+                .with("after", Shared.reference(moves.after()))
                 .with("changes", AnswerDocument.list(moves.changes(), WhatMovesDocument::change))
                 .with("traits", Node.texts(moves.traits()))
                 .with("onlyBefore", Node.texts(moves.onlyBefore()))
@@ -66,22 +61,7 @@ public final class WhatMovesDocument {
      * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:what-moves:0}
      */
     public static String schema() {
-        try (InputStream in = WhatMovesDocument.class.getResourceAsStream("what-moves.schema.json")) {
-            if (in == null) {
-                throw new IllegalStateException("the schema of what moves is missing from the library");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException("the schema of what moves cannot be read", e);
-        }
-    }
-
-    private static Node model(Reference model) {
-        return new ObjectBuilder()
-                .with("id", model.id())
-                .with("version", model.version())
-                .with("sha256", model.sha256())
-                .build();
+        return Shared.schema("what-moves");
     }
 
     private static Node change(Change change) {

@@ -1,0 +1,35 @@
+package org.geneticsrules.json;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import org.geneticsrules.document.Node;
+import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.document.Reference;
+
+/** What documents of several kinds have in common. */
+final class Shared {
+
+    private Shared() {}
+
+    /** The text of a schema that is shipped with the library. */
+    static String schema(String kind) {
+        String name = kind + ".schema.json";
+        try (InputStream in = Shared.class.getResourceAsStream(name)) {
+            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException("the resource " + name + " of this library cannot be read", e);
+        }
+    }
+
+    /** Which document is meant. */
+    static Node reference(Reference document) {
+        return new ObjectBuilder()
+                .with("id", document.id())
+                .with("version", document.version())
+                .with("sha256", document.sha256())
+                .build();
+    }
+}
