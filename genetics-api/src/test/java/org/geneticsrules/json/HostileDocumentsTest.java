@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import org.geneticsrules.document.Node;
@@ -73,27 +74,28 @@ class HostileDocumentsTest {
             return true;
         } catch (ProblemsException e) {
             Stage stage = e.problems().get(0).stage();
+            String[] lines = new String(damaged, StandardCharsets.UTF_8).split("\r\n|\r|\n", -1);
+            Optional<Node> root = stage == Stage.SYNTAX ? Optional.empty() : Optional.of(root(source));
             for (Problem problem : e.problems()) {
                 assertEquals(stage, problem.stage(), what);
-                checkPlace(problem, source, new String(damaged, StandardCharsets.UTF_8), what + ": " + problem);
+                checkPlace(problem, root, lines, what + ": " + problem);
                 outcomes.merge(problem.code(), 1, Integer::sum);
             }
             return stage != Stage.SYNTAX;
         }
     }
 
-    private static void checkPlace(Problem problem, Source source, String text, String what) {
+    private static void checkPlace(Problem problem, Optional<Node> root, String[] lines, String what) {
         assertTrue(problem.code().matches("[a-z0-9]+(-[a-z0-9]+)*"), what);
         Position at = problem.position().orElseThrow(() -> new AssertionError(what));
-        String[] lines = text.split("\r\n|\r|\n", -1);
         assertTrue(at.line() <= lines.length, what);
         assertTrue(at.column() <= lines[at.line() - 1].length() + 1, what);
-        if (problem.stage() == Stage.SYNTAX) {
+        if (root.isEmpty()) {
             assertEquals("", problem.pointer(), what);
             return;
         }
         List<String> names = Pointer.names(problem.pointer());
-        Node found = root(source);
+        Node found = root.get();
         Node around = found;
         for (String name : names) {
             around = found;

@@ -3,6 +3,8 @@ package org.geneticsrules.json;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.Maps;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
@@ -41,6 +43,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class SchemaTest {
 
     private static final int MUTATIONS = 2_000;
+
+    private static final ImmutableMap<DocumentKind, Schema> SCHEMAS = Maps.toMap(
+            Arrays.asList(DocumentKind.values()),
+            kind -> SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(Documents.schema(kind), InputFormat.JSON));
 
     /**
      * What the reader finds at the stage of shape although the schema cannot, or not always: it would have to compare parts with one
@@ -200,7 +207,6 @@ class SchemaTest {
     }
 
     private static Schema schema(DocumentKind kind) {
-        return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                .getSchema(Documents.schema(kind), InputFormat.JSON);
+        return SCHEMAS.get(kind);
     }
 }

@@ -49,7 +49,7 @@ class WhatMovesDocumentTest {
     @Test
     void what_moves_in_random_models_is_written_by_the_schema_and_in_whole_shares() {
         int written = 0;
-        for (long seed = 0; seed < 25; seed++) {
+        for (long seed = 0; seed < 12; seed++) {
             Model base = RandomModels.whole(seed);
             Optional<RandomPatches.Drawn> drawn = RandomPatches.draw(base, seed);
             if (drawn.isPresent()) {
@@ -67,7 +67,7 @@ class WhatMovesDocumentTest {
                 }
             }
         }
-        assertTrue(written > 40, written + " examples");
+        assertTrue(written > 20, written + " examples");
     }
 
     private static void wholeShares(Node fate) {

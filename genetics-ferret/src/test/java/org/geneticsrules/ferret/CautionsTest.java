@@ -28,10 +28,13 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Follows the trigger of every caution from a question to the answer, and shows that it is silent without its trigger. */
+@TestInstance(Lifecycle.PER_CLASS)
 class CautionsTest {
 
     private static final String PLAIN = "C/C B/B R/R M/M P/P d1/d1 d2/d2 w/w h/h L/L";
@@ -43,6 +46,8 @@ class CautionsTest {
 
     /** An animal that carries nothing hidden and raises no caution by its look. */
     private final Animal plain = Animal.unknown(answers.compiled()).withGenotype(PLAIN, OmittedLoci.UNKNOWN);
+
+    private final Answer plainMating = mating(plain, plain);
 
     private static List<Caution> cautions(Class<? extends Trigger> kind) {
         return Ferret.cautions().cautions().values().stream()
@@ -90,7 +95,7 @@ class CautionsTest {
             assertEquals(meant, isIn(caution, mating(parent, plain)), () -> "sire " + look);
             assertEquals(meant, isIn(caution, mating(plain, parent)), () -> "dam " + look);
         }
-        assertFalse(isIn(caution, mating(plain, plain)));
+        assertFalse(isIn(caution, plainMating));
     }
 
     @ParameterizedTest
@@ -195,7 +200,7 @@ class CautionsTest {
     @MethodSource("onQuestions")
     void a_kind_of_question_raises_its_cautions_and_no_other_does(Caution caution) {
         Set<String> kinds = ((Trigger.OnQuestion) caution.trigger()).kinds();
-        assertEquals(kinds.contains("mating"), isIn(caution, mating(plain, plain)));
+        assertEquals(kinds.contains("mating"), isIn(caution, plainMating));
         assertEquals(kinds.contains("coat"), isIn(caution, answers.coat(new CoatQuestion(plain, Set.of()))));
         for (QuestionKind kind : QuestionKind.values()) {
             assertEquals(
