@@ -120,8 +120,10 @@ record RandomGenome(List<RandomStrandLocus> loci, List<LinkageGroup> groups, Lis
         boolean any = random.nextInt(20) < 9;
         for (RandomStrandLocus locus : loci) {
             if (any && (viability.isEmpty() || random.nextInt(3) == 0)) {
-                String expression = RandomLocus.pick(random, locus.locus().expressions());
                 int kind = random.nextInt(6);
+                List<String> all = locus.locus().expressions();
+                List<String> spared = all.stream().filter(locus::canDoWithout).toList();
+                String expression = RandomLocus.pick(random, kind < 4 && !spared.isEmpty() ? spared : all);
                 Probability lethal = locus.canDoWithout(expression) ? Probability.ZERO : Probability.of(1, 2);
                 viability.add(new Viability(
                         "life " + locus.locus().id(),

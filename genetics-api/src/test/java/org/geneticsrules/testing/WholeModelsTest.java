@@ -223,7 +223,7 @@ class WholeModelsTest {
         atLeast(20, "mutation");
         atLeast(20, "three alleles");
         atLeast(20, "viability");
-        atLeast(15, "lethal expressions");
+        atLeast(20, "lethal expressions");
         atLeast(10, "viability of one sex");
         atLeast(10, "losses after birth");
         atLeast(10, "parents of unknown phase");
