@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import org.geneticsrules.probability.Approximation;
@@ -181,10 +182,29 @@ public final class Diagram<T> {
      */
     public Approximation<T> approximate(LocusWeights[] weights) {
         requireOnlyLoci();
+        OptionalLong whole = whole(weights);
+        if (whole.isPresent()) {
+            // Whole numbers of one digit are as quick as floating point, and alike parts are weighed once.
+            double[] chances = new ProductForm(flow(), weights, whole.getAsLong())
+                    .chances(outcomes.list().size() + 1);
+            return Approximation.of(outcomes, chances, new int[chances.length], ProductForm.ROUNDINGS);
+        }
         if (!DoubleFlow.isSafe(weights)) {
             return approximate(law(weights));
         }
         return approximation(DoubleFlow.weigh(nodes, weights), DoubleFlow.errorOf(nodes));
+    }
+
+    /** The product of all totals, if it fits a long. */
+    private static OptionalLong whole(LocusWeights[] weights) {
+        long whole = 1;
+        for (LocusWeights level : weights) {
+            if (Math.multiplyHigh(whole, level.total) != 0 || whole * level.total <= 0) {
+                return OptionalLong.empty();
+            }
+            whole *= level.total;
+        }
+        return OptionalLong.of(whole);
     }
 
     private Approximation<T> approximation(DoubleFlow.Leaves leaves, double error) {
@@ -243,14 +263,12 @@ public final class Diagram<T> {
      */
     public Distribution<T> distribution(LocusWeights[] weights) {
         requireOnlyLoci();
-        long whole = 1;
-        for (LocusWeights level : weights) {
-            if (Math.multiplyHigh(whole, level.total) != 0 || whole * level.total <= 0) {
-                return Distribution.of(outcomes, new WideForm(wide(weights), weights));
-            }
-            whole *= level.total;
-        }
-        return Distribution.of(outcomes, new ProductForm(flow(), weights, whole));
+        OptionalLong whole = whole(weights);
+        return Distribution.of(
+                outcomes,
+                whole.isPresent()
+                        ? new ProductForm(flow(), weights, whole.getAsLong())
+                        : new WideForm(wide(weights), weights));
     }
 
     private WideFlow wide(LocusWeights[] weights) {

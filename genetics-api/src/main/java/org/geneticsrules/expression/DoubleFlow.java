@@ -20,6 +20,8 @@ final class DoubleFlow {
     /** Of two numbers of at least this the product is still far from underflow. */
     private static final double SMALL = 0x1p-500;
 
+    private static final int MANY_BITS = 10_000;
+
     /** Roundings of a fraction made from whole numbers, and of a product with it. */
     private static final int OF_A_PRODUCT = 5;
 
@@ -63,6 +65,19 @@ final class DoubleFlow {
             return (double) (shift == 0 ? number : number.shiftRight(shift)).longValue();
         }
 
+        /** The least power of two, its sign left off, that no positive chance is below; more than enough where one has a power of its own. */
+        int bits() {
+            int most = 0;
+            for (int i = 0; i < numbers.length; i++) {
+                for (int j = 0; j < numbers[i].length; j++) {
+                    if (numbers[i][j] > 0) {
+                        most = Math.max(most, exponents[i][j] == 0 ? -Math.getExponent(numbers[i][j]) : MANY_BITS);
+                    }
+                }
+            }
+            return most;
+        }
+
         /** The product of two steps, each in range. */
         Chances times(Chances next) {
             int states = next.numbers[0].length;
@@ -91,6 +106,9 @@ final class DoubleFlow {
     private final Map<Long, Chances> moves = new LinkedHashMap<>();
     private final double error;
 
+    /** Whether all chances are so large that no product along any way underflows. */
+    private final boolean large;
+
     DoubleFlow(CompactNodes nodes, List<Layer> layers) {
         this.nodes = nodes;
         this.layers = layers;
@@ -99,6 +117,7 @@ final class DoubleFlow {
         this.enter = new Chances[depth];
         this.next = new Chances[depth];
         double operations = nodes.additions();
+        int bits = 0;
         for (int l = 0; l < depth; l++) {
             Layer layer = layers.get(l);
             shows[l] = Chances.of(layer.shows());
@@ -113,6 +132,12 @@ final class DoubleFlow {
                 operations += 2 * (OF_A_PRODUCT + layer.states());
             }
         }
+        for (Chances[] kind : List.of(shows, enter, next)) {
+            for (Chances chances : kind) {
+                bits += chances == null ? 0 : chances.bits();
+            }
+        }
+        this.large = bits < -Math.getExponent(SMALL);
         this.error = operations * ROUNDING;
     }
 
@@ -158,6 +183,56 @@ final class DoubleFlow {
     }
 
     Leaves weigh() {
+        return large ? weighLarge() : weighAny();
+    }
+
+    /** Numbers alone, in one array. */
+    private Leaves weighLarge() {
+        int size = nodes.size();
+        int[] at = new int[size + nodes.leaves() + 1];
+        for (int place = 0; place + 1 < at.length; place++) {
+            at[place + 1] =
+                    at[place] + (place < size ? layers.get(nodes.level(place)).states() : 1);
+        }
+        double[] flow = new double[at[at.length - 1]];
+        enter(nodes.root(), 1, flow, at);
+        for (int node = 0; node < size; node++) {
+            int level = nodes.level(node);
+            double[][] seen = shows[level].numbers();
+            for (int value = 0; value < nodes.width(level); value++) {
+                int target = nodes.target(node, value);
+                if (isSameRun(level, nodes.level(target))) {
+                    double[][] moved = moves(level, nodes.level(target)).numbers();
+                    for (int s = 0; s < seen.length; s++) {
+                        double leaving = flow[at[node] + s] * seen[s][value];
+                        for (int to = 0; leaving > 0 && to < moved[s].length; to++) {
+                            flow[at[target] + to] += leaving * moved[s][to];
+                        }
+                    }
+                } else {
+                    double leaving = 0;
+                    for (int s = 0; s < seen.length; s++) {
+                        leaving += flow[at[node] + s] * seen[s][value];
+                    }
+                    enter(target, leaving, flow, at);
+                }
+            }
+        }
+        return new Leaves(Arrays.copyOfRange(flow, at[size], flow.length), new int[nodes.leaves()]);
+    }
+
+    private void enter(int place, double number, double[] flow, int[] at) {
+        if (place >= nodes.size()) {
+            flow[at[place]] += number;
+        } else {
+            double[] states = enter[nodes.level(place)].numbers()[0];
+            for (int s = 0; s < states.length; s++) {
+                flow[at[place] + s] += number * states[s];
+            }
+        }
+    }
+
+    private Leaves weighAny() {
         int places = nodes.size() + nodes.leaves();
         double[][] flow = new double[places][];
         int[][] powers = new int[places][];

@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class ProductForm implements Weighing {
 
+    /** What the relative error of a chance in floating point is at most: the weight, the total and the quotient are each rounded once. */
+    static final double ROUNDINGS = 4 * 0x1p-53;
+
     private final SplitFlow flow;
     private final LocusWeights[] levels;
     private final long total;
@@ -51,6 +54,16 @@ final class ProductForm implements Weighing {
     @Override
     public Probability chance(int outcome) {
         return Probability.of(weights()[outcome], total);
+    }
+
+    /** The chances of the first leaves in floating point; 0 for leaves that are not there. */
+    double[] chances(int leaves) {
+        long[] weights = weights();
+        double[] chances = new double[leaves];
+        for (int leaf = 0; leaf < Math.min(leaves, weights.length); leaf++) {
+            chances[leaf] = (double) weights[leaf] / total;
+        }
+        return chances;
     }
 
     /** The weights as numbers of any size. */

@@ -284,7 +284,12 @@ public final class Approximation<T> {
             if (number == 0) {
                 return;
             }
-            int up = Math.abs(Math.getExponent(number)) > RANGE ? Math.getExponent(number) : 0;
+            int size = Math.getExponent(number);
+            int up = Math.abs(size) > RANGE ? size : 0;
+            if (up == 0 && exponent == exponents[i]) {
+                numbers[i] += number;
+                return;
+            }
             double brought = Math.scalb(number, -up);
             int power = exponent + up;
             if (numbers[i] == 0) {
