@@ -18,8 +18,8 @@ import org.geneticsrules.trait.LifeStage;
 /**
  * Finds out what the look of a trait rests on, by letting one part of the model after another say anything.
  *
- * <p>Masks come first, then the rules of traits, readers before what they read, then the loci, those that are tested last first. Each
- * part says anything in addition to those before it; where the look still is the same whatever they say, it is left so, and where it is
+ * <p>The loci come first, those that are tested last before those that cut off more; then the rules of traits, each after those of the
+ * traits that it reads; then the masks. So where the same look follows in two ways, what is kept is nearest to the look. Each part says anything in addition to those before it; where the look still is the same whatever they say, it is left so, and where it is
  * not, the part is held to what is stated. All that parts may say is tested below all levels of animals, so an animal is one of the
  * latter if and only if its way through these levels does not end in a leaf.
  */
@@ -73,26 +73,27 @@ final class BearingBuilder {
     private Bearing build() {
         RuleDiagrams stated = new RuleDiagrams(model, plan, nodes);
         stated.shown(trait, stage);
-        Map<String, CompactNodes> statements = new LinkedHashMap<>();
-        for (Part part : ImmutableList.copyOf(levels.keySet())) {
-            if (part.kind() == Part.Kind.MASK) {
-                add(statements, Pointer.of("masks", part.id()), hold(part));
+        Map<String, CompactNodes> loci = new LinkedHashMap<>();
+        for (Part part : Lists.reverse(ImmutableList.copyOf(levels.keySet()))) {
+            if (part.kind() == Part.Kind.LOCUS) {
+                add(loci, part.id(), hold(part));
             }
         }
-        for (String read : Lists.reverse(stated.readTraits())) {
+        Map<String, CompactNodes> statements = new LinkedHashMap<>();
+        for (String read : stated.readTraits()) {
             TraitRule rule = model.rules().get(read);
             if (rule != null) {
                 int where = hold(new Part(Part.Kind.TRAIT, read));
                 for (Case one : rule.cases()) {
                     add(statements, rule.pointer(one), both(where, stated.condition(one.when(), stage)));
                 }
-                rule.otherwise().ifPresent(last -> add(statements, rule.pointer(last), both(where, stated.rest(rule, stage))));
+                rule.otherwise()
+                        .ifPresent(last -> add(statements, rule.pointer(last), both(where, stated.rest(rule, stage))));
             }
         }
-        Map<String, CompactNodes> loci = new LinkedHashMap<>();
-        for (Part part : Lists.reverse(ImmutableList.copyOf(levels.keySet()))) {
-            if (part.kind() == Part.Kind.LOCUS) {
-                add(loci, part.id(), hold(part));
+        for (Part part : ImmutableList.copyOf(levels.keySet())) {
+            if (part.kind() == Part.Kind.MASK) {
+                add(statements, Pointer.of("masks", part.id()), hold(part));
             }
         }
         return new Bearing(plan.levels(), statements, loci);
