@@ -1,6 +1,5 @@
 package org.geneticsrules.expression;
 
-import com.google.common.collect.ImmutableList;
 import com.google.common.collect.Lists;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -74,12 +73,11 @@ final class BearingBuilder {
         RuleDiagrams stated = new RuleDiagrams(model, plan, nodes);
         stated.shown(trait, stage);
         Map<String, CompactNodes> loci = new LinkedHashMap<>();
-        for (Part part : Lists.reverse(ImmutableList.copyOf(levels.keySet()))) {
-            if (part.kind() == Part.Kind.LOCUS) {
-                add(loci, part.id(), hold(part));
-            }
+        for (Part part : parts(Part.Kind.LOCUS)) {
+            add(loci, part.id(), hold(part));
         }
         Map<String, CompactNodes> statements = new LinkedHashMap<>();
+        held.clear();
         for (String read : stated.readTraits()) {
             TraitRule rule = model.rules().get(read);
             if (rule != null) {
@@ -91,12 +89,17 @@ final class BearingBuilder {
                         .ifPresent(last -> add(statements, rule.pointer(last), both(where, stated.rest(rule, stage))));
             }
         }
-        for (Part part : ImmutableList.copyOf(levels.keySet())) {
-            if (part.kind() == Part.Kind.MASK) {
-                add(statements, Pointer.of("masks", part.id()), hold(part));
-            }
+        held.clear();
+        for (Part part : parts(Part.Kind.MASK)) {
+            add(statements, Pointer.of("masks", part.id()), hold(part));
         }
         return new Bearing(plan.levels(), statements, loci);
+    }
+
+    /** Parts of a kind, the last first. */
+    private List<Part> parts(Part.Kind kind) {
+        List<Part> parts = levels.keySet().stream().filter(part -> part.kind() == kind).toList();
+        return Lists.reverse(parts);
     }
 
     /** Leaf value 1 in the animals for whose look a part has to be held to what is stated. */
