@@ -1,6 +1,7 @@
 package org.geneticsrules.expression;
 
 import com.google.common.collect.Lists;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,7 +19,7 @@ import org.geneticsrules.trait.LifeStage;
  * Finds out what the look of a trait rests on, by letting one part of the model after another say anything.
  *
  * <p>The loci come first, those that are tested last before those that cut off more; then the rules of traits, each after those of the
- * traits that it reads; then the masks. So where the same look follows in two ways, what is kept is nearest to the look. Each part says anything in addition to those before it; where the look still is the same whatever they say, it is left so, and where it is
+ * traits that it reads and that of the trait itself last; then the masks. So where the same look follows in two ways, what is kept is nearest to the look. Each part says anything in addition to those before it; where the look still is the same whatever they say, it is left so, and where it is
  * not, the part is held to what is stated. All that parts may say is tested below all levels of animals, so an animal is one of the
  * latter if and only if its way through these levels does not end in a leaf.
  */
@@ -78,7 +79,10 @@ final class BearingBuilder {
         }
         Map<String, CompactNodes> statements = new LinkedHashMap<>();
         held.clear();
-        for (String read : stated.readTraits()) {
+        List<String> readers = new ArrayList<>(stated.readTraits());
+        readers.remove(trait);
+        readers.add(trait);
+        for (String read : readers) {
             TraitRule rule = model.rules().get(read);
             if (rule != null) {
                 int where = hold(new Part(Part.Kind.TRAIT, read));
