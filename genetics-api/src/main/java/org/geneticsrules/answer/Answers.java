@@ -116,7 +116,7 @@ public final class Answers {
                 if (read.stream().anyMatch(matter::contains) && !animal.stated().isEmpty()) {
                     Map<String, List<AllelePair>> pairs = new LinkedHashMap<>();
                     read.forEach(locus -> pairs.put(locus, animal.stated().pairs(locus)));
-                    found.addAll(RestsOn.of(compiled, pairs, alone));
+                    found.addAll(RestsOn.of(compiled, pairs, alone).statements());
                 }
             }
         }

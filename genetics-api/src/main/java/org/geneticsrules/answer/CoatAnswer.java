@@ -212,7 +212,7 @@ final class CoatAnswer {
         }
         Map<String, List<AllelePair>> carried = new LinkedHashMap<>();
         read.forEach(locus -> carried.put(locus, known.pairs(locus)));
-        draft.statements.addAll(RestsOn.of(compiled, carried, view));
+        draft.statements.addAll(RestsOn.of(compiled, carried, view).statements());
         if (looks.possible().size() > 1) {
             return "What is known allows " + looks.possible().size()
                     + " looks; more must be seen or tested to tell them apart.";

@@ -1,6 +1,5 @@
 package org.geneticsrules.cross;
 
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -13,8 +12,6 @@ import org.geneticsrules.explanation.Causes;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.MatingExplanation;
 import org.geneticsrules.explanation.ParentsCase;
-import org.geneticsrules.explanation.RestsOn;
-import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -23,14 +20,10 @@ import org.geneticsrules.expression.Draw;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
-import org.geneticsrules.linkage.LinkageGroup;
-import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
-import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
-import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
@@ -45,21 +38,21 @@ final class Explainer {
 
     private final CompiledModel compiled;
     private final View view;
-    private final Litter litter;
     private final Diagram<Phenotype> diagram;
     private final Map<String, Draw> draws = new LinkedHashMap<>();
     private final List<ParentsCases.Kind> kinds;
+    private final Citations citations;
 
     Explainer(
             CompiledModel compiled,
             View view,
             Litter litter,
             Sires sires,
+            Parent dam,
             List<List<ParentBox>> males,
             List<ParentBox> dams) {
         this.compiled = compiled;
         this.view = view;
-        this.litter = litter;
         this.diagram = compiled.diagram(view);
         diagram.levels().forEach(level -> {
             if (level instanceof Level.OfDraw drawn) {
@@ -67,6 +60,7 @@ final class Explainer {
             }
         });
         ParentsCases cases = new ParentsCases(compiled.model(), diagram, litter);
+        this.citations = new Citations(compiled, view, litter, sires, dam);
         this.kinds = cases.of(sires, males, dams, litter.read());
     }
 
@@ -88,70 +82,8 @@ final class Explainer {
             }
             return true;
         });
-        Map<String, Set<AllelePair>> occurring = new LinkedHashMap<>();
-        for (ParentsCases.Kind kind : kinds) {
-            kind.parents()
-                    .loci()
-                    .forEach((locus, segregation) -> occurring
-                            .computeIfAbsent(locus, name -> new LinkedHashSet<>())
-                            .addAll(segregation.kits().outcomes()));
-        }
         return Optional.of(new MatingExplanation(
-                kinds.stream().map(ParentsCases.Kind::parents).toList(), ways, hidden(ways), statements(occurring)));
-    }
-
-    /** The rules that decide about looks, the groups by which linked loci were weighed, and who of the kits is lost. */
-    private Set<String> statements(Map<String, Set<AllelePair>> occurring) {
-        Set<String> found = new LinkedHashSet<>(RestsOn.of(compiled, occurring, view));
-        for (ParentsCases.Kind kind : kinds) {
-            kind.carried().keySet().stream()
-                    .filter(unit -> unit.isLinked()
-                            || unit.transmission().heterogametic().isPresent())
-                    .flatMap(unit -> unit.group().stream())
-                    .map(LinkageGroup::pointer)
-                    .forEach(found::add);
-        }
-        if (litter.loses()) {
-            for (Viability one : compiled.model().viability().values()) {
-                Set<AllelePair> pairs = occurring.get(one.locus());
-                if (pairs != null) {
-                    found.add(one.pointer());
-                    found.addAll(dominance(compiled.model().locus(one.locus()), pairs));
-                }
-            }
-        }
-        kinds.forEach(kind -> kind.parents().loci().values().forEach(segregation -> mutations(segregation, found)));
-        return compiled.model().statements().keySet().stream()
-                .filter(found::contains)
-                .collect(ImmutableSet.toImmutableSet());
-    }
-
-    /** The statements by which pairs show what decides who is lost. */
-    private static Set<String> dominance(Locus locus, Set<AllelePair> pairs) {
-        Set<String> found = new LinkedHashSet<>();
-        for (Sex sex : Sex.values()) {
-            pairs.stream()
-                    .filter(pair ->
-                            pair.alleles().size() == locus.transmission().strands(sex))
-                    .forEach(pair -> found.addAll(locus.decidedBy(pair, sex)));
-        }
-        return found;
-    }
-
-    /** The rates at which alleles of the parents mutate on the way to the kit. */
-    private void mutations(Segregation segregation, Set<String> found) {
-        Locus locus = compiled.model().locus(segregation.locus());
-        for (Distribution<AllelePair> parent : List.of(segregation.sire(), segregation.dam())) {
-            for (AllelePair pair : parent.outcomes()) {
-                for (Allele allele : pair.alleles()) {
-                    Map<String, Probability> rates = locus.mutation().get(allele.id());
-                    if (rates != null) {
-                        rates.keySet()
-                                .forEach(to -> found.add(Pointer.of("loci", locus.id(), "mutation", allele.id(), to)));
-                    }
-                }
-            }
-        }
+                kinds.stream().map(ParentsCases.Kind::parents).toList(), ways, hidden(ways), citations.of(kinds)));
     }
 
     private static Sex sex(ParentsCase parents) {

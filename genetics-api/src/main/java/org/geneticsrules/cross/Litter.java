@@ -86,8 +86,13 @@ final class Litter {
     }
 
     /** Whether a kit that shows anything at all may be lost, so that the statements about that matter. */
-    boolean loses() {
+    private boolean loses() {
         return asked.loses() || survival.isPresent();
+    }
+
+    /** Whether having kits at all sorts the parents there may be. */
+    boolean sorts() {
+        return survival.isPresent();
     }
 
     /** All loci that matter. */

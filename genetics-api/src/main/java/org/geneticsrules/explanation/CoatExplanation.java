@@ -70,7 +70,8 @@ public record CoatExplanation(
                     name,
                     List.of(genotype.pair(name).orElseGet(() -> locus.pairs(sex).get(0))));
         }
-        Set<String> statements = RestsOn.of(compiled, carried, view);
+        Set<String> statements = RestsOn.of(compiled, carried, Optional.of(sex), view.among(Census.CONCEIVED))
+                .statements();
         Exchange instead = new Exchange(compiled, genotype, sex, view);
         return compiled.express(genotype, sex, view.stage(), view.traits())
                 .map(expressed -> explain(compiled, genotype, sex, view, expressed, statements, instead));

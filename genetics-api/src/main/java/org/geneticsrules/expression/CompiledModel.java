@@ -18,6 +18,7 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
@@ -55,6 +56,7 @@ public final class CompiledModel {
     private final Cache<Census, Diagram<Phenotype>> survival = cache();
     private final Cache<Sightings, Diagram<Boolean>> matching = cache();
     private final Cache<Sightings, ImmutableList<WeightedBox>> evidence = cache();
+    private final Cache<Look, Bearing> bearings = cache();
 
     /** The diagram that most ask for, kept at hand. */
     private volatile @Nullable Diagram<Phenotype> ofEverything;
@@ -125,6 +127,19 @@ public final class CompiledModel {
      */
     public boolean dependsOnSex(View view) {
         return relevance(view).sex();
+    }
+
+    /**
+     * Returns the statements about viability on which the shares of what kits show depend.
+     *
+     * @param loci the loci whose expression matters
+     * @param sex whether the sex matters, beside what of it the loci bring with them
+     * @param census which kits are counted
+     * @return those that bear on it, and those by which none is lost but that would bear on it if they said something else; in declared
+     *     order
+     */
+    public List<Viability> viability(Set<String> loci, boolean sex, Census census) {
+        return Relevance.of(model, loci, sex, census).supposable(census);
     }
 
     private Relevance relevance(View view) {
@@ -474,6 +489,23 @@ public final class CompiledModel {
             });
             return boxes.build();
         });
+    }
+
+    /**
+     * Returns what the look of a trait rests on, animal by animal.
+     *
+     * @param trait id of the trait
+     * @param stage when the animals are looked at
+     * @return the statements and loci that bear on it
+     * @throws IllegalArgumentException if the trait is unknown
+     * @throws ProblemsException if the stage lacks what the trait depends on
+     * @throws TooLargeException if the diagrams would be too large
+     */
+    public Bearing bearing(String trait, LifeStage stage) {
+        return kept(
+                bearings,
+                look(ImmutableList.of(trait), stage),
+                asked -> BearingBuilder.of(model, trait, asked.stage()));
     }
 
     /**

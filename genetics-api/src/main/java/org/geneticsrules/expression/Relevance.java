@@ -2,6 +2,7 @@ package org.geneticsrules.expression;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
+import com.google.common.collect.Sets;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,11 +26,10 @@ final class Relevance {
     private final List<Viability> viability = new ArrayList<>();
     private boolean sex;
 
-    private Relevance(Model model, Reads reads, Set<String> also) {
+    private Relevance(Model model, Set<String> loci, boolean sex) {
         this.model = model;
-        this.loci = new LinkedHashSet<>(reads.loci());
-        loci.addAll(also);
-        this.sex = reads.sex() || loci.stream().map(model::locus).anyMatch(Relevance::dependsOnSex);
+        this.loci = new LinkedHashSet<>(loci);
+        this.sex = sex || loci.stream().map(model::locus).anyMatch(Relevance::dependsOnSex);
     }
 
     static Relevance of(Model model, Reads reads, Census census) {
@@ -38,7 +38,12 @@ final class Relevance {
 
     /** What bears on a question and on some loci beside it. */
     static Relevance of(Model model, Reads reads, Census census, Set<String> also) {
-        Relevance relevance = new Relevance(model, reads, also);
+        return of(model, Sets.union(reads.loci(), also), reads.sex(), census);
+    }
+
+    /** What bears on what is seen of some loci and, if so, of the sex. */
+    static Relevance of(Model model, Set<String> loci, boolean sex, Census census) {
+        Relevance relevance = new Relevance(model, loci, sex);
         List<Viability> left = new ArrayList<>(model.viability().values());
         left.removeIf(one -> !loses(one, census));
         while (left.removeIf(relevance::enters)) {
@@ -46,6 +51,22 @@ final class Relevance {
         }
         relevance.viability.sort((one, other) -> Integer.compare(relevance.rank(one), relevance.rank(other)));
         return relevance;
+    }
+
+    /** Those statements about viability too that would bear on it if they said something else. */
+    List<Viability> supposable(Census census) {
+        return model.viability().values().stream()
+                .filter(one -> viability.contains(one) || (counts(one, census) && reaches(one)))
+                .toList();
+    }
+
+    /** Whether a statement says anything of the time before kits are counted, be it that none are lost. */
+    private static boolean counts(Viability one, Census census) {
+        return switch (census) {
+            case CONCEIVED -> false;
+            case BORN -> one.decidesBirth();
+            case SCORED -> true;
+        };
     }
 
     /** Loci that bear on the question, in model order. */
@@ -67,7 +88,8 @@ final class Relevance {
         return locus.dependsOnSex() || locus.transmission().heterogametic().isPresent();
     }
 
-    private static boolean loses(Viability one, Census census) {
+    /** Whether a statement lets kits be lost before they are counted. */
+    static boolean loses(Viability one, Census census) {
         return switch (census) {
             case CONCEIVED -> false;
             case BORN -> !one.birth().isOne();
@@ -76,18 +98,24 @@ final class Relevance {
     }
 
     private boolean enters(Viability one) {
-        Locus locus = model.locus(one.locus());
-        boolean bySex = one.sex().isPresent() || dependsOnSex(locus);
-        boolean linked = loci.contains(locus.id())
-                || model.groupOf(locus.id()).map(LinkageGroup::loci).orElse(List.of()).stream()
-                        .anyMatch(loci::contains);
-        if (linked || (sex && bySex)) {
-            loci.add(locus.id());
-            sex |= bySex;
-            viability.add(one);
-            return true;
+        if (!reaches(one)) {
+            return false;
         }
-        return false;
+        loci.add(one.locus());
+        sex |= bySex(one);
+        viability.add(one);
+        return true;
+    }
+
+    private boolean reaches(Viability one) {
+        boolean linked = loci.contains(one.locus())
+                || model.groupOf(one.locus()).map(LinkageGroup::loci).orElse(List.of()).stream()
+                        .anyMatch(loci::contains);
+        return linked || (sex && bySex(one));
+    }
+
+    private boolean bySex(Viability one) {
+        return one.sex().isPresent() || dependsOnSex(model.locus(one.locus()));
     }
 
     private int rank(Viability one) {

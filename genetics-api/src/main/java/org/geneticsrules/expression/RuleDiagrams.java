@@ -20,19 +20,20 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 
 /** The diagrams of the parts of a model's rules at a stage: conditions, own states, masks and shown states. */
-final class RuleDiagrams {
+class RuleDiagrams {
 
-    private static final int FAILS = 0;
+    /** The leaf value where a condition fails. */
+    static final int FAILS = 0;
     /** The leaf value where a condition holds. */
     static final int HOLDS = 1;
-
-    private static final int UNKNOWN = 2;
+    /** The leaf value where it is not known whether a condition holds. */
+    static final int UNKNOWN = 2;
 
     private record At(Object part, LifeStage stage) {}
 
-    private final Model model;
-    private final Axes axes;
-    private final Nodes nodes;
+    final Model model;
+    final Axes axes;
+    final Nodes nodes;
     private final Map<At, Integer> own = new LinkedHashMap<>();
     private final Map<At, Integer> conditions = new LinkedHashMap<>();
 
@@ -51,13 +52,13 @@ final class RuleDiagrams {
         int none = states.size();
         int unknown = none + 1;
         int width = none + 2;
-        int both = nodes.map(own(trait, stage), state -> state * width + state);
         List<Mask> covering = model.masks().values().stream()
                 .filter(mask -> mask.covers().containsKey(trait))
                 .toList();
+        int both = supposed(nodes.map(own(trait, stage), state -> state * width + state), states, covering, stage);
         for (Mask mask : covering) {
             Mask.Cover cover = Objects.requireNonNull(mask.covers().get(trait));
-            int active = uncovered(mask, covering, stage);
+            int active = stated(mask, uncovered(mask, covering, stage));
             nodes.charge(Pointer.of("masks", mask.id()));
             both = nodes.combine(both, active, (pair, truth) -> {
                 int beneath = pair / width;
@@ -72,16 +73,33 @@ final class RuleDiagrams {
     }
 
     /** Where a mask is active and no mask above it is; masks left over by this agree, so their order does not matter. */
-    private int uncovered(Mask mask, List<Mask> covering, LifeStage stage) {
-        int result = condition(mask.when(), stage);
+    final int uncovered(Mask mask, List<Mask> covering, LifeStage stage) {
+        int result = activity(mask, stage);
         for (Mask other : covering) {
             if (model.isOver(other.id(), mask.id())) {
                 nodes.charge(Pointer.of("masks", other.id()));
-                result = nodes.combine(
-                        result, condition(other.when(), stage), (a, b) -> a == HOLDS && b == HOLDS ? FAILS : a);
+                result = nodes.combine(result, activity(other, stage), (a, b) -> a == HOLDS && b == HOLDS ? FAILS : a);
             }
         }
         return result;
+    }
+
+    /** Leaf values: whether a mask is active. */
+    int activity(Mask mask, LifeStage stage) {
+        return condition(mask.when(), stage);
+    }
+
+    /** Where a mask covers what its statement says, of where it is active. */
+    int stated(Mask mask, int active) {
+        return active;
+    }
+
+    /**
+     * The own state and what is seen of it before any mask covers what its statement says: leaf values (own state) (number of states + 2)
+     * + (state seen, or the number of states where there is no claim, or one more where a mask may be active).
+     */
+    int supposed(int both, List<String> states, List<Mask> covering, LifeStage stage) {
+        return both;
     }
 
     private static int covered(Mask.Cover cover, int beneath, int seen, List<String> states) {
@@ -90,6 +108,11 @@ final class RuleDiagrams {
         }
         // Without a known state beneath, only a constant cover says what is seen.
         return beneath == states.size() ? seen : states.indexOf(cover.shown(states.get(beneath)));
+    }
+
+    /** The traits whose own states were asked for, each after those that it reads. */
+    final List<String> readTraits() {
+        return own.keySet().stream().map(key -> (String) key.part()).toList();
     }
 
     /** Leaf values: index of the own state, or the number of states where the model makes no claim. */
@@ -105,7 +128,8 @@ final class RuleDiagrams {
         return result;
     }
 
-    private int own(TraitRule rule, LifeStage stage) {
+    /** Leaf values as above, of a trait that the model has a rule for. */
+    int own(TraitRule rule, LifeStage stage) {
         int none = rule.states().size();
         int left = none + 1; // no case holds so far, and none is unknown
         int result = Nodes.leaf(left);
@@ -179,7 +203,8 @@ final class RuleDiagrams {
         return draw.isPresent() ? nodes.test(draw.getAsInt(), outcome -> byOutcome[outcome]) : Nodes.leaf(byOutcome[0]);
     }
 
-    private int sums(CaseState.Threshold sums, OptionalInt draw, List<String> states) {
+    /** Leaf values: the state of the sum of doses and residual. */
+    int sums(CaseState.Threshold sums, OptionalInt draw, List<String> states) {
         TreeMap<Integer, int[]> doses = new TreeMap<>();
         sums.doses()
                 .forEach((locus, dose) -> doses.put(
@@ -252,7 +277,8 @@ final class RuleDiagrams {
         }
     };
 
-    private int variable(String name, Allowed allowed, LifeStage stage) {
+    /** Leaf values: whether one variable of a condition has an allowed value. */
+    int variable(String name, Allowed allowed, LifeStage stage) {
         if (axes.position(name).isPresent()) {
             List<String> values = values(name);
             return nodes.test(

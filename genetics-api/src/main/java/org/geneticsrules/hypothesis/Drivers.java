@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
@@ -35,7 +36,7 @@ final class Drivers {
     void genotype(CompiledModel compiled, Genotype genotype, Sex sex, View view) {
         Map<String, Set<AllelePair>> carried = new LinkedHashMap<>();
         genotype.pairs().forEach((locus, pair) -> carried.put(locus, ImmutableSet.of(pair)));
-        cited.addAll(RestsOn.of(compiled, carried, view));
+        cited.addAll(RestsOn.of(compiled, carried, Optional.of(sex), view).statements());
         losses(compiled.model(), carried, ImmutableList.of(sex), view.census());
     }
 
@@ -52,7 +53,7 @@ final class Drivers {
             kits.put(name, pairs);
             segregates(locus, sire, dam);
         }
-        cited.addAll(RestsOn.of(compiled, kits, view));
+        cited.addAll(RestsOn.of(compiled, kits, view).statements());
         losses(model, kits, sexes, view.census());
         for (LinkageGroup group : model.groups().values()) {
             for (Genotype parent : List.of(sire, dam)) {

@@ -80,9 +80,25 @@ public record Viability(
         return (chance.isZero() ? "none" : chance.isOne() ? "all" : chance.toString()) + " are";
     }
 
-    /** A statement of neither step is one that birth is certain. */
-    boolean decidesBirth() {
+    /**
+     * Tells whether it says anything of birth. A statement of neither step is one that birth is certain.
+     *
+     * @return false if it is about those born only
+     */
+    public boolean decidesBirth() {
         return !birth.isOne() || scored.isOne();
+    }
+
+    /**
+     * Tells whether it is about animals of an expression.
+     *
+     * @param at id of a locus
+     * @param expression what they show there
+     * @param of their sex
+     * @return true if its chances hold of them
+     */
+    public boolean concerns(String at, String expression, Sex of) {
+        return locus.equals(at) && expressions.contains(expression) && sex.orElse(of) == of;
     }
 
     /**

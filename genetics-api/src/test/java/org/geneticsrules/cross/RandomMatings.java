@@ -111,9 +111,12 @@ final class RandomMatings {
 
         /** Whether both parents can live and have a kit that is counted. */
         boolean hasKits(Census census) {
-            return !lethal(Sex.MALE)
-                    && !lethal(Sex.FEMALE)
-                    && !litters(census).given(List.of()).isEmpty();
+            return parentsLive() && !litters(census).given(List.of()).isEmpty();
+        }
+
+        /** Whether both parents can live. */
+        boolean parentsLive() {
+            return !lethal(Sex.MALE) && !lethal(Sex.FEMALE);
         }
 
         private boolean lethal(Sex sex) {

@@ -33,7 +33,9 @@ final class StatementEdits {
         return read(edit(ModelDocument.of(model), Pointer.names(pointer), statement -> null));
     }
 
-    /** Valid models in which a statement says something else: another expression or state, or the reverse order. */
+    /**
+     * Valid models in which a statement says something else: another expression, all states by chance, less covered, or the reverse order.
+     */
     List<Model> replacing(String pointer) {
         List<String> names = Pointer.names(pointer);
         List<Model> valid = new ArrayList<>();
@@ -42,17 +44,6 @@ final class StatementEdits {
                     .ifPresent(valid::add);
         }
         return valid;
-    }
-
-    /** The first valid model in which a statement says something else, if there is one. */
-    Optional<Model> replaced(String pointer) {
-        List<String> names = Pointer.names(pointer);
-        return alternatives(names).stream()
-                .flatMap(other ->
-                        read(edit(ModelDocument.of(model), names, statement -> saying(names, statement, other)))
-                                .stream())
-                .filter(changed -> !changed.equals(model))
-                .findFirst();
     }
 
     private List<String> alternatives(List<String> names) {
@@ -70,29 +61,31 @@ final class StatementEdits {
                                         .dominant())
                         : locus.expressions();
             }
-            case "traits" -> model.states(names.get(1));
+            case "traits" -> List.of("any state by chance");
             case "masks" -> List.of("less covered");
             default -> List.of("reversed");
         };
     }
 
-    private static Node saying(List<String> names, Node statement, String other) {
+    private Node saying(List<String> names, Node statement, String other) {
         return switch (names.get(0)) {
             case "loci" -> with(statement, names.get(3), other);
-            case "traits" -> state(statement, other);
+            case "traits" -> anyState(statement, names.get(1));
             case "masks" -> edit(statement, List.of("covers"), covers -> firstOnly((ObjectNode) covers));
             default -> reversed((ObjectNode) statement);
         };
     }
 
-    /** One state for certain, in place of whatever was given. */
-    private static Node state(Node statement, String state) {
-        if (!(statement instanceof ObjectNode object)) {
-            return Node.text(state);
-        }
-        Map<String, Node> members = new LinkedHashMap<>(object.members());
-        members.keySet().removeAll(List.of("chance", "progression", "threshold"));
-        members.put("state", Node.text(state));
+    /** Every state of a trait with a chance of its own, in place of whatever was given. */
+    private Node anyState(Node statement, String trait) {
+        List<String> states = model.states(trait);
+        Map<String, Node> chances = new LinkedHashMap<>();
+        int sum = states.size() * (states.size() + 1) / 2;
+        states.forEach(state -> chances.put(state, Node.text(chances.size() + 1 + "/" + sum)));
+        Map<String, Node> members =
+                statement instanceof ObjectNode object ? new LinkedHashMap<>(object.members()) : new LinkedHashMap<>();
+        members.keySet().removeAll(List.of("state", "progression", "threshold"));
+        members.put("chance", new ObjectNode(chances));
         return new ObjectNode(members);
     }
 
