@@ -19,6 +19,7 @@ final class Draft {
     final List<Reason> because = new ArrayList<>();
     final List<Outcome> outcomes = new ArrayList<>();
     final List<Weighting> weightings = new ArrayList<>();
+    final List<TestResult> tests = new ArrayList<>();
     final List<Hidden> hidden = new ArrayList<>();
     final List<Caution> cautions = new ArrayList<>();
     final Set<String> notices = new LinkedHashSet<>();
@@ -35,6 +36,7 @@ final class Draft {
         because.clear();
         outcomes.clear();
         weightings.clear();
+        tests.clear();
         hidden.clear();
         statements.clear();
         probability = Optional.empty();
@@ -59,6 +61,7 @@ final class Draft {
                 outcomes,
                 litter,
                 weightings,
+                tests,
                 hidden,
                 Answers.rivals(evidence),
                 cautions,

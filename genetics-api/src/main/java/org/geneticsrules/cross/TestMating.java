@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableSet;
 import java.math.BigInteger;
 import java.util.Collection;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
@@ -77,6 +78,16 @@ public final class TestMating {
         Set<Phenotype> proofs = new LinkedHashSet<>(question(view, false).possible(tested));
         proofs.removeAll(question(view, false).possible(otherwise));
         return ImmutableSet.copyOf(proofs);
+    }
+
+    /**
+     * Returns the loci at which the chances of a test need frequencies that are not named.
+     *
+     * @param view what is looked at
+     * @return locus ids in model order; none if {@link #byOneMate} can be asked
+     */
+    public List<String> missingFrequencies(View view) {
+        return question(view, true).missingFrequencies(tested);
     }
 
     /**
