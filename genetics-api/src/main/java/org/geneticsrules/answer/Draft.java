@@ -25,6 +25,7 @@ final class Draft {
     final Set<String> notices = new LinkedHashSet<>();
     final Set<String> statements = new LinkedHashSet<>();
     final Set<Population> populations = new LinkedHashSet<>();
+    boolean unexplained;
     Status status = Status.EXACT;
     Optional<Probability> probability = Optional.empty();
     Optional<Probability> lost = Optional.empty();

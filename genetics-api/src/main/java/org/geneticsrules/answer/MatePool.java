@@ -1,11 +1,9 @@
 package org.geneticsrules.answer;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
@@ -60,9 +58,7 @@ final class MatePool {
         boolean first = true;
         for (Locus other : model.loci().values()) {
             if (!other.id().equals(pair.locus())) {
-                String allele = other.wildType()
-                        .map(Allele::id)
-                        .orElseGet(() -> other.alleles().keySet().iterator().next());
+                String allele = plain(other);
                 List<AllelePair> plain = other.pairs(sex).stream()
                         .filter(one -> one.alleles().stream()
                                 .allMatch(part -> part.id().equals(allele)))
@@ -74,60 +70,40 @@ final class MatePool {
         return mate;
     }
 
+    /** The allele that an animal is taken to carry at a locus unless something else is known: the wild type, or the first declared. */
+    static String plain(Locus locus) {
+        return locus.wildType()
+                .map(Allele::id)
+                .orElseGet(() -> locus.alleles().keySet().iterator().next());
+    }
+
     /** All that a mate may carry; for one known by its parents, at each locus by itself. */
     GenotypeSet genotypes(Animal animal, TestMate mate) {
         Animal first = mate.animals().get(0);
         if (mate.kind() == TestMate.Kind.KNOWN) {
             return first.as(sex).genotypes();
         }
-        boolean own = mate.kind() == TestMate.Kind.OWN_YOUNG;
-        GenotypeSet one = own ? animal.genotypes() : first.as(Sex.MALE).genotypes();
-        GenotypeSet other = own
-                ? first.as(sex).genotypes()
-                : mate.animals().get(1).as(Sex.FEMALE).genotypes();
+        Map<String, List<AllelePair>> pairs = mate.kind() == TestMate.Kind.OWN_YOUNG
+                ? young(
+                        animal.genotypes(),
+                        first.as(sex).genotypes(),
+                        model.loci().keySet())
+                : Inherited.pairs(
+                        model,
+                        first.as(Sex.MALE).genotypes(),
+                        mate.animals().get(1).as(Sex.FEMALE).genotypes(),
+                        model.loci().keySet());
         GenotypeSet found = GenotypeSet.all(model).of(sex);
-        for (Map.Entry<String, List<AllelePair>> locus :
-                young(one, other, model.loci().keySet()).entrySet()) {
+        for (Map.Entry<String, List<AllelePair>> locus : pairs.entrySet()) {
             found = found.where(locus.getKey(), locus.getValue());
         }
         return mate.seen().isEmpty() ? found : found.and(compiled.showing(mate.seen()));
     }
 
-    /** The pairs that young of two animals may have at some loci, with new mutation where the model states it. */
-    Map<String, List<AllelePair>> young(GenotypeSet one, GenotypeSet other, Set<String> loci) {
-        Map<String, List<AllelePair>> found = new LinkedHashMap<>();
-        for (String id : loci) {
-            Locus locus = model.locus(id);
-            Set<String> from = passed(locus, one);
-            Set<String> to = passed(locus, other);
-            found.put(
-                    id,
-                    locus.pairs().stream()
-                            .filter(pair -> pair.alleles().size() < 2
-                                    ? pair.alleles().stream()
-                                            .allMatch(part -> from.contains(part.id()) || to.contains(part.id()))
-                                    : unites(pair, from, to) || unites(pair, to, from))
-                            .toList());
-        }
-        return found;
-    }
-
-    private static boolean unites(AllelePair pair, Set<String> one, Set<String> other) {
-        return one.contains(pair.alleles().get(0).id())
-                && other.contains(pair.alleles().get(1).id());
-    }
-
-    private static Set<String> passed(Locus locus, GenotypeSet parent) {
-        Set<String> found = new LinkedHashSet<>();
-        for (AllelePair pair : parent.pairs(locus.id())) {
-            for (Allele allele : pair.alleles()) {
-                found.add(allele.id());
-                Map<String, ?> row = locus.mutation().get(allele.id());
-                if (row != null) {
-                    found.addAll(row.keySet());
-                }
-            }
-        }
-        return found;
+    /** The pairs that young of an animal of the other sex and a mate may have at some loci. */
+    Map<String, List<AllelePair>> young(GenotypeSet animal, GenotypeSet mate, Collection<String> loci) {
+        return sex == Sex.FEMALE
+                ? Inherited.pairs(model, animal, mate, loci)
+                : Inherited.pairs(model, mate, animal, loci);
     }
 }

@@ -5,20 +5,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.explanation.Miss;
-import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
-import org.geneticsrules.linkage.LinkageGroup;
-import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.model.Viability;
+import org.geneticsrules.model.Population;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
@@ -110,7 +108,7 @@ final class TestMatingAnswer {
         return draft.answer(
                 answers,
                 new Question(
-                        "test",
+                        "test mating",
                         "Which test matings would show " + whether + ", and how many "
                                 + answers.young().many() + " would that take?",
                         new ArrayList<>(watchedInResults()),
@@ -221,13 +219,14 @@ final class TestMatingAnswer {
         }
     }
 
+    private Animal carrier(HiddenAllele allele) {
+        return animal.having(allele.locus(), with(allele), List.of());
+    }
+
     private void suggest(HiddenAllele allele, Evaluation evaluation) {
+        Animal clear = animal.having(allele.locus(), without(allele), List.of());
         List<TestResult> found = pool.suggested(allele.locus()).stream()
-                .map(mate -> evaluation.of(
-                        allele,
-                        animal.having(allele.locus(), with(allele), List.of()),
-                        animal.having(allele.locus(), without(allele), List.of()),
-                        mate))
+                .map(mate -> evaluation.of(allele, carrier(allele), clear, mate))
                 .filter(result -> !result.signs().isEmpty())
                 .sorted(Comparator.comparingInt(result -> result.fewest().orElse(Integer.MAX_VALUE)))
                 .toList();
@@ -244,19 +243,16 @@ final class TestMatingAnswer {
     }
 
     private TestResult result(HiddenAllele allele, TestMate mate, Evaluation evaluation) {
-        List<TestResult.Exclusion> found = exclusions.of(mate);
-        if (!found.isEmpty()) {
-            return new TestResult(allele, mate, List.of(), Set.of(), List.of(), found);
+        if (pool.genotypes(animal, mate).isEmpty()) {
+            draft.notices.add("what is stated of " + mate.name() + " contradicts itself under this model");
         }
-        return evaluation.of(
-                allele,
-                animal.having(allele.locus(), with(allele), List.of()),
-                animal.having(allele.locus(), without(allele), List.of()),
-                mate);
+        Animal clear = animal.having(allele.locus(), without(allele), List.of());
+        return checked(evaluation.of(allele, carrier(allele), clear, mate));
     }
 
+    /** The result, or why there is none to be told. */
     private TestResult checked(TestResult result) {
-        List<TestResult.Exclusion> found = exclusions.of(result.mate());
+        List<TestResult.Exclusion> found = exclusions.of(result.allele(), carrier(result.allele()), result.mate());
         return found.isEmpty()
                 ? result
                 : new TestResult(result.allele(), result.mate(), List.of(), Set.of(), List.of(), found);
@@ -268,7 +264,7 @@ final class TestMatingAnswer {
         model.statements().values().stream()
                 .filter(statement -> statement.pointer().startsWith(prefix + "/")
                         || statement.pointer().equals(prefix))
-                .filter(statement -> statement.grade() == org.geneticsrules.evidence.Grade.MOLECULAR)
+                .filter(statement -> statement.grade() == Grade.MOLECULAR)
                 .flatMap(statement -> statement.evidence().stream())
                 .findFirst()
                 .ifPresent(support -> draft.notices.add("the cause behind " + allele.words()
@@ -281,47 +277,17 @@ final class TestMatingAnswer {
             draft.because.add(new Miss(
                     test,
                     course.step().words(),
-                    course.population().map(population -> population.id()),
+                    course.population().map(Population::id),
                     course.detection().step()));
             course.population().ifPresent(draft.populations::add);
         }
         if (!result.signs().isEmpty()) {
             View view = watched.view(result.traits());
-            Map<String, List<AllelePair>> young = pool.young(
-                    animal.having(result.allele().locus(), with(result.allele()), List.of())
-                            .genotypes(),
-                    pool.genotypes(animal, result.mate()),
-                    compiled.lociRead(view));
-            statements(young, view);
+            GenotypeSet carrier = carrier(result.allele()).genotypes();
+            GenotypeSet mate = pool.genotypes(animal, result.mate());
+            draft.statements.addAll(Inherited.statements(
+                    compiled, List.of(carrier, mate), pool.young(carrier, mate, compiled.lociRead(view)), view));
         }
-    }
-
-    /** What the looks of the young rest on, how linked loci are handed down, who is lost, and how often alleles change. */
-    private void statements(Map<String, List<AllelePair>> young, View view) {
-        draft.statements.addAll(RestsOn.of(compiled, young, view));
-        for (LinkageGroup group : model.groups().values()) {
-            long read = group.loci().stream().filter(young::containsKey).count();
-            if (read > 1 || (read == 1 && group.transmission().heterogametic().isPresent())) {
-                draft.statements.add(group.pointer());
-            }
-        }
-        for (Viability one : model.viability().values()) {
-            if (young.containsKey(one.locus())) {
-                draft.statements.add(one.pointer());
-            }
-        }
-        young.forEach((id, pairs) -> {
-            for (AllelePair pair : pairs) {
-                for (Allele allele : pair.alleles()) {
-                    Map<String, ?> rates = model.locus(id).mutation().get(allele.id());
-                    if (rates != null) {
-                        rates.keySet()
-                                .forEach(to ->
-                                        draft.statements.add(Pointer.of("loci", id, "mutation", allele.id(), to)));
-                    }
-                }
-            }
-        });
     }
 
     private void given() {

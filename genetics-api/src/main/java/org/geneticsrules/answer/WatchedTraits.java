@@ -24,7 +24,7 @@ final class WatchedTraits {
     private final LifeStage stage;
     private final Map<List<String>, Asked> asked = new LinkedHashMap<>();
     private final Map<String, String> untold = new LinkedHashMap<>();
-    private final Set<String> notices = new LinkedHashSet<>();
+    private final Map<String, Set<String>> unseen = new LinkedHashMap<>();
 
     /**
      * Finds the traits.
@@ -50,10 +50,7 @@ final class WatchedTraits {
                 Problem first = e.problems().get(0);
                 untold.put(
                         trait,
-                        "\"" + trait + "\" is not looked at: " + first.message()
-                                + first.expected()
-                                        .map(needed -> "; it needs " + needed)
-                                        .orElse(""));
+                        first.expected().map(needed -> "each needs " + needed).orElse(first.message()));
             }
         }
     }
@@ -64,9 +61,9 @@ final class WatchedTraits {
 
     /** The traits on which a locus bears, as they are looked at; what would be too, but cannot be told, is noticed. */
     List<List<String>> of(String locus) {
-        untold.forEach((trait, notice) -> {
+        untold.forEach((trait, why) -> {
             if (compiled.lociRead(Set.of(trait)).contains(locus)) {
-                notices.add(notice);
+                unseen.computeIfAbsent(why, reason -> new LinkedHashSet<>()).add(trait);
             }
         });
         return asked.keySet().stream()
@@ -95,6 +92,9 @@ final class WatchedTraits {
     }
 
     List<String> notices() {
-        return new ArrayList<>(notices);
+        List<String> notices = new ArrayList<>();
+        unseen.forEach(
+                (why, traits) -> notices.add("not looked at: " + String.join(", ", traits) + "; " + why));
+        return notices;
     }
 }

@@ -63,7 +63,7 @@ final class TestSection {
                             .map(sign -> Looks.words(sign, test.traits()))
                             .collect(Collectors.joining("; "))
                     + ".");
-            test.courses().forEach(course -> belief(test, course, text));
+            test.courses().forEach(course -> belief(course, text));
         }
     }
 
@@ -86,7 +86,7 @@ final class TestSection {
     }
 
     /** What is left to believe, where it was said how likely the case was before. */
-    private void belief(TestResult test, TestResult.Course course, TextLines text) {
+    private void belief(TestResult.Course course, TextLines text) {
         String listed = course.needed().stream()
                 .filter(needed -> needed.toBelieve().isPresent())
                 .map(needed -> number(needed.toBelieve()) + " for " + Numbers.percent(needed.confidence()))
@@ -102,9 +102,14 @@ final class TestSection {
 
     private void remark(TestResult test, TextLines text) {
         String name = test.mate().name();
-        test.exclusions()
-                .forEach(exclusion -> text.item("Left out: " + name + ", for \"" + exclusion.name() + "\" ("
-                        + exclusion.about() + "). " + exclusion.line()));
+        if (!test.exclusions().isEmpty()) {
+            text.item("Left out: " + name + ".");
+            test.exclusions()
+                    .forEach(exclusion -> text.hanging(
+                            "    ",
+                            "    ",
+                            "\"" + exclusion.name() + "\" (" + exclusion.about() + "): " + exclusion.line()));
+        }
         if (test.tellsNothing()) {
             text.item(
                     "By " + name + " nothing that " + answer.question().young().any() + " could show would prove it.");
