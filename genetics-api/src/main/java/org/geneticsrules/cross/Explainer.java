@@ -294,7 +294,11 @@ final class Explainer {
             return Optional.empty();
         }
         if (causes.isEmpty()) {
-            causes.add(without(leading, name));
+            causes.add(Causes.across(
+                    leading.stream().map(Way::expressions).toList(),
+                    view,
+                    compiled.model().loci().keySet(),
+                    name));
         }
         return Optional.of(new Hidden(
                 name, phenotype, new ArrayList<>(chances.outcomes()), Optional.of(chances), new ArrayList<>(causes)));
@@ -320,28 +324,5 @@ final class Explainer {
             }
         });
         return chances;
-    }
-
-    /** Why genotypes look alike of which no way leaves both open: by chance, where that decides on some way, or through other loci. */
-    private Cause without(List<Way> ways, String locus) {
-        Set<String> needed = new LinkedHashSet<>();
-        ways.forEach(way -> needed.addAll(way.expressions().names()));
-        Set<String> drawn = new LinkedHashSet<>();
-        needed.stream()
-                .filter(name -> name.startsWith("/traits/"))
-                .map(Explainer::trait)
-                .filter(view.traits()::contains)
-                .forEach(drawn::add);
-        if (!drawn.isEmpty()) {
-            return new Cause(Cause.Kind.CHANCE, new ArrayList<>(drawn));
-        }
-        needed.retainAll(compiled.model().loci().keySet());
-        needed.remove(locus);
-        return new Cause(Cause.Kind.SAME_LOOK, new ArrayList<>(needed));
-    }
-
-    /** The trait whose statement leaves something to chance. */
-    private static String trait(String pointer) {
-        return pointer.split("/", -1)[2].replace("~1", "/").replace("~0", "~");
     }
 }

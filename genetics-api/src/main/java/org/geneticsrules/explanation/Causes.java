@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
@@ -20,6 +21,8 @@ import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -32,6 +35,9 @@ public final class Causes {
     private final View view;
     private final Sex sex;
     private final Map<String, String> draws;
+
+    /** What animals of some expressions show; asked for again and again, by locus after locus. */
+    private final Map<Map<String, String>, Expressed> shown = new ConcurrentHashMap<>();
 
     private Causes(CompiledModel compiled, View view, Sex sex, Map<String, String> draws) {
         this.compiled = compiled;
@@ -180,6 +186,35 @@ public final class Causes {
     private Expressed express(Map<String, String> expressions, String locus, String expression) {
         Map<String, String> changed = new LinkedHashMap<>(expressions);
         changed.put(locus, expression);
-        return compiled.oneWay(changed, sex, view.stage(), draws, view.traits());
+        return shown.computeIfAbsent(
+                changed, animal -> compiled.oneWay(animal, sex, view.stage(), draws, view.traits()));
+    }
+
+    /**
+     * Returns why genotypes of a locus look the same though no way to the look leaves both of them open: by chance, where that decides on
+     * some way, or through other loci.
+     *
+     * @param ways what the ways to the look need
+     * @param view what is looked at
+     * @param loci the loci of the model
+     * @param locus id of the locus
+     * @return the cause
+     */
+    public static Cause across(Collection<Condition> ways, View view, Set<String> loci, String locus) {
+        Set<String> others = new LinkedHashSet<>();
+        Set<String> drawn = new LinkedHashSet<>();
+        for (Condition way : ways) {
+            for (String name : way.names()) {
+                if (loci.contains(name) && !name.equals(locus)) {
+                    others.add(name);
+                } else if (name.startsWith("/traits/")) {
+                    drawn.add(Pointer.names(name).get(1));
+                }
+            }
+        }
+        drawn.retainAll(view.traits());
+        return drawn.isEmpty()
+                ? new Cause(Cause.Kind.SAME_LOOK, new ArrayList<>(others))
+                : new Cause(Cause.Kind.CHANCE, new ArrayList<>(drawn));
     }
 }
