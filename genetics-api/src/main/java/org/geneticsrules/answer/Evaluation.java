@@ -7,10 +7,14 @@ import java.util.Set;
 import java.util.function.Supplier;
 import org.geneticsrules.cross.Detection;
 import org.geneticsrules.cross.LitterSize;
+import org.geneticsrules.cross.Parent;
+import org.geneticsrules.cross.Sires;
 import org.geneticsrules.cross.TestMating;
+import org.geneticsrules.cross.UncertainCross;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
@@ -63,6 +67,7 @@ final class Evaluation {
             if (test.missingFrequencies(view).isEmpty()) {
                 courses(test, view, signs, Optional.empty(), courses);
             } else {
+                bound(carrier, mate, view, signs).ifPresent(courses::add);
                 for (Population population : compiled.model().populations().values()) {
                     TestMating weighed = test(carrier, mate, Optional.of(population));
                     if (weighed.missingFrequencies(view).isEmpty()) {
@@ -88,15 +93,47 @@ final class Evaluation {
             Optional<Population> population,
             List<TestResult.Course> courses) {
         Optional<Detection> one = test.byOneMate(view, signs, ONE);
-        one.ifPresent(found -> courses.add(course(TestResult.Step.YOUNG_OF_ONE_MATE, population, found)));
+        one.ifPresent(found -> courses.add(course(TestResult.Step.YOUNG_OF_ONE_MATE, population, false, found)));
         Optional<Detection> litters = question.litter().flatMap(size -> test.byOneMate(view, signs, size));
-        litters.ifPresent(found -> courses.add(course(TestResult.Step.LITTERS_OF_ONE_MATE, population, found)));
+        litters.ifPresent(found -> courses.add(course(TestResult.Step.LITTERS_OF_ONE_MATE, population, false, found)));
         test.byManyMates(view, signs, question.litter().orElse(ONE))
                 .filter(found -> !litters.or(() -> one).equals(Optional.of(found)))
-                .ifPresent(found -> courses.add(course(TestResult.Step.MATES, population, found)));
+                .ifPresent(found -> courses.add(course(TestResult.Step.MATES, population, false, found)));
     }
 
-    private TestResult.Course course(TestResult.Step step, Optional<Population> population, Detection detection) {
+    /**
+     * What is enough whatever a known mate and the animal carry that is not known: the least chance with which young of any of them show
+     * one of the signs. It is not told where new mutation might make it less.
+     */
+    private Optional<TestResult.Course> bound(Animal carrier, TestMate mate, View view, Set<Phenotype> signs) {
+        boolean mutates = compiled.lociRead(view).stream()
+                .anyMatch(locus -> !compiled.model().locus(locus).mutation().isEmpty());
+        if (mutates || mate.kind() != TestMate.Kind.KNOWN) {
+            return Optional.empty();
+        }
+        Parent tested = carrier.parent();
+        Parent other = mate.animals().get(0).as(sex.other()).parent();
+        UncertainCross cross = sex == Sex.MALE
+                ? UncertainCross.of(compiled, Sires.of(tested), other)
+                : UncertainCross.of(compiled, Sires.of(other), tested);
+        Probability least = Probability.ZERO;
+        for (Phenotype sign : signs) {
+            Probability rarest = cross.possibleChances(view, sign, List.of()).stream()
+                    .min(Probability::compareTo)
+                    .orElse(Probability.ZERO);
+            least = rarest.compareTo(least) > 0 ? rarest : least;
+        }
+        return least.isZero()
+                ? Optional.empty()
+                : Optional.of(course(
+                        TestResult.Step.YOUNG_OF_ONE_MATE,
+                        Optional.empty(),
+                        true,
+                        Detection.of(Distribution.certain(least.complement()))));
+    }
+
+    private TestResult.Course course(
+            TestResult.Step step, Optional<Population> population, boolean bound, Detection detection) {
         List<TestResult.Needed> needed = new ArrayList<>();
         for (Probability confidence : question.confidences()) {
             Probability left = confidence.complement();
@@ -106,7 +143,7 @@ final class Evaluation {
                     question.before()
                             .flatMap(before -> counted(() -> detection.fewest(Detection.missFor(before, left))))));
         }
-        return new TestResult.Course(step, population, detection, needed);
+        return new TestResult.Course(step, population, bound, detection, needed);
     }
 
     private Optional<Detection.Fewest> counted(Supplier<Detection.Fewest> fewest) {

@@ -73,15 +73,18 @@ public record TestResult(
      *
      * @param step what is counted
      * @param population the population by which what is not known was weighed, where that was left open in the question
-     * @param detection the chance of a miss after so many
+     * @param bound true if the numbers are enough whatever the animals carry that is not known, so that fewer may do
+     * @param detection the chance of a miss after so many, or a bound on it
      * @param needed how many it takes
      */
-    public record Course(Step step, Optional<Population> population, Detection detection, List<Needed> needed) {
+    public record Course(
+            Step step, Optional<Population> population, boolean bound, Detection detection, List<Needed> needed) {
         /**
          * Copies the list.
          *
          * @param step what is counted
          * @param population the population assumed
+         * @param bound whether the numbers are enough in any case
          * @param detection the chance of a miss
          * @param needed how many it takes
          */

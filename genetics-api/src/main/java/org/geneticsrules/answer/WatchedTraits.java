@@ -2,6 +2,7 @@ package org.geneticsrules.answer;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -59,7 +60,7 @@ final class WatchedTraits {
         return stage;
     }
 
-    /** The traits on which a locus bears, as they are looked at; what would be too, but cannot be told, is noticed. */
+    /** The traits on which a locus bears, as they are looked at, those of the fewest loci first; what would be too, but cannot be told, is noticed. */
     List<List<String>> of(String locus) {
         untold.forEach((trait, why) -> {
             if (compiled.lociRead(Set.of(trait)).contains(locus)) {
@@ -68,6 +69,8 @@ final class WatchedTraits {
         });
         return asked.keySet().stream()
                 .filter(traits -> compiled.lociRead(view(traits)).contains(locus))
+                .sorted(Comparator.comparingInt(
+                        traits -> compiled.lociRead(view(traits)).size()))
                 .toList();
     }
 

@@ -45,6 +45,7 @@ final class TestDocument {
         return new ObjectBuilder()
                 .with("step", course.step().words())
                 .with("population", course.population().map(Population::id))
+                .with("bound", Node.flag(course.bound()))
                 .with("neverMissedByLessThan", Chances.of(course.detection().limit()))
                 .with("needed", AnswerDocument.list(course.needed(), TestDocument::needed))
                 .build();

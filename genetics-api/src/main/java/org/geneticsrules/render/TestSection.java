@@ -49,8 +49,8 @@ final class TestSection {
         header.add("Missed at best");
         TextTable table = new TextTable(header).numbersFrom(2);
         for (TestResult test : tests) {
-            for (TestResult.Course course : test.courses()) {
-                List<String> cells = new ArrayList<>(List.of(test.mate().name(), counted(course)));
+            for (TestResult.Course course : told(test)) {
+                List<String> cells = new ArrayList<>(List.of(test.mate().name(), counted(course, test)));
                 course.needed().forEach(needed -> cells.add(number(needed.toShow())));
                 cells.add(Numbers.exact(course.detection().limit()));
                 table.row(cells);
@@ -63,20 +63,39 @@ final class TestSection {
                             .map(sign -> Looks.words(sign, test.traits()))
                             .collect(Collectors.joining("; "))
                     + ".");
-            test.courses().forEach(course -> belief(course, text));
+            told(test).forEach(course -> belief(course, test, text));
         }
     }
 
-    private String counted(TestResult.Course course) {
+    /** One course for all populations that come to the same. */
+    private static List<TestResult.Course> told(TestResult test) {
+        List<TestResult.Course> told = new ArrayList<>();
+        for (TestResult.Course course : test.courses()) {
+            if (told.stream().noneMatch(other -> alike(other, course))) {
+                told.add(course);
+            }
+        }
+        return told;
+    }
+
+    private static boolean alike(TestResult.Course one, TestResult.Course other) {
+        return one.step() == other.step()
+                && one.bound() == other.bound()
+                && one.detection().equals(other.detection());
+    }
+
+    private String counted(TestResult.Course course, TestResult test) {
         String words = switch (course.step()) {
             case YOUNG_OF_ONE_MATE -> answer.question().young().many() + " of one mate";
             case LITTERS_OF_ONE_MATE -> "litters of one mate";
             case MATES -> "mates in turn";
         };
-        return words
-                + course.population()
-                        .map(population -> ", as in \"" + population.id() + "\"")
-                        .orElse("");
+        String populations = test.courses().stream()
+                .filter(other -> alike(course, other))
+                .flatMap(other -> other.population().stream())
+                .map(population -> "\"" + population.id() + "\"")
+                .collect(Collectors.joining(" or "));
+        return words + (course.bound() ? ", at most" : "") + (populations.isEmpty() ? "" : ", as in " + populations);
     }
 
     private static String number(Optional<Detection.Fewest> fewest) {
@@ -86,7 +105,7 @@ final class TestSection {
     }
 
     /** What is left to believe, where it was said how likely the case was before. */
-    private void belief(TestResult.Course course, TextLines text) {
+    private void belief(TestResult.Course course, TestResult test, TextLines text) {
         String listed = course.needed().stream()
                 .filter(needed -> needed.toBelieve().isPresent())
                 .map(needed -> number(needed.toBelieve()) + " for " + Numbers.percent(needed.confidence()))
@@ -95,7 +114,7 @@ final class TestSection {
             text.hanging(
                     "    ",
                     "    ",
-                    "Without a sign, from what was held likely before, until it is clear (" + counted(course) + "): "
+                    "Without a sign, from what was held likely before, until it is clear (" + counted(course, test) + "): "
                             + listed + ".");
         }
     }
