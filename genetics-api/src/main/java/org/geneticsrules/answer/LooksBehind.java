@@ -306,7 +306,10 @@ final class LooksBehind {
         examples.forEach(one -> causes.addAll(causes(name, one)));
         if (causes.isEmpty()) {
             causes.add(Causes.across(
-                    ways.stream().map(Behind::box).toList(), view, compiled.model().loci().keySet(), name));
+                    ways.stream().map(Behind::box).toList(),
+                    view,
+                    compiled.model().loci().keySet(),
+                    name));
         }
         return new ArrayList<>(causes);
     }

@@ -96,8 +96,7 @@ final class WatchedTraits {
 
     List<String> notices() {
         List<String> notices = new ArrayList<>();
-        unseen.forEach(
-                (why, traits) -> notices.add("not looked at: " + String.join(", ", traits) + "; " + why));
+        unseen.forEach((why, traits) -> notices.add("not looked at: " + String.join(", ", traits) + "; " + why));
         return notices;
     }
 }

@@ -114,8 +114,8 @@ final class TestSection {
             text.hanging(
                     "    ",
                     "    ",
-                    "Without a sign, from what was held likely before, until it is clear (" + counted(course, test) + "): "
-                            + listed + ".");
+                    "Without a sign, from what was held likely before, until it is clear (" + counted(course, test)
+                            + "): " + listed + ".");
         }
     }
 

@@ -93,10 +93,11 @@ class ReasonsLeftOutTest {
         assertEquals(Status.EXACT, answer.status());
         assertEquals(
                 Optional.of("1744436/4194304"), // C(22, 11) = 705432
-                answer.probability().map(chance -> chance.numerator()
-                                .multiply(BigInteger.valueOf(4194304))
-                                .divide(chance.denominator())
-                        + "/4194304"));
+                answer.probability()
+                        .map(chance -> chance.numerator()
+                                        .multiply(BigInteger.valueOf(4194304))
+                                        .divide(chance.denominator())
+                                + "/4194304"));
         assertEquals(List.of(), answer.because());
         assertEquals(List.of(), answer.hidden());
         String notice = answer.notices().get(0);
@@ -139,10 +140,7 @@ class ReasonsLeftOutTest {
                 Census.values()[random.nextInt(Census.values().length)]);
         Optional<MatingExplanation> explained;
         try {
-            explained = UncertainCross.of(
-                            compiled,
-                            Parent.among(sire),
-                            Parent.among(dam))
+            explained = UncertainCross.of(compiled, Parent.among(sire), Parent.among(dam))
                     .explain(view);
         } catch (TooLargeException e) {
             return "too large";
@@ -151,10 +149,7 @@ class ReasonsLeftOutTest {
             return "no kits";
         }
         Set<String> without = Inherited.statements(
-                compiled,
-                List.of(sire, dam),
-                Inherited.pairs(model, sire, dam, compiled.lociRead(view)),
-                view);
+                compiled, List.of(sire, dam), Inherited.pairs(model, sire, dam, compiled.lociRead(view)), view);
         assertEquals(explained.get().statements(), without, () -> model + " " + view + " " + seed);
         for (String kind : List.of("viability", "mutation", "group")) {
             if (without.stream().anyMatch(pointer -> pointer.contains("/" + kind))) {

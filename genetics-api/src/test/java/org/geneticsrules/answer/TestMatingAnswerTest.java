@@ -85,12 +85,16 @@ class TestMatingAnswerTest {
                                 .shows("L", "lives")
                                 .shows("l", "dies"))
                 .viability(Viability.lethal("l twice", "L", "dies"))
-                .trait("hue", hue -> hue.when(Condition.where("B", "dark"), "dark")
-                        .otherwise("pale"))
-                .trait("eye", eye -> eye.when(Condition.where("C", "albino"), "pink")
-                        .otherwise("brown"))
-                .trait("tail", tail -> tail.when(Condition.where("T", "short"), "short")
-                        .otherwise("long"))
+                .trait(
+                        "hue",
+                        hue -> hue.when(Condition.where("B", "dark"), "dark").otherwise("pale"))
+                .trait(
+                        "eye",
+                        eye -> eye.when(Condition.where("C", "albino"), "pink").otherwise("brown"))
+                .trait(
+                        "tail",
+                        tail -> tail.when(Condition.where("T", "short"), "short")
+                                .otherwise("long"))
                 .mask(Mask.of("albino", Condition.where("C", "albino")).covering("hue", "none"));
         more.accept(builder);
         return builder.build();
@@ -112,7 +116,8 @@ class TestMatingAnswerTest {
     }
 
     private static void add(Map<String, Caution> cautions, String id, Trigger trigger, boolean excludes) {
-        cautions.put(id, new Caution(id, trigger, "A line about " + id + ".", List.of(), List.of(), "2026-11", excludes));
+        cautions.put(
+                id, new Caution(id, trigger, "A line about " + id + ".", List.of(), List.of(), "2026-11", excludes));
     }
 
     private static Animal animal(String genotype) {
@@ -169,7 +174,8 @@ class TestMatingAnswerTest {
                 Set.copyOf(answer.evidence().statements().stream()
                         .map(statement -> statement.pointer().startsWith("/loci/C/") ? "/loci/C/" : "/traits/")
                         .toList()),
-                "rests on nothing but what decides the sign: " + answer.evidence().statements());
+                "rests on nothing but what decides the sign: "
+                        + answer.evidence().statements());
     }
 
     @Test
@@ -193,8 +199,8 @@ class TestMatingAnswerTest {
         Answers answers = Answers.of(weighed, List.of(cautions()));
         Animal albino = Animal.unknown(weighed).ofSex(Sex.FEMALE).withGenotype("c/c B/- T/T L/L", OmittedLoci.UNKNOWN);
         Animal hidden = Animal.unknown(weighed).ofSex(Sex.FEMALE).withGenotype("c/c T/T L/L", OmittedLoci.UNKNOWN);
-        Answer answer = answers.testMatings(TestMatingQuestion.of(hidden)
-                .carrying(List.of(HiddenAllele.find(weighed.model(), "B"))));
+        Answer answer = answers.testMatings(
+                TestMatingQuestion.of(hidden).carrying(List.of(HiddenAllele.find(weighed.model(), "B"))));
         TestResult best = answer.tests().get(0);
         assertEquals("a mate with two doses of b", best.mate().name());
         assertEquals(Set.of(Phenotype.of("hue", "dark")), best.signs());
@@ -205,8 +211,8 @@ class TestMatingAnswerTest {
         assertTrue(
                 answer.assumptions().stream().anyMatch(made -> made.id().equals("population-even")),
                 answer.assumptions().toString());
-        Answer settled = answers.testMatings(TestMatingQuestion.of(albino)
-                .carrying(List.of(HiddenAllele.find(weighed.model(), "B"))));
+        Answer settled = answers.testMatings(
+                TestMatingQuestion.of(albino).carrying(List.of(HiddenAllele.find(weighed.model(), "B"))));
         assertEquals("By what is stated the animal carries B: no test is needed.", settled.verdict());
     }
 
@@ -214,10 +220,15 @@ class TestMatingAnswerTest {
     void without_frequencies_a_sign_is_named_and_the_number_left_open() {
         Animal hidden = Animal.unknown(COMPILED).ofSex(Sex.FEMALE).withGenotype("c/c T/T L/L", OmittedLoci.UNKNOWN);
         assertEquals(
-                "5 7", numbers(ANSWERS.testMatings(carrier(hidden, "B")).tests().get(0).courses().get(0)));
+                "5 7",
+                numbers(ANSWERS.testMatings(carrier(hidden, "B"))
+                        .tests()
+                        .get(0)
+                        .courses()
+                        .get(0)));
         Animal dark = Animal.unknown(COMPILED).ofSex(Sex.FEMALE).withGenotype("B/- T/T L/L", OmittedLoci.UNKNOWN);
-        Answer answer = ANSWERS.testMatings(
-                carrier(dark, "b").by(List.of(TestMate.of("an albino", animal("c/c b/b")))));
+        Answer answer =
+                ANSWERS.testMatings(carrier(dark, "b").by(List.of(TestMate.of("an albino", animal("c/c b/b")))));
         assertEquals(Status.UNDECIDED, answer.status(), "of an albino with one all young may be albino");
         assertTrue(answer.verdict().endsWith("how many young it takes cannot be said without frequencies."));
         assertEquals(Set.of(Phenotype.of("hue", "pale")), answer.tests().get(0).signs());
@@ -239,8 +250,12 @@ class TestMatingAnswerTest {
         assertEquals("the young", answer.tests().get(1).exclusions().get(0).about());
         Answer asked = ANSWERS.testMatings(question.inSpiteOf(Set.of("short tail")));
         assertEquals("5 7", numbers(asked.tests().get(0).courses().get(0)));
-        assertTrue(asked.cautions().stream().anyMatch(caution -> caution.id().equals("short tail")), "it is said all the same");
-        assertTrue(asked.given().contains("asked for in spite of \"short tail\""), asked.given().toString());
+        assertTrue(
+                asked.cautions().stream().anyMatch(caution -> caution.id().equals("short tail")),
+                "it is said all the same");
+        assertTrue(
+                asked.given().contains("asked for in spite of \"short tail\""),
+                asked.given().toString());
     }
 
     @Test
@@ -302,7 +317,9 @@ class TestMatingAnswerTest {
         List<String> found = answer.tests().stream()
                 .flatMap(test -> test.courses().stream())
                 .map(course -> course.step().words() + " " + numbers(course) + " "
-                        + ((Detection.Reached) course.needed().get(0).toBelieve().orElseThrow()).steps())
+                        + ((Detection.Reached)
+                                        course.needed().get(0).toBelieve().orElseThrow())
+                                .steps())
                 .toList();
         assertEquals(
                 List.of(
@@ -318,7 +335,9 @@ class TestMatingAnswerTest {
         Answer answer = ANSWERS.testMatings(TestMatingQuestion.of(male("C/- B/- T/-")));
         assertEquals(
                 Set.of("C: c", "B: b", "T: t"),
-                Set.copyOf(answer.tests().stream().map(test -> test.allele().toString()).toList()));
+                Set.copyOf(answer.tests().stream()
+                        .map(test -> test.allele().toString())
+                        .toList()));
         assertTrue(answer.verdict().contains("c by 5 young; b by 5 young"), answer.verdict());
         assertEquals(
                 "By what is stated the animal hides nothing that the traits asked about could show; there is nothing to test.",
@@ -330,8 +349,8 @@ class TestMatingAnswerTest {
         assertEquals(
                 "By what is stated the animal cannot carry c: no test is needed.",
                 ANSWERS.testMatings(carrier(male("C/C"), "c")).verdict());
-        Answer blind = ANSWERS.testMatings(
-                carrier(male("C/-"), "c").by(List.of(TestMate.of("the mate", animal("C/C")))));
+        Answer blind =
+                ANSWERS.testMatings(carrier(male("C/-"), "c").by(List.of(TestMate.of("the mate", animal("C/C")))));
         assertTrue(blind.verdict().startsWith("Nothing that the young of the mates in question"), blind.verdict());
         assertTrue(blind.tests().get(0).tellsNothing());
     }
@@ -352,14 +371,20 @@ class TestMatingAnswerTest {
         assertEquals("sex-needed", problem(carrier(animal("C/-"), "c")).code());
         Animal female = animal("c/c").ofSex(Sex.FEMALE);
         Animal male = male("c/c");
-        assertEquals("wrong-sex", problem(carrier(male("C/-"), "c").by(List.of(TestMate.of("m", male)))).code());
         assertEquals(
                 "wrong-sex",
-                problem(carrier(male("C/-"), "c").by(List.of(TestMate.youngOf("m", female, male)))).code());
+                problem(carrier(male("C/-"), "c").by(List.of(TestMate.of("m", male))))
+                        .code());
+        assertEquals(
+                "wrong-sex",
+                problem(carrier(male("C/-"), "c").by(List.of(TestMate.youngOf("m", female, male))))
+                        .code());
         Problem unknown = problem(carrier(male("C/-"), "c").inSpiteOf(Set.of("close matings")));
         assertEquals("unknown-exclusion", unknown.code());
         assertTrue(unknown.toString().contains("did you mean \"close mating\"?"), unknown.toString());
-        assertEquals("unknown-trait", problem(carrier(male("C/-"), "c").inTraits(Set.of("eyes"))).code());
+        assertEquals(
+                "unknown-trait",
+                problem(carrier(male("C/-"), "c").inTraits(Set.of("eyes"))).code());
         assertThrows(
                 IllegalArgumentException.class,
                 () -> carrier(male("C/-"), "c").withConfidence(List.of(Probability.ONE)));
@@ -377,8 +402,19 @@ class TestMatingAnswerTest {
     @Test
     void alleles_go_by_any_of_their_names_and_by_their_locus_where_one_is_not_enough() {
         Model model = Model.builder("invented.names", "1.0.0", TRAITS)
-                .locus("P", locus -> locus.alleles("N", "p").symbol("p").dominant("N", "p").shows("N", "x").shows("p", "y"))
-                .locus("Q", locus -> locus.alleles("N", "q").dominant("N", "q").shows("N", "x").shows("q", "y"))
+                .locus(
+                        "P",
+                        locus -> locus.alleles("N", "p")
+                                .symbol("p")
+                                .dominant("N", "p")
+                                .shows("N", "x")
+                                .shows("p", "y"))
+                .locus(
+                        "Q",
+                        locus -> locus.alleles("N", "q")
+                                .dominant("N", "q")
+                                .shows("N", "x")
+                                .shows("q", "y"))
                 .notModelled("hue", "Invented.")
                 .notModelled("eye", "Invented.")
                 .notModelled("tail", "Invented.")
