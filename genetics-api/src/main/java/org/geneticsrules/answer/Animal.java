@@ -12,6 +12,7 @@ import java.util.Set;
 import org.geneticsrules.cross.Parent;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.OmittedLoci;
@@ -112,6 +113,21 @@ public final class Animal {
                 looks,
                 population,
                 plus(given, List.of(known.word())),
+                notices,
+                omitted);
+    }
+
+    /** This animal, if it has one of some pairs at a locus; what is said of it for that reason is added, if anything. */
+    Animal having(String locus, List<AllelePair> pairs, List<String> said) {
+        return new Animal(
+                compiled,
+                sex,
+                stated.where(locus, pairs),
+                phase,
+                evident,
+                looks,
+                population,
+                plus(given, said),
                 notices,
                 omitted);
     }

@@ -26,6 +26,7 @@ import org.geneticsrules.probability.Probability;
  * @param outcomes the looks that may occur, in the declared order of states
  * @param litter the litter asked for, where no frequencies are needed
  * @param weightings what is probable under each population considered
+ * @param tests what test matings would take
  * @param hidden the loci that cannot be read off a look
  * @param rivals views that differ from statements this rests on
  * @param cautions what has to be said along with the answer
@@ -45,6 +46,7 @@ public record Answer(
         List<Outcome> outcomes,
         Optional<Litter> litter,
         List<Weighting> weightings,
+        List<TestResult> tests,
         List<Hidden> hidden,
         List<Rival> rivals,
         List<Caution> cautions,
@@ -66,6 +68,7 @@ public record Answer(
      * @param outcomes the looks that may occur, in the declared order of states
      * @param litter the litter asked for, where no frequencies are needed
      * @param weightings what is probable under each population considered
+     * @param tests what test matings would take
      * @param hidden the loci that cannot be read off a look
      * @param rivals views that differ from statements this rests on
      * @param cautions what has to be said along with the answer
@@ -79,6 +82,7 @@ public record Answer(
         because = ImmutableList.copyOf(because);
         outcomes = ImmutableList.copyOf(outcomes);
         weightings = ImmutableList.copyOf(weightings);
+        tests = ImmutableList.copyOf(tests);
         hidden = ImmutableList.copyOf(hidden);
         rivals = ImmutableList.copyOf(rivals);
         cautions = ImmutableList.copyOf(cautions);

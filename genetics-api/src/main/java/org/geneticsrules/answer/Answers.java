@@ -94,6 +94,22 @@ public final class Answers {
         return new CoatAnswer(this, question).answer();
     }
 
+    /**
+     * Answers which test matings would show what an animal hides, and how many young that would take.
+     *
+     * <p>This tells what a test would take; it advises none. A mating that raises a caution which {@linkplain Caution#excludes() excludes}
+     * it, or some of whose young are lost, is left out with the reason, unless it is asked for by the name of the reason.
+     *
+     * @param question the question
+     * @return the answer; that an animal hides nothing, or that no number is enough, is an answer too
+     * @throws ProblemsException if the animal's sex is not stated ({@code sex-needed}), a mate is of the same sex ({@code wrong-sex}), a
+     *     trait, season or caution is unknown, or the traits asked for cannot be told at the stage ({@code stage-needed})
+     * @throws TooLargeException if an exact answer would take too much work
+     */
+    public Answer testMatings(TestMatingQuestion question) {
+        return new TestMatingAnswer(this, question).answer();
+    }
+
     Model model() {
         return compiled.model();
     }
@@ -154,6 +170,13 @@ public final class Answers {
 
     List<Phenotype> cautionLooks(Phenotype described, Function<List<String>, Set<Phenotype>> possible) {
         return CautionLooks.of(cautions, model().visibleTraits(), described, possible);
+    }
+
+    /** All cautions of the sets, in declared order. */
+    List<Caution> cautions() {
+        return cautions.stream()
+                .flatMap(set -> set.cautions().values().stream())
+                .toList();
     }
 
     List<Caution> cautions(Situation situation) {

@@ -176,6 +176,24 @@ final class Assumptions {
         return this;
     }
 
+    /** That a test speaks of carriers only. */
+    Assumptions power(Taxon.Young young) {
+        return add(
+                "power-not-belief",
+                "The numbers say how often a carrier would be found out, every one of the " + young.many()
+                        + " being looked at.",
+                "How likely an animal whose " + young.many()
+                        + " have shown nothing is to be clear depends on how likely it was before; one shown in error, or"
+                        + " left out because it looked inconvenient, undoes the numbers.");
+    }
+
+    Assumptions chosenBlindly() {
+        return add(
+                "mates-not-chosen",
+                "Mates that are known by their parents are any of their young that look as stated.",
+                "If they were chosen for what their own young showed, they carry more or less.");
+    }
+
     Assumptions sexes(Taxon.Young young) {
         return add(
                 "equal-sexes",

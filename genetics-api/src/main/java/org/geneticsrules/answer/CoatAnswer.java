@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.explanation.CoatExplanation;
@@ -222,7 +223,18 @@ final class CoatAnswer {
         return "The animal shows " + Verdicts.words(look, asked.traits())
                 + (open.isEmpty()
                         ? ", whatever its sex."
-                        : "; at " + String.join(", ", open) + " its look leaves the genotype open.");
+                        : "; its look leaves the genotype open at " + named(open) + ".");
+    }
+
+    /** Loci in words, as far as they have any. */
+    private String named(Set<String> loci) {
+        return loci.stream()
+                .map(locus -> answers.model()
+                        .locus(locus)
+                        .title()
+                        .map(title -> "\"" + title + "\"")
+                        .orElse(locus))
+                .collect(Collectors.joining(", "));
     }
 
     private Genotype example(GenotypeSet set, Sex sex) {

@@ -19,11 +19,13 @@ final class Draft {
     final List<Reason> because = new ArrayList<>();
     final List<Outcome> outcomes = new ArrayList<>();
     final List<Weighting> weightings = new ArrayList<>();
+    final List<TestResult> tests = new ArrayList<>();
     final List<Hidden> hidden = new ArrayList<>();
     final List<Caution> cautions = new ArrayList<>();
     final Set<String> notices = new LinkedHashSet<>();
     final Set<String> statements = new LinkedHashSet<>();
     final Set<Population> populations = new LinkedHashSet<>();
+    boolean unexplained;
     Status status = Status.EXACT;
     Optional<Probability> probability = Optional.empty();
     Optional<Probability> lost = Optional.empty();
@@ -35,6 +37,7 @@ final class Draft {
         because.clear();
         outcomes.clear();
         weightings.clear();
+        tests.clear();
         hidden.clear();
         statements.clear();
         probability = Optional.empty();
@@ -59,6 +62,7 @@ final class Draft {
                 outcomes,
                 litter,
                 weightings,
+                tests,
                 hidden,
                 Answers.rivals(evidence),
                 cautions,

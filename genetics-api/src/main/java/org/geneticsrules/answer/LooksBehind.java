@@ -4,6 +4,8 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -48,9 +50,16 @@ final class LooksBehind {
     private final Diagram<Phenotype> diagram;
     private final Map<Phenotype, List<Behind>> behind = new LinkedHashMap<>();
     private final Map<String, Draw> draws = new LinkedHashMap<>();
+    private final Map<Drawn, Causes> finders = new HashMap<>();
 
-    /** A way through the diagram that the animal may go. */
-    private record Behind(Condition box, GenotypeSet genotypes) {}
+    /** A way through the diagram that the animal may go, with the boxes of the genotypes that go it. */
+    private record Behind(Condition box, List<GenotypeSet.Box> boxes) {}
+
+    /** One kind of genotype that goes a way, and what its first pairs show as. */
+    private record Example(Condition way, GenotypeSet.Box box, Sex sex, Map<String, String> expressions) {}
+
+    /** What chance decided in the life of an animal of a sex. */
+    private record Drawn(Sex sex, Map<String, String> draws) {}
 
     private LooksBehind(CompiledModel compiled, View view, List<Sighting> before) {
         this.compiled = compiled;
@@ -78,7 +87,7 @@ final class LooksBehind {
                 if (!left.isEmpty()) {
                     looks.behind
                             .computeIfAbsent(looks.diagram.outcomes().get(outcome), look -> new ArrayList<>())
-                            .add(new Behind(box, left));
+                            .add(new Behind(box, left.sexedBoxes()));
                 }
             }
             return true;
@@ -226,7 +235,7 @@ final class LooksBehind {
     /** How one animal with a look came by it. */
     List<Reason> example(Phenotype look) {
         Behind first = behindLook(look).get(0);
-        GenotypeSet.Box box = first.genotypes().sexedBoxes().get(0);
+        GenotypeSet.Box box = first.boxes().get(0);
         Sex sex = box.sexes().iterator().next();
         List<AllelePair> pairs = new ArrayList<>();
         box.pairs()
@@ -249,58 +258,74 @@ final class LooksBehind {
     List<Hidden> hidden(Phenotype look) {
         List<Hidden> hidden = new ArrayList<>();
         List<Behind> ways = behindLook(look);
+        List<Example> examples = examples(ways);
         for (String name : diagram.loci()) {
-            Set<AllelePair> found = new LinkedHashSet<>();
-            ways.forEach(way -> found.addAll(way.genotypes().pairs(name)));
+            Set<AllelePair> found = new HashSet<>();
+            ways.forEach(way -> way.boxes().forEach(box -> found.addAll(box.at(name))));
             List<AllelePair> alternatives = compiled.model().locus(name).pairs().stream()
                     .filter(found::contains)
                     .toList();
             if (alternatives.size() > 1) {
-                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, ways)));
+                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, ways, examples)));
             }
         }
         return hidden;
     }
 
-    /** Causes box by box, since what hides a locus may differ from one box to the next. */
-    private List<Cause> causes(String name, List<Behind> ways) {
-        Set<Cause> causes = new LinkedHashSet<>();
-        int examples = 0;
+    /** Box by box, since what hides a locus may differ from one box to the next. */
+    private List<Example> examples(List<Behind> ways) {
+        List<Example> examples = new ArrayList<>();
         for (Behind way : ways) {
-            for (GenotypeSet.Box box : way.genotypes().sexedBoxes()) {
+            for (GenotypeSet.Box box : way.boxes()) {
                 for (Sex sex : box.sexes()) {
-                    if (examples++ < MOST_EXAMPLES) {
-                        causes.addAll(causes(name, way.box(), box, sex));
+                    if (examples.size() < MOST_EXAMPLES) {
+                        expressions(box, sex).ifPresent(shown -> examples.add(new Example(way.box(), box, sex, shown)));
                     }
                 }
             }
         }
+        return examples;
+    }
+
+    private Optional<Map<String, String>> expressions(GenotypeSet.Box box, Sex sex) {
+        ImmutableMap.Builder<String, String> expressions = ImmutableMap.builder();
+        for (String read : diagram.loci()) {
+            Locus locus = compiled.model().locus(read);
+            Optional<AllelePair> pair =
+                    box.at(read).stream().filter(locus.pairs(sex)::contains).findFirst();
+            if (pair.isEmpty()) {
+                return Optional.empty();
+            }
+            expressions.put(read, locus.expression(pair.get(), sex));
+        }
+        return Optional.of(expressions.buildOrThrow());
+    }
+
+    private List<Cause> causes(String name, List<Behind> ways, List<Example> examples) {
+        Set<Cause> causes = new LinkedHashSet<>();
+        examples.forEach(one -> causes.addAll(causes(name, one)));
         if (causes.isEmpty()) {
-            causes.add(new Cause(Cause.Kind.SAME_LOOK, ImmutableList.of()));
+            causes.add(Causes.across(
+                    ways.stream().map(Behind::box).toList(),
+                    view,
+                    compiled.model().loci().keySet(),
+                    name));
         }
         return new ArrayList<>(causes);
     }
 
-    private List<Cause> causes(String name, Condition way, GenotypeSet.Box box, Sex sex) {
+    private List<Cause> causes(String name, Example one) {
         Locus at = compiled.model().locus(name);
-        Allowed allowed = way.variables().getOrDefault(name, Allowed.allBut());
-        List<AllelePair> alternatives = box.at(name).stream()
+        Sex sex = one.sex();
+        Allowed allowed = one.way().variables().getOrDefault(name, Allowed.allBut());
+        List<AllelePair> alternatives = one.box().at(name).stream()
                 .filter(pair -> at.pairs(sex).contains(pair) && allowed.allows(at.expression(pair, sex)))
                 .toList();
-        if (alternatives.size() < 2) {
-            return ImmutableList.of();
-        }
-        ImmutableMap.Builder<String, String> expressions = ImmutableMap.builder();
-        for (String read : diagram.loci()) {
-            Locus locus = compiled.model().locus(read);
-            Optional<AllelePair> pair = box.at(read).stream()
-                    .filter(one -> locus.pairs(sex).contains(one))
-                    .findFirst();
-            if (pair.isEmpty()) {
-                return ImmutableList.of();
-            }
-            expressions.put(read, locus.expression(pair.get(), sex));
-        }
-        return Causes.in(compiled, view, sex, drawn(way)).of(expressions.buildOrThrow(), name, alternatives);
+        return alternatives.size() < 2
+                ? ImmutableList.of()
+                : finders.computeIfAbsent(
+                                new Drawn(sex, drawn(one.way())),
+                                drawn -> Causes.in(compiled, view, drawn.sex(), drawn.draws()))
+                        .of(one.expressions(), name, alternatives);
     }
 }

@@ -54,8 +54,7 @@ final class MatingAnswer {
 
     /** All that matters about the parents is known, or weighted by populations of their own. */
     private String weighted() {
-        Optional<MatingExplanation> explanation = cross.explain(mating.view());
-        if (explanation.isEmpty()) {
+        if (cross.probable(mating.view()).isEmpty()) {
             return nothingCounted(cross);
         }
         draft.populations.addAll(frame.populationsUsed());
@@ -65,7 +64,7 @@ final class MatingAnswer {
         }
         Distribution<Phenotype> looks = given.get();
         looks.asMap().forEach((look, p) -> draft.outcomes.add(new Outcome(look, Optional.of(p), ImmutableSet.of())));
-        reasons(explanation.get());
+        explained(cross).ifPresent(this::reasons);
         draft.lost = lost(cross);
         if (mating.event().isEmpty()) {
             return verdicts.ratio(looks);
@@ -117,13 +116,29 @@ final class MatingAnswer {
                 chances.map(MatingAnswer::mean),
                 chances.flatMap(this::litter),
                 lost(assumed)));
-        assumed.explain(mating.view()).ifPresent(reasons -> {
+        explained(assumed).ifPresent(reasons -> {
             if (draft.because.isEmpty()) {
                 reasons(reasons);
                 draft.notices.add("reasons and hidden loci are shown for population \"" + population.id() + "\"");
             }
             draft.statements.addAll(reasons.statements());
         });
+    }
+
+    /** The reasons; where they are too many to list, the numbers stand without them, and rest on all that may bear on them. */
+    private Optional<MatingExplanation> explained(UncertainCross parents) {
+        if (!draft.unexplained) {
+            try {
+                return parents.explain(mating.view());
+            } catch (TooLargeException e) {
+                draft.unexplained = true;
+                draft.notices.add("the numbers are exact, but their reasons and what stays hidden are left out: "
+                        + e.getMessage());
+            }
+        }
+        draft.statements.addAll(frame.behindKits());
+        draft.statements.addAll(frame.behindLooks());
+        return Optional.empty();
     }
 
     private void reasons(MatingExplanation reasons) {

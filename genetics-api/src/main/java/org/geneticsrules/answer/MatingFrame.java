@@ -15,7 +15,9 @@ import org.geneticsrules.explanation.Reason;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.Level;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.trait.LifeStage;
@@ -120,7 +122,7 @@ final class MatingFrame {
         } else if (mating.view().census() != Census.CONCEIVED) {
             made.allLive(answers.young());
         }
-        if (draft.because.stream().anyMatch(MatingFrame::isChance)) {
+        if (draft.because.stream().anyMatch(MatingFrame::isChance) || (draft.unexplained && mayBeChance())) {
             made.chance();
         }
         made.stage(answers.young().every(), asked.stage(), compiled, mating.takenAsTold());
@@ -135,6 +137,25 @@ final class MatingFrame {
     private static boolean isChance(Reason reason) {
         return reason instanceof Way way
                 && way.factors().keySet().stream().anyMatch(name -> name.startsWith("/traits/"));
+    }
+
+    /** Whether chance may decide about a look of any animal. */
+    private boolean mayBeChance() {
+        return compiled.diagram(mating.view()).levels().stream()
+                .anyMatch(level -> level instanceof Level.OfDraw && level.name().startsWith("/traits/"));
+    }
+
+    /** The statements on which looks of the kits may rest, whatever the ways to them. */
+    Set<String> behindKits() {
+        Set<String> found = new LinkedHashSet<>();
+        List<Animal> parents = mating.parents();
+        GenotypeSet dam = parents.get(parents.size() - 1).genotypes();
+        for (Animal male : parents.subList(0, parents.size() - 1)) {
+            GenotypeSet sire = male.genotypes();
+            found.addAll(Inherited.statements(
+                    compiled, List.of(sire, dam), Inherited.pairs(model, sire, dam, mating.lociRead()), mating.view()));
+        }
+        return found;
     }
 
     /** The populations that weigh something: those named for parents that are uncertain where it matters. */

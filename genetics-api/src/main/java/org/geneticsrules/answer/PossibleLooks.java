@@ -39,7 +39,7 @@ final class PossibleLooks {
             if (!found.contains(phenotype) && !genotypes.showing(box).isEmpty()) {
                 found.add(phenotype);
             }
-            return true;
+            return found.size() < diagram.outcomes().size();
         });
         return diagram.outcomes().stream().filter(found::contains).collect(ImmutableSet.toImmutableSet());
     }

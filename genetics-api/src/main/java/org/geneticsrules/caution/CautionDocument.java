@@ -28,13 +28,13 @@ public final class CautionDocument {
     }
 
     private static Node caution(Caution caution) {
-        return new ObjectBuilder()
+        ObjectBuilder node = new ObjectBuilder()
                 .with("trigger", trigger(caution.trigger()))
                 .with("line", caution.line())
                 .withAny("detail", caution.detail())
                 .withAny("sources", caution.sources())
-                .with("date", caution.date())
-                .build();
+                .with("date", caution.date());
+        return caution.excludes() ? node.with("excludes", Node.flag(true)).build() : node.build();
     }
 
     private static Node trigger(Trigger trigger) {

@@ -258,7 +258,15 @@ public final class Cross {
      * @return 1 - (1 - p)^kits, or its mean where the phase of a parent is not known
      */
     public Probability atLeastOne(Phenotype description, int kits) {
-        return count(description, kits).probability(0).complement();
+        View view = View.of(description.traits());
+        LitterSize size = LitterSize.of(kits);
+        Diagram<Phenotype> diagram = compiled.diagram(view);
+        if (Segregations.of(compiled, diagram).apply()) {
+            return size.none(phenotypes(diagram, view).probability(description)).complement();
+        }
+        Distribution<Probability> chances =
+                known(diagram.loci()).chance(view, description, List.of()).orElseThrow();
+        return Mixture.mean(chances.map(size::none)).complement();
     }
 
     /**

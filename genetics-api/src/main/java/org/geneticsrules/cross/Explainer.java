@@ -226,7 +226,11 @@ final class Explainer {
             return Optional.empty();
         }
         if (causes.isEmpty()) {
-            causes.add(new Cause(Cause.Kind.SAME_LOOK, otherLoci(leading, name)));
+            causes.add(Causes.across(
+                    leading.stream().map(Way::expressions).toList(),
+                    view,
+                    compiled.model().loci().keySet(),
+                    name));
         }
         return Optional.of(new Hidden(
                 name, phenotype, new ArrayList<>(chances.outcomes()), Optional.of(chances), new ArrayList<>(causes)));
@@ -252,13 +256,5 @@ final class Explainer {
             }
         });
         return chances;
-    }
-
-    private List<String> otherLoci(List<Way> ways, String locus) {
-        Set<String> others = new LinkedHashSet<>();
-        ways.forEach(way -> others.addAll(way.expressions().names()));
-        others.retainAll(compiled.model().loci().keySet());
-        others.remove(locus);
-        return new ArrayList<>(others);
     }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
 
 /**
  * Adds up weights that are fractions of different denominators, exactly.
@@ -46,5 +47,16 @@ final class Mixture<T> {
     /** The shares of the whole; empty if nothing has any weight. */
     Optional<Distribution<T>> distribution() {
         return parts.isEmpty() ? Optional.empty() : Optional.of(Distribution.ofWeights(parts));
+    }
+
+    /** The mean of chances that are themselves matters of chance. */
+    static Probability mean(Distribution<Probability> chances) {
+        Mixture<Boolean> mean = new Mixture<>();
+        chances.asMap().forEach((chance, weight) -> {
+            BigInteger whole = weight.denominator().multiply(chance.denominator());
+            mean.add(true, weight.numerator().multiply(chance.numerator()), whole);
+            mean.add(false, weight.numerator().multiply(chance.denominator().subtract(chance.numerator())), whole);
+        });
+        return mean.distribution().orElseThrow().probability(true);
     }
 }

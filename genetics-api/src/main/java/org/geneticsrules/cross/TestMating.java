@@ -1,9 +1,9 @@
 package org.geneticsrules.cross;
 
 import com.google.common.collect.ImmutableSet;
-import java.math.BigInteger;
 import java.util.Collection;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
@@ -80,6 +80,16 @@ public final class TestMating {
     }
 
     /**
+     * Returns the loci at which the chances of a test need frequencies that are not named.
+     *
+     * @param view what is looked at
+     * @return locus ids in model order; none if {@link #byOneMate} can be asked
+     */
+    public List<String> missingFrequencies(View view) {
+        return question(view, true).missingFrequencies(tested);
+    }
+
+    /**
      * Returns the detection by litter after litter of one mate.
      *
      * @param view what is looked at
@@ -109,17 +119,7 @@ public final class TestMating {
      * @throws TooLargeException if there are too many kinds of parents to go through
      */
     public Optional<Detection> byManyMates(View view, Collection<Phenotype> signs, LitterSize litter) {
-        return chances(view, signs).map(rows -> Detection.of(rows.map(row -> mean(row.map(litter::none)))));
-    }
-
-    private static Probability mean(Distribution<Probability> values) {
-        Mixture<Boolean> mean = new Mixture<>();
-        values.asMap().forEach((value, weight) -> {
-            BigInteger whole = weight.denominator().multiply(value.denominator());
-            mean.add(true, weight.numerator().multiply(value.numerator()), whole);
-            mean.add(false, weight.numerator().multiply(value.denominator().subtract(value.numerator())), whole);
-        });
-        return mean.distribution().orElseThrow().probability(true);
+        return chances(view, signs).map(rows -> Detection.of(rows.map(row -> Mixture.mean(row.map(litter::none)))));
     }
 
     private Optional<Distribution<Distribution<Probability>>> chances(View view, Collection<Phenotype> signs) {

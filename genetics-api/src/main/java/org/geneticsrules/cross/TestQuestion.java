@@ -89,6 +89,20 @@ final class TestQuestion {
         return new ParentBoxes(compiled, of, animal);
     }
 
+    /** The loci at which somebody who has to be weighed lacks frequencies, in model order. */
+    List<String> missingFrequencies(Parent tested) {
+        Set<String> missing = new LinkedHashSet<>(boxes(sex, tested).withoutFrequencies(read));
+        if (mate instanceof Mate.Known known) {
+            missing.addAll(boxes(sex.other(), known.animal()).withoutFrequencies(read));
+        } else if (mate instanceof Mate.OwnYoung own) {
+            missing.addAll(boxes(sex.other(), own.partner()).withoutFrequencies(read));
+        } else if (mate instanceof Mate.YoungOf young) {
+            missing.addAll(boxes(Sex.MALE, young.sire()).withoutFrequencies(read));
+            missing.addAll(boxes(Sex.FEMALE, young.dam()).withoutFrequencies(read));
+        }
+        return read.stream().filter(missing::contains).toList();
+    }
+
     private void requireFrequencies(Parent tested) {
         Problems problems = new Problems(Stage.MEANING);
         boxes(sex, tested).requireFrequencies("animal tested", read, problems);

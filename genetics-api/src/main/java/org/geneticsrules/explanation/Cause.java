@@ -8,7 +8,8 @@ import java.util.Locale;
  * Why two genotypes of one locus look the same.
  *
  * @param kind what kind of cause
- * @param names the dominant allele, the masks, or the other loci; may be empty where no rule tells the genotypes apart
+ * @param names the dominant allele, the masks, the traits about which chance decides, or the other loci; may be empty where no rule
+ *     tells the genotypes apart
  */
 public record Cause(Kind kind, List<String> names) {
 
@@ -18,6 +19,8 @@ public record Cause(Kind kind, List<String> names) {
         DOMINANCE,
         /** A mask covers what the locus would show. */
         MASK,
+        /** Rules tell the genotypes apart, but chance may give the same look with either. */
+        CHANCE,
         /** Another locus gives the same look, or no rule tells the genotypes apart. */
         SAME_LOOK;
 
@@ -48,6 +51,7 @@ public record Cause(Kind kind, List<String> names) {
         return switch (kind) {
             case DOMINANCE -> names.isEmpty() ? "genotypes that show alike" : "dominant allele " + listed;
             case MASK -> "mask " + listed;
+            case CHANCE -> "chance, which may give the same " + listed + " either way";
             case SAME_LOOK -> names.isEmpty() ? "no rule tells them apart" : "the same look through locus " + listed;
         };
     }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
 import org.geneticsrules.expression.TraitTrace;
@@ -16,14 +17,17 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Case;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.TraitRule;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 
 /**
  * Finds out why genotypes of one locus look the same: pairs with one expression by dominance; pairs with different expressions because
- * a mask covers the difference, or because the rules give the same state either way. Immutable and thread-safe.
+ * a mask covers the difference, because chance may give the same state, or because the rules give it either way. Immutable and thread-safe.
  */
 public final class Causes {
 
@@ -31,6 +35,9 @@ public final class Causes {
     private final View view;
     private final Sex sex;
     private final Map<String, String> draws;
+
+    /** What animals of some expressions show; asked for again and again, by locus after locus. */
+    private final Map<Map<String, String>, Expressed> shown = new ConcurrentHashMap<>();
 
     private Causes(CompiledModel compiled, View view, Sex sex, Map<String, String> draws) {
         this.compiled = compiled;
@@ -92,6 +99,7 @@ public final class Causes {
     private List<Cause> acrossExpressions(Map<String, String> expressions, String locus, Set<String> alternatives) {
         Set<String> masks = new LinkedHashSet<>();
         Set<String> others = new LinkedHashSet<>();
+        Set<String> drawn = new LinkedHashSet<>();
         boolean sameLook = false;
         String first = alternatives.iterator().next();
         Expressed one = express(expressions, locus, first);
@@ -110,7 +118,9 @@ public final class Causes {
                     covered |= !a.masks().isEmpty() || !b.masks().isEmpty();
                 }
             }
-            if (!covered) {
+            Set<String> byChance = byChance(one, other, locus);
+            drawn.addAll(covered ? Set.of() : byChance);
+            if (!covered && byChance.isEmpty()) {
                 sameLook = true;
                 others.addAll(lociInRules(compiled.model(), one, locus));
             }
@@ -119,10 +129,38 @@ public final class Causes {
         if (!masks.isEmpty()) {
             causes.add(new Cause(Cause.Kind.MASK, new ArrayList<>(masks)));
         }
+        if (!drawn.isEmpty()) {
+            causes.add(new Cause(Cause.Kind.CHANCE, new ArrayList<>(drawn)));
+        }
         if (sameLook) {
             causes.add(new Cause(Cause.Kind.SAME_LOOK, new ArrayList<>(others)));
         }
         return causes;
+    }
+
+    /** The traits of which rules tell two animals apart, so that they can look the same only as chance decides. */
+    private Set<String> byChance(Expressed one, Expressed other, String locus) {
+        Set<String> found = new LinkedHashSet<>();
+        for (Map.Entry<String, TraitTrace> entry : one.traits().entrySet()) {
+            TraitTrace a = entry.getValue();
+            TraitTrace b = other.traits().get(entry.getKey());
+            if (b != null && (a.draw().isPresent() || b.draw().isPresent())) {
+                if (!a.rule().equals(b.rule())
+                        || (a.rule().isPresent() && sums(a.trait(), a.rule().get(), locus))) {
+                    found.add(a.trait());
+                }
+            }
+        }
+        return found;
+    }
+
+    /** Whether a statement adds up doses of a locus. */
+    private boolean sums(String trait, String statement, String locus) {
+        TraitRule rule = Objects.requireNonNull(compiled.model().rules().get(trait));
+        return rule.allCases().stream()
+                .filter(one -> rule.pointer(one).equals(statement))
+                .anyMatch(one -> one.gives() instanceof CaseState.Threshold sum
+                        && sum.doses().containsKey(locus));
     }
 
     /** The other loci in rules that read this locus at all: through them the look is the same either way. */
@@ -148,6 +186,35 @@ public final class Causes {
     private Expressed express(Map<String, String> expressions, String locus, String expression) {
         Map<String, String> changed = new LinkedHashMap<>(expressions);
         changed.put(locus, expression);
-        return compiled.oneWay(changed, sex, view.stage(), draws, view.traits());
+        return shown.computeIfAbsent(
+                changed, animal -> compiled.oneWay(animal, sex, view.stage(), draws, view.traits()));
+    }
+
+    /**
+     * Returns why genotypes of a locus look the same though no way to the look leaves both of them open: by chance, where that decides on
+     * some way, or through other loci.
+     *
+     * @param ways what the ways to the look need
+     * @param view what is looked at
+     * @param loci the loci of the model
+     * @param locus id of the locus
+     * @return the cause
+     */
+    public static Cause across(Collection<Condition> ways, View view, Set<String> loci, String locus) {
+        Set<String> others = new LinkedHashSet<>();
+        Set<String> drawn = new LinkedHashSet<>();
+        for (Condition way : ways) {
+            for (String name : way.names()) {
+                if (loci.contains(name) && !name.equals(locus)) {
+                    others.add(name);
+                } else if (name.startsWith("/traits/")) {
+                    drawn.add(Pointer.names(name).get(1));
+                }
+            }
+        }
+        drawn.retainAll(view.traits());
+        return drawn.isEmpty()
+                ? new Cause(Cause.Kind.SAME_LOOK, new ArrayList<>(others))
+                : new Cause(Cause.Kind.CHANCE, new ArrayList<>(drawn));
     }
 }

@@ -103,23 +103,65 @@ public record Completeness(
      * Where a model makes no claim about a trait.
      *
      * @param trait id of the trait
-     * @param shown true if nothing is said about what is seen, which masks may mend or bring about; false if nothing is said about the
-     *     trait's own state
+     * @param about what nothing is said about
      * @param where disjoint boxes over the sex, the season, the expressions that genotypes have, and draws by the pointer of their case
      * @param all whether these are all of the boxes; else there are more than anybody would read
      */
-    public record Gap(String trait, boolean shown, List<Condition> where, boolean all) {
+    public record Gap(String trait, About about, List<Condition> where, boolean all) {
+
+        /** What a model makes no claim about. */
+        public enum About {
+            /** Neither about the trait's own state nor about what is seen. */
+            EITHER("own state and what is seen"),
+            /** About the trait's own state; masks show one state or another all the same. */
+            OWN_STATE("own state"),
+            /** About what is seen, though the own state is known: it is open whether a mask covers it. */
+            SEEN("what is seen");
+
+            private final String words;
+
+            About(String words) {
+                this.words = words;
+            }
+
+            /**
+             * Returns the words for it in documents.
+             *
+             * @return for example {@code own state}
+             */
+            public String words() {
+                return words;
+            }
+        }
 
         /**
          * Copies the boxes.
          *
          * @param trait id of the trait
-         * @param shown whether it is about what is seen
+         * @param about what nothing is said about
          * @param where disjoint boxes
          * @param all whether these are all
          */
         public Gap {
             where = ImmutableList.copyOf(where);
+        }
+
+        /**
+         * Tells whether nothing is said about what is seen.
+         *
+         * @return true if animals of these boxes are answered with "not modelled"
+         */
+        public boolean shown() {
+            return about != About.OWN_STATE;
+        }
+
+        /**
+         * Tells whether nothing is said about the trait's own state.
+         *
+         * @return true if it is not known what a mask would cover there
+         */
+        public boolean own() {
+            return about != About.SEEN;
         }
     }
 

@@ -31,19 +31,23 @@ final class Gaps {
             List<Condition> own = boxes(
                     survey.rules().own(trait, LifeStage.unstated()),
                     rule.states().size());
-            add(trait, false, own, gaps);
-            if (rule.visible()) {
-                List<Condition> shown = boxes(survey.look(trait), rule.states().size());
-                add(trait, true, shown, gaps);
+            List<Condition> shown =
+                    rule.visible() ? boxes(survey.look(trait), rule.states().size()) : List.of();
+            if (own.equals(shown)) {
+                add(trait, Completeness.Gap.About.EITHER, own, gaps);
+            } else {
+                add(trait, Completeness.Gap.About.OWN_STATE, own, gaps);
+                add(trait, Completeness.Gap.About.SEEN, shown, gaps);
             }
         }
         return gaps;
     }
 
-    private static void add(String trait, boolean shown, List<Condition> boxes, List<Completeness.Gap> gaps) {
+    private static void add(
+            String trait, Completeness.Gap.About about, List<Condition> boxes, List<Completeness.Gap> gaps) {
         if (!boxes.isEmpty()) {
             boolean all = boxes.size() <= MOST;
-            gaps.add(new Completeness.Gap(trait, shown, all ? boxes : boxes.subList(0, MOST), all));
+            gaps.add(new Completeness.Gap(trait, about, all ? boxes : boxes.subList(0, MOST), all));
         }
     }
 

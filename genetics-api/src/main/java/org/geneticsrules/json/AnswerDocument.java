@@ -55,9 +55,11 @@ public final class AnswerDocument {
                 .with("because", list(answer.because(), ReasonDocument::of))
                 .with("outcomes", list(answer.outcomes(), AnswerDocument::outcome));
         answer.litter().ifPresent(litter -> document.with("litter", litter(litter)));
-        return document.with(
-                        "weightings", list(answer.weightings(), weighting -> weighting(weighting, answer.evidence())))
-                .with("hidden", list(answer.hidden(), AnswerDocument::hidden))
+        document.with("weightings", list(answer.weightings(), weighting -> weighting(weighting, answer.evidence())));
+        if (!answer.tests().isEmpty()) {
+            document.with("tests", list(answer.tests(), TestDocument::of));
+        }
+        return document.with("hidden", list(answer.hidden(), AnswerDocument::hidden))
                 .with(
                         "rivals",
                         list(
@@ -106,7 +108,7 @@ public final class AnswerDocument {
                 .build();
     }
 
-    private static Node sighting(Sighting sighting) {
+    static Node sighting(Sighting sighting) {
         ObjectBuilder node = new ObjectBuilder().with("look", phenotype(sighting.look()));
         if (!sighting.stage().equals(LifeStage.unstated())) {
             node.with("stage", stage(sighting.stage()));
@@ -188,13 +190,13 @@ public final class AnswerDocument {
     }
 
     private static Node caution(Caution caution) {
-        return new ObjectBuilder()
+        ObjectBuilder node = new ObjectBuilder()
                 .with("id", caution.id())
                 .with("line", caution.line())
                 .with("detail", Node.texts(caution.detail()))
                 .with("sources", Node.texts(caution.sources()))
-                .with("date", caution.date())
-                .build();
+                .with("date", caution.date());
+        return caution.excludes() ? node.with("excludes", Node.flag(true)).build() : node.build();
     }
 
     private static Node evidence(EvidenceLevel level) {

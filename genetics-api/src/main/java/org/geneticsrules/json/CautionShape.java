@@ -45,7 +45,7 @@ final class CautionShape {
     }
 
     private static Caution caution(String id, Part part) {
-        Part.Members members = part.members("trigger", "line", "detail", "sources", "date");
+        Part.Members members = part.members("trigger", "line", "detail", "sources", "date", "excludes");
         return new Caution(
                 id,
                 members.required("trigger").map(CautionShape::trigger).orElse(new Trigger.Always()),
@@ -54,7 +54,8 @@ final class CautionShape {
                 members.optional("sources").map(list -> list.sentences(0)).orElse(List.of()),
                 members.required("date")
                         .flatMap(date -> date.text(MONTH, "bad-date", "a year and month such as 2026-11"))
-                        .orElse(""));
+                        .orElse(""),
+                members.optional("excludes").flatMap(Part::flag).orElse(false));
     }
 
     private static Trigger trigger(Part part) {

@@ -47,7 +47,7 @@ public final class CompletenessDocument {
                                 report.gaps(),
                                 one -> new ObjectBuilder()
                                         .with("trait", one.trait())
-                                        .with("of", one.shown() ? "what is seen" : "own state")
+                                        .with("of", one.about().words())
                                         .with("where", AnswerDocument.list(one.where(), box -> box.toNode()))
                                         .with("all", Node.flag(one.all()))
                                         .build()))

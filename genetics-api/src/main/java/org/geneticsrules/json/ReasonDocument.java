@@ -5,6 +5,7 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.explanation.AnimalCase;
 import org.geneticsrules.explanation.Look;
+import org.geneticsrules.explanation.Miss;
 import org.geneticsrules.explanation.ParentsCase;
 import org.geneticsrules.explanation.Reason;
 import org.geneticsrules.explanation.Segregation;
@@ -27,6 +28,9 @@ final class ReasonDocument {
         }
         if (reason instanceof AnimalCase animal) {
             return animal(animal);
+        }
+        if (reason instanceof Miss miss) {
+            return miss(miss);
         }
         return reason instanceof Way way ? way(way) : look((Look) reason);
     }
@@ -62,6 +66,16 @@ final class ReasonDocument {
                 .with("counted", Chances.of(animal.counted()))
                 .with("pairs", pairs.build())
                 .with("expressions", expressions.build())
+                .build();
+    }
+
+    private static Node miss(Miss miss) {
+        return new ObjectBuilder()
+                .with("kind", "miss")
+                .with("test", Node.number(miss.test()))
+                .with("step", miss.step())
+                .with("population", miss.population())
+                .with("chances", Chances.of(miss.chances(), "missed", Chances::of))
                 .build();
     }
 

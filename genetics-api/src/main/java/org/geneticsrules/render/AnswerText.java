@@ -45,6 +45,7 @@ public final class AnswerText {
         text.paragraph(answer.verdict());
         rivals(answer, text);
         new NumberSection(answer, style).write(text);
+        new TestSection(answer, style).write(text);
         new WhySection(answer, style).write(text);
         changes(answer.assumptions(), text);
         cautions(answer.cautions(), text);

@@ -86,21 +86,18 @@ public final class CompletenessText {
             text.item(trait.trait() + " has no rule: " + trait.reason().orElse("no reason is stated"));
         }
         for (Completeness.Gap gap : report.gaps()) {
-            Completeness.Gap other = new Completeness.Gap(gap.trait(), !gap.shown(), gap.where(), gap.all());
-            boolean both = report.gaps().contains(other);
-            if (!both || gap.shown()) {
-                text.item(gap.trait()
-                        + (both
-                                ? ": no claim is made"
-                                : gap.shown()
-                                        ? ": no claim is made about what is seen"
-                                        : ": no claim is made about its own state"));
-                for (Condition box : gap.where()) {
-                    text.hanging("    ", "      ", "where " + box);
-                }
-                if (!gap.all()) {
-                    text.hanging("    ", "      ", "and in more such cases than anybody would read");
-                }
+            text.item(gap.trait() + ": no claim is made "
+                    + switch (gap.about()) {
+                        case EITHER -> "about what such animals are or show; answers call it not modelled";
+                        case OWN_STATE ->
+                            "about its own state; where a mask covers it, what is seen is known all the same";
+                        case SEEN -> "about what is seen, because it is open whether a mask covers it";
+                    });
+            for (Condition box : gap.where()) {
+                text.hanging("    ", "      ", "where " + box);
+            }
+            if (!gap.all()) {
+                text.hanging("    ", "      ", "and in more such cases than anybody would read");
             }
         }
     }

@@ -205,6 +205,7 @@ final class WhySection {
                                 + cause.names().stream()
                                         .map(symbol -> allele(symbol, one))
                                         .collect(Collectors.joining(", "));
+            case CHANCE -> "the same look by " + cause;
             case SAME_LOOK ->
                 cause.names().isEmpty()
                         ? cause.toString()

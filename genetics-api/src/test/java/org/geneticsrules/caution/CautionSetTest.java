@@ -93,7 +93,7 @@ class CautionSetTest {
         Map<String, Caution> cautions = new LinkedHashMap<>();
         for (Trigger trigger : triggers) {
             String id = "c" + cautions.size();
-            cautions.put(id, new Caution(id, trigger, "A line.", List.of(), List.of(), "2026-11"));
+            cautions.put(id, new Caution(id, trigger, "A line.", List.of(), List.of(), "2026-11", false));
         }
         return new CautionSet("s", "1", Optional.empty(), Optional.of(Reference.of("t", "1")), cautions);
     }

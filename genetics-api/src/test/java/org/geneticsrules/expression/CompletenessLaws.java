@@ -102,7 +102,7 @@ class CompletenessLaws {
                     continue;
                 }
                 List<Condition> boxes = drawn.report().gaps().stream()
-                        .filter(gap -> gap.trait().equals(rule.trait()) && gap.shown() == shown)
+                        .filter(gap -> gap.trait().equals(rule.trait()) && (shown ? gap.shown() : gap.own()))
                         .flatMap(gap -> gap.where().stream())
                         .toList();
                 Set<Condition> met = new LinkedHashSet<>();
@@ -342,7 +342,7 @@ class CompletenessLaws {
         for (long seed = 0; seed < models; seed++) {
             Completeness report = Completeness.of(RandomModels.whole(seed));
             Set<String> kinds = new TreeSet<>();
-            report.gaps().forEach(gap -> kinds.add(gap.shown() ? "gap in what is seen" : "gap in own state"));
+            report.gaps().forEach(gap -> kinds.add("gap in " + gap.about().words()));
             report.gaps().stream()
                     .flatMap(gap -> gap.where().stream())
                     .flatMap(box -> box.names().stream())
@@ -370,6 +370,7 @@ class CompletenessLaws {
             kinds.forEach(kind -> met.merge(kind, 1, Integer::sum));
         }
         for (String kind : List.of(
+                "gap in own state and what is seen",
                 "gap in what is seen",
                 "gap in own state",
                 "gap by chance",

@@ -88,11 +88,7 @@ class CompletenessTest {
         List<Condition> open = List.of(
                 Condition.where("K", "on").and("M", "off"),
                 Condition.where("K", "off").and("M", "on"));
-        assertEquals(
-                List.of(
-                        new Completeness.Gap("glow", false, open, true),
-                        new Completeness.Gap("glow", true, open, true)),
-                report.gaps());
+        assertEquals(List.of(new Completeness.Gap("glow", Completeness.Gap.About.EITHER, open, true)), report.gaps());
     }
 
     @Test
@@ -101,7 +97,8 @@ class CompletenessTest {
                 report(model -> model.trait("glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
                         .mask(Mask.of("dark", Condition.where("K", "off")).covering("glow", "unlit")));
         assertEquals(
-                List.of(new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true)),
+                List.of(new Completeness.Gap(
+                        "glow", Completeness.Gap.About.OWN_STATE, List.of(Condition.where("K", "off")), true)),
                 mended.gaps());
         Completeness spread = report(model -> model.trait(
                         "glow", rule -> rule.when(Condition.where("K", "on"), "bright"))
@@ -109,9 +106,10 @@ class CompletenessTest {
                 .mask(Mask.of("drowned", Condition.where("glow", "bright")).covering("hum", "silent")));
         assertEquals(
                 List.of(
-                        new Completeness.Gap("glow", false, List.of(Condition.where("K", "off")), true),
-                        new Completeness.Gap("glow", true, List.of(Condition.where("K", "off")), true),
-                        new Completeness.Gap("hum", true, List.of(Condition.where("K", "off")), true)),
+                        new Completeness.Gap(
+                                "glow", Completeness.Gap.About.EITHER, List.of(Condition.where("K", "off")), true),
+                        new Completeness.Gap(
+                                "hum", Completeness.Gap.About.SEEN, List.of(Condition.where("K", "off")), true)),
                 spread.gaps());
     }
 
@@ -405,7 +403,10 @@ class CompletenessTest {
                 report.conflicts().stream().map(Problem::code).toList());
         assertEquals(
                 List.of(new Completeness.Gap(
-                        "glow", false, List.of(Condition.where("K", "off").and("M", "off")), true)),
+                        "glow",
+                        Completeness.Gap.About.OWN_STATE,
+                        List.of(Condition.where("K", "off").and("M", "off")),
+                        true)),
                 report.gaps());
         assertEquals(
                 report.conflicts(),

@@ -1,14 +1,11 @@
 package org.geneticsrules.examples;
 
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
-import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.LifeStage;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -62,14 +59,6 @@ final class AskedOptions {
     }
 
     private static OptionalInt count(String option, @Nullable Integer given) {
-        if (given == null) {
-            return OptionalInt.empty();
-        }
-        if (given < 0 || given > LifeStage.MOST) {
-            Problem problem = Problem.of(Stage.SYNTAX, "stage-syntax", "", given + " is no count")
-                    .expecting("0 to " + LifeStage.MOST);
-            throw new InputException(ProblemText.of(option, given.toString(), List.of(problem)));
-        }
-        return OptionalInt.of(given);
+        return given == null ? OptionalInt.empty() : OptionalInt.of(Inputs.count(option, given, 0, LifeStage.MOST));
     }
 }

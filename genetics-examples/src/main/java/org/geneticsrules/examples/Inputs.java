@@ -95,6 +95,16 @@ final class Inputs {
         return Sex.of(word).orElseThrow();
     }
 
+    /** A number within bounds. */
+    static int count(String option, int given, int least, int most) {
+        if (given < least || given > most) {
+            Problem problem = Problem.of(Stage.SYNTAX, "count-out-of-range", "", given + " is no count")
+                    .expecting(least + " to " + most);
+            throw new InputException(ProblemText.of(option, Integer.toString(given), List.of(problem)));
+        }
+        return given;
+    }
+
     static Probability chance(String option, String given) {
         return reading(option, given, () -> syntax("chance-syntax", () -> Probability.parse(given.strip())));
     }

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             MatingCommand.class,
             CoatCommand.class,
+            TestMatingCommand.class,
             CompareCommand.class,
             ModelsCommand.class,
             ModelCommand.class,

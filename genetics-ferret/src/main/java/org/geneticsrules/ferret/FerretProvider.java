@@ -14,7 +14,7 @@ import org.geneticsrules.spi.Plugin;
  */
 @Plugin(
         id = "geneticsrules.ferret",
-        version = "0.2.0",
+        version = "0.3.0",
         title = "Ferret coats",
         taxon = "Mustela furo",
         ncbi = 9669,

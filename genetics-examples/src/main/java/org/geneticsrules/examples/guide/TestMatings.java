@@ -5,6 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.geneticsrules.answer.Animal;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.TestMatingQuestion;
 import org.geneticsrules.cross.Detection;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.cross.Mate;
@@ -14,6 +19,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
@@ -63,6 +69,12 @@ final class TestMatings {
             }
             out.println("; never missed by less than " + test.limit());
         });
+        // As a front end asks: with what has to be said along, and without matings that are not proposed.
+        Animal hob = Animal.unknown(compiled).ofSex(Sex.MALE).withGenotype("C/-", OmittedLoci.WILD_TYPE);
+        Answer answer = Answers.of(compiled, List.of())
+                .testMatings(TestMatingQuestion.of(hob).carrying(List.of(HiddenAllele.find(model, "c"))));
+        out.println(answer.verdict());
+        out.println(answer.notices().get(0));
         // end
         // spotless:on
         return Shown.of(model);

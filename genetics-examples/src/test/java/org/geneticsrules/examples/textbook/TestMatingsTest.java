@@ -4,6 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Map;
+import org.geneticsrules.answer.Animal;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.TestMate;
+import org.geneticsrules.answer.TestMatingQuestion;
+import org.geneticsrules.answer.TestResult;
 import org.geneticsrules.cross.Detection;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.cross.Mate;
@@ -12,6 +19,7 @@ import org.geneticsrules.cross.TestMating;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
@@ -80,6 +88,44 @@ class TestMatingsTest {
     @MethodSource("rows")
     void the_fewest_for_a_dam(Map<String, String> row) {
         numbers(row, Sex.FEMALE);
+    }
+
+    /** The door for front ends comes to the numbers of the table too, own young being left out until they are asked for. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("rows")
+    void the_answer_gives_the_numbers_of_the_table(Map<String, String> row) {
+        CompiledModel compiled = CompiledModel.of(MOUSE);
+        Animal animal = Animal.unknown(compiled).ofSex(Sex.MALE).withGenotype("C/-", OmittedLoci.WILD_TYPE);
+        Animal other = Animal.unknown(compiled).withGenotype(row.get("genotype"), OmittedLoci.WILD_TYPE);
+        TestMate mates = switch (row.get("mates")) {
+            case "mate" -> TestMate.of("mates", other);
+            case "own young" -> TestMate.ownYoung("daughters", other);
+            default -> TestMate.youngOf("young of two", other, other);
+        };
+        Answer answer = Answers.of(compiled, List.of())
+                .testMatings(TestMatingQuestion.of(animal)
+                        .carrying(List.of(HiddenAllele.find(MOUSE, "C: c")))
+                        .by(List.of(mates))
+                        .inTraits(List.of("eye colour"))
+                        .inLittersOf(LitterSize.of(Integer.parseInt(row.get("litter"))))
+                        .withConfidence(
+                                List.of(Probability.of(19, 20), Probability.of(99, 100), Probability.of(999, 1000))));
+        boolean one = row.get("steps from").equals("one");
+        List<TestResult.Course> courses = answer.tests().get(0).courses();
+        TestResult.Course course = courses.stream()
+                .filter(found -> found.step() == (one ? TestResult.Step.LITTERS_OF_ONE_MATE : TestResult.Step.MATES))
+                .findFirst()
+                .orElseThrow();
+        List<String> found = course.needed().stream()
+                .map(needed -> needed.toShow().orElseThrow() instanceof Detection.Reached reached
+                        ? Integer.toString(reached.steps())
+                        : "never")
+                .toList();
+        assertEquals(
+                row.get("limit").isEmpty()
+                        ? List.of(row.get("95 %"), row.get("99 %"), row.get("99.9 %"))
+                        : List.of("never", "never", "never"),
+                found);
     }
 
     /** Calculated: (3/4)^16 = 0.0100226 just misses 1 %, which many texts print as the number for a known carrier. */
