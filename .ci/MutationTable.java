@@ -15,7 +15,8 @@ import org.w3c.dom.NodeList;
  * <pre>java .ci/MutationTable.java genetics-api/mutation-reasons.properties genetics-api/target/mutation/PACKAGE/mutations.xml .. >
  * genetics-api/MUTATION.md</pre>
  *
- * <p>Reasons are properties {@code Class.method: why}; a survivor without one is written as open.
+ * <p>Reasons are properties {@code Class.method = why}, or {@code *.method = why} for every class; what is changed within a lambda
+ * counts for the method that holds it. A survivor without a reason is written as open.
  */
 final class MutationTable {
 
@@ -43,8 +44,11 @@ final class MutationTable {
                 count[1] += status.equals("KILLED") ? 1 : 0;
                 count[2] += status.equals("TIMED_OUT") ? 1 : 0;
                 if (!status.equals("KILLED") && !status.equals("TIMED_OUT")) {
-                    String where = name + "." + text(mutation, "mutatedMethod");
-                    String what = text(mutation, "description").replace("org/geneticsrules/", "")
+                    String where = name + "."
+                            + text(mutation, "mutatedMethod").replaceFirst("^lambda\\$(.*)\\$\\d+$", "$1");
+                    String what = text(mutation, "description")
+                                    .replaceFirst(" for org/geneticsrules/.*", "")
+                                    .replace("org/geneticsrules/", "")
                             + (status.equals("NO_COVERAGE") ? " (not run by any test)" : "");
                     survivors.computeIfAbsent(where, key -> new LinkedHashMap<>()).merge(what, 1, Integer::sum);
                 }
@@ -59,7 +63,12 @@ final class MutationTable {
         System.out.println("\n## Survivors\n\n| where | what | why |\n|---|---|---|");
         survivors.forEach((where, whats) -> whats.forEach((what, times) -> System.out.printf(
                 "| `%s` | %s%s | %s |%n",
-                where, what, times > 1 ? " (" + times + " times)" : "", reasons.getProperty(where, "open"))));
+                where, what, times > 1 ? " (" + times + " times)" : "", why(reasons, where))));
+    }
+
+    private static String why(Properties reasons, String where) {
+        String anywhere = "*" + where.substring(where.lastIndexOf('.'));
+        return reasons.getProperty(where, reasons.getProperty(anywhere, "open"));
     }
 
     private static String text(Element parent, String name) {
