@@ -1,0 +1,295 @@
+package org.geneticsrules.expression;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.probability.Approximation;
+import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Chances that can be written down without a diagram: a chain of loci each of which hides all that follow, beside loci that nothing
+ * hides. The models are invented.
+ */
+class FlowTest {
+
+    /** Loci L0 to Ln: the first that is on decides the hue. Loci M0 to Mk decide a mark each. */
+    private static ModelBuilder model(int chain, int marks) {
+        Catalogue.Builder catalogue = Catalogue.builder("flow.traits", "1");
+        String[] hues = new String[chain + 1];
+        for (int i = 0; i <= chain; i++) {
+            hues[i] = "hue " + i;
+        }
+        catalogue.trait("hue", hues);
+        for (int i = 0; i < marks; i++) {
+            catalogue.trait("mark " + i, "marked", "plain");
+        }
+        ModelBuilder model = Model.builder("flow", "1", catalogue.build());
+        for (int i = 0; i < chain; i++) {
+            locus(model, "L" + i);
+        }
+        for (int i = 0; i < marks; i++) {
+            locus(model, "M" + i);
+        }
+        model.trait("hue", rule -> {
+            Condition before = Condition.always();
+            for (int i = 0; i < chain; i++) {
+                rule.when(before.and("L" + i, "on"), "hue " + i);
+                before = before.and("L" + i, "off");
+            }
+            rule.when(before, "hue " + chain);
+        });
+        for (int i = 0; i < marks; i++) {
+            Condition on = Condition.where("M" + i, "on");
+            model.trait("mark " + i, rule -> rule.when(on, "marked").otherwise("plain"));
+        }
+        return model;
+    }
+
+    private static void locus(ModelBuilder model, String name) {
+        model.locus(
+                name,
+                locus -> locus.alleles(name, "x" + name)
+                        .dominant(name, "x" + name)
+                        .shows(name, "on")
+                        .shows("x" + name, "off"));
+    }
+
+    /** On and off of each locus, at random up to a number of bits; one locus in five is certain. */
+    private static Map<String, long[]> shares(Diagram<?> diagram, int bits, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        Map<String, long[]> shares = new LinkedHashMap<>();
+        for (String locus : diagram.loci()) {
+            long on = random.nextLong(1L << bits);
+            long off = random.nextLong(1L << bits) + 1;
+            shares.put(locus, random.nextInt(5) == 0 ? new long[] {0, off} : new long[] {on + 1, off});
+        }
+        return shares;
+    }
+
+    private static Probability chance(long[] onOff, boolean on) {
+        BigInteger total = BigInteger.valueOf(onOff[0]).add(BigInteger.valueOf(onOff[1]));
+        return Probability.of(BigInteger.valueOf(on ? onOff[0] : onOff[1]), total);
+    }
+
+    private static Distribution<Phenotype> byHand(int chain, int marks, Map<String, long[]> shares) {
+        Map<String, Probability> hues = new LinkedHashMap<>();
+        Probability left = Probability.ONE;
+        for (int i = 0; i < chain; i++) {
+            long[] here = shares.get("L" + i);
+            hues.put("hue: hue " + i, left.times(chance(here, true)));
+            left = left.times(chance(here, false));
+        }
+        hues.put("hue: hue " + chain, left);
+        Distribution<String> all = Distribution.of(hues);
+        for (int i = 0; i < marks; i++) {
+            Map<String, Probability> mark = new LinkedHashMap<>();
+            mark.put(", mark " + i + ": marked", chance(shares.get("M" + i), true));
+            mark.put(", mark " + i + ": plain", chance(shares.get("M" + i), false));
+            all = all.product(Distribution.of(mark), String::concat);
+        }
+        return all.map(Phenotype::parse);
+    }
+
+    /** Totals that fit one digit of 64 bits, two, and more; with and without loci that nothing hides. */
+    @ParameterizedTest
+    @CsvSource({
+        "1, 0, 2", "4, 0, 3", "12, 0, 4", "12, 0, 20", "12, 0, 40", "12, 0, 61", "6, 2, 2", "6, 2, 15", "6, 2, 30",
+        "3, 4, 5", "3, 4, 60", "2, 1, 62", "0, 3, 2", "0, 3, 60"
+    })
+    void weights_flow_to_the_chances_that_are_written_down(int chain, int marks, int bits) {
+        Diagram<Phenotype> diagram = CompiledModel.of(model(chain, marks).build()).diagram();
+        for (long seed = 0; seed < 4; seed++) {
+            Map<String, long[]> shares = shares(diagram, bits, seed);
+            Distribution<Phenotype> expected = byHand(chain, marks, shares);
+            LocusWeights[] weights = diagram.loci().stream()
+                    .map(locus -> LocusWeights.of(shares.get(locus)))
+                    .toArray(LocusWeights[]::new);
+            assertEquals(expected, diagram.distribution(weights));
+            assertEquals(expected, diagram.distribution(diagram.weigh(law(shares))));
+            for (Approximation<Phenotype> close :
+                    List.of(diagram.approximate(weights), diagram.approximate(law(shares)))) {
+                for (Phenotype outcome : diagram.outcomes()) {
+                    Probability exact = expected.probability(outcome);
+                    assertEquals(!exact.isZero(), close.isPossible(outcome));
+                    assertEquals(exact.toDouble(), close.chance(outcome), 1e-13 * exact.toDouble());
+                }
+            }
+        }
+    }
+
+    private static KitLaw law(Map<String, long[]> shares) {
+        List<Chain> chains = new ArrayList<>();
+        shares.forEach((locus, onOff) -> chains.add(Chain.single(
+                locus, new BigInteger[] {BigInteger.valueOf(onOff[0]), BigInteger.valueOf(onOff[1])})));
+        return KitLaw.of(Sex.FEMALE, chains);
+    }
+
+    private static BigInteger[] row(long... numbers) {
+        BigInteger[] row = new BigInteger[numbers.length];
+        for (int i = 0; i < row.length; i++) {
+            row[i] = BigInteger.valueOf(numbers[i]);
+        }
+        return row;
+    }
+
+    /**
+     * Gametes of a parent {@code A B C / a b c}: in each interval the other strand with 1/10 and 1/4. On the first strand every locus
+     * shows its first value.
+     */
+    private static Chain gametes() {
+        return gametesOf("A", "B", "C");
+    }
+
+    private static Chain gametesOf(String... loci) {
+        BigInteger[][] shown = {row(1, 0), row(0, 1)};
+        return Chain.of(
+                List.of(loci),
+                row(1, 1),
+                new BigInteger[][][] {{row(9, 1), row(1, 9)}, {row(3, 1), row(1, 3)}},
+                new BigInteger[][][] {shown, shown, shown});
+    }
+
+    /** By hand: no crossover 27 of 40, one in the first interval 3, in the second 9, in both 1; half of each on either strand. */
+    @Test
+    void gametes_of_three_linked_loci() {
+        Map<List<Integer>, Integer> listed = new LinkedHashMap<>();
+        gametes()
+                .each((values, weight) ->
+                        listed.put(List.of(values[0], values[1], values[2]), weight.intValueExact()));
+        assertEquals(
+                Map.of(
+                        List.of(0, 0, 0), 27,
+                        List.of(0, 0, 1), 9,
+                        List.of(0, 1, 1), 3,
+                        List.of(0, 1, 0), 1,
+                        List.of(1, 1, 1), 27,
+                        List.of(1, 1, 0), 9,
+                        List.of(1, 0, 0), 3,
+                        List.of(1, 0, 1), 1),
+                listed);
+        assertEquals(Probability.of(1, 80), gametes().chance((locus, value) -> value == (locus == 1 ? 1 : 0)));
+        assertEquals(Probability.of(1, 2), gametes().chance((locus, value) -> locus != 1 || value == 1));
+        assertEquals(Probability.ONE, gametes().chance((locus, value) -> true));
+        assertEquals(Probability.ZERO, gametes().chance((locus, value) -> locus != 2));
+    }
+
+    /** Over B the outer loci are 1/10 x 3/4 + 9/10 x 1/4 = 3/10 apart. */
+    @Test
+    void loci_that_are_not_asked_for_are_passed_over() {
+        Map<List<Integer>, BigInteger> outer = new LinkedHashMap<>();
+        gametes().restrictedTo(Set.of("A", "C")).each((values, weight) ->
+                outer.put(List.of(values[0], values[1]), weight));
+        assertEquals(
+                Distribution.of(Map.of(
+                        List.of(0, 0), Probability.of(7, 20),
+                        List.of(0, 1), Probability.of(3, 20),
+                        List.of(1, 0), Probability.of(3, 20),
+                        List.of(1, 1), Probability.of(7, 20))),
+                Distribution.ofWeights(outer));
+        for (String alone : gametes().loci()) {
+            Chain one = gametes().restrictedTo(Set.of(alone));
+            assertEquals(List.of(alone), one.loci());
+            assertEquals(Probability.of(1, 2), one.chance((locus, value) -> value == 0));
+        }
+        assertEquals(gametes(), gametes().restrictedTo(Set.of("A", "B", "C", "D")));
+    }
+
+    @Test
+    void chains_are_compared_by_what_they_hold() {
+        assertEquals(gametes(), gametes());
+        assertEquals(gametes().hashCode(), gametes().hashCode());
+        assertNotEquals(gametes(), gametes().restrictedTo(Set.of("A", "B")));
+        assertNotEquals(Chain.single("A", row(1, 3)), Chain.single("A", row(3, 1)));
+        assertNotEquals(Chain.single("A", row(1, 3)), Chain.single("B", row(1, 3)));
+        assertEquals("[A, B, C] in 2 states", gametes().toString());
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Chain.of(List.of("A", "B"), row(1), new BigInteger[0][][], new BigInteger[2][][]));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Chain.of(List.of("A"), row(1), new BigInteger[0][][], new BigInteger[2][][]));
+    }
+
+    @Test
+    void a_law_has_each_locus_in_one_chain() {
+        KitLaw law = KitLaw.of(Sex.MALE, List.of(gametes(), Chain.single("D", row(1, 1))));
+        assertEquals(List.of("A", "B", "C", "D"), List.copyOf(law.loci()));
+        assertEquals(Sex.MALE, law.sex());
+        assertEquals(gametes(), law.chain("B").orElseThrow());
+        assertFalse(law.chain("E").isPresent());
+        assertTrue(law.toString().startsWith("male "), law.toString());
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class,
+                () -> KitLaw.of(Sex.MALE, List.of(gametes(), Chain.single("B", row(1, 1)))));
+        assertTrue(refused.getMessage().startsWith("locus B is in two of the chains"), refused.getMessage());
+    }
+
+    /** Linked loci are followed in map order whatever stands between them. */
+    @Test
+    void linked_loci_that_decide_together() {
+        Model model = model(3, 0)
+                .group(LinkageGroup.autosomal("one", List.of("L0", "L2"), List.of(Probability.of(1, 10))))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
+        BigInteger[][] shown = {row(1, 0), row(0, 1)};
+        Chain linked = Chain.of(
+                List.of("L0", "L2"),
+                row(1, 1),
+                new BigInteger[][][] {{row(9, 1), row(1, 9)}},
+                new BigInteger[][][] {shown, shown});
+        Weights weights =
+                diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", row(1, 3)))));
+        // L0 is on in 1/2; off and L1 on 1/8; of 3/8 left L2 is on with 1/10
+        assertEquals(
+                Distribution.of(Map.of(
+                        Phenotype.of("hue", "hue 0"), Probability.of(1, 2),
+                        Phenotype.of("hue", "hue 1"), Probability.of(1, 8),
+                        Phenotype.of("hue", "hue 2"), Probability.of(3, 80),
+                        Phenotype.of("hue", "hue 3"), Probability.of(27, 80))),
+                diagram.distribution(weights));
+        KitLaw apart = KitLaw.of(
+                Sex.FEMALE,
+                List.of(
+                        Chain.single("L0", row(1, 1)),
+                        Chain.single("L1", row(1, 3)),
+                        Chain.single("L2", row(1, 1))));
+        assertEquals(
+                Probability.of(3, 16),
+                diagram.distribution(diagram.weigh(apart)).probability(Phenotype.of("hue", "hue 2")));
+    }
+
+    @Test
+    void linked_loci_come_in_map_order() {
+        Diagram<Phenotype> diagram = CompiledModel.of(model(3, 0).build()).diagram();
+        Chain backwards = gametesOf("L2", "L1", "L0");
+        IllegalArgumentException refused = assertThrows(
+                IllegalArgumentException.class, () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(backwards))));
+        assertTrue(
+                refused.getMessage().contains("are tested together, but chances are given for [L2, L1, L0]"),
+                refused.getMessage());
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(Chain.single("L0", row(1, 1))))));
+    }
+}
