@@ -8,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.linkage.LinkageGroup;
@@ -291,5 +293,122 @@ class FlowTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(Chain.single("L0", row(1, 1))))));
+    }
+
+    /** Where L0 is on L2 decides, else L1: so one way passes over the locus in the middle of its chromosome. */
+    @Test
+    void a_linked_locus_between_two_others_is_passed_over() {
+        Catalogue catalogue = Catalogue.builder("over.traits", "1")
+                .trait("hue", "one", "two", "three", "four")
+                .build();
+        ModelBuilder model = Model.builder("over", "1", catalogue);
+        for (String locus : List.of("L0", "L1", "L2")) {
+            locus(model, locus);
+        }
+        Condition on = Condition.where("L0", "on");
+        Condition off = Condition.where("L0", "off");
+        model.trait(
+                        "hue",
+                        rule -> rule.when(on.and("L2", "on"), "one")
+                                .when(on.and("L2", "off"), "two")
+                                .when(off.and("L1", "on"), "three")
+                                .when(off.and("L1", "off"), "four"))
+                .group(LinkageGroup.autosomal(
+                        "one", List.of("L0", "L1", "L2"), List.of(Probability.of(1, 10), Probability.of(1, 4))));
+        Diagram<Phenotype> diagram = CompiledModel.of(model.build()).diagram();
+        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(gametesOf("L0", "L1", "L2")));
+        // L0 and L2 are 3/10 apart, L0 and L1 1/10
+        Distribution<Phenotype> expected = Distribution.ofWeights(Map.of(
+                Phenotype.of("hue", "one"), 7,
+                Phenotype.of("hue", "two"), 3,
+                Phenotype.of("hue", "three"), 1,
+                Phenotype.of("hue", "four"), 9));
+        assertEquals(expected, diagram.distribution(diagram.weigh(law)));
+        assertClose(expected, diagram.approximate(law));
+    }
+
+    private static void assertClose(Distribution<Phenotype> exact, Approximation<Phenotype> close) {
+        assertTrue(close.relativeError() > 0 && close.relativeError() < 1e-13, close::toString);
+        exact.asMap().forEach((outcome, chance) -> {
+            double error = Math.abs(close.chance(outcome) / chance.toDouble() - 1);
+            assertTrue(error <= close.relativeError() + 0x1p-52, () -> outcome + " errs by " + error);
+        });
+    }
+
+    /** Three marks of linked loci, each of which is on on the first strand: one half times what each interval does, by hand. */
+    @ParameterizedTest
+    @CsvSource({"1", "50", "100", "160", "300"})
+    void however_seldom_strands_are_changed_it_is_possible(int zeros) {
+        Model model = model(0, 3)
+                .group(LinkageGroup.autosomal(
+                        "one", List.of("M0", "M1", "M2"), List.of(Probability.of(1, 4), Probability.of(1, 4))))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
+        BigInteger stay = BigInteger.TEN.pow(zeros).subtract(BigInteger.ONE);
+        BigInteger[][] step = {{stay, BigInteger.ONE}, {BigInteger.ONE, stay}};
+        BigInteger[][] shown = {row(1, 0), row(0, 1)};
+        Chain chain = Chain.of(
+                List.of("M0", "M1", "M2"),
+                row(1, 1),
+                new BigInteger[][][] {step, step},
+                new BigInteger[][][] {shown, shown, shown});
+        KitLaw law = KitLaw.of(Sex.MALE, List.of(chain));
+        Approximation<Phenotype> close = diagram.approximate(law);
+        Distribution<Phenotype> exact = diagram.distribution(diagram.weigh(law));
+        double change = -zeros * Math.log(10);
+        double kept = Math.log1p(-Math.pow(10, -zeros));
+        for (Phenotype outcome : diagram.outcomes()) {
+            List<Boolean> marks = List.of(
+                    outcome.state("mark 0").equals(Optional.of("marked")),
+                    outcome.state("mark 1").equals(Optional.of("marked")),
+                    outcome.state("mark 2").equals(Optional.of("marked")));
+            double log = -Math.log(2)
+                    + (marks.get(0).equals(marks.get(1)) ? kept : change)
+                    + (marks.get(1).equals(marks.get(2)) ? kept : change);
+            assertTrue(close.isPossible(outcome));
+            assertEquals(log, close.log(outcome), 1e-12 * (1 + Math.abs(log)), () -> outcome + " of " + zeros);
+            Probability whole = exact.probability(outcome);
+            assertEquals(
+                    BigInteger.TEN.pow(2 * zeros).shiftLeft(1).mod(whole.denominator()), BigInteger.ZERO);
+            assertEquals(Math.exp(log), whole.toDouble(), 1e-11 * Math.exp(log));
+        }
+    }
+
+    /** Twenty loci in a row, each of which is off in one of 2^62 only. */
+    @Test
+    void far_below_what_floating_point_holds_it_is_possible() {
+        Diagram<Phenotype> diagram = CompiledModel.of(model(20, 0).build()).diagram();
+        long on = (1L << 62) - 1;
+        LocusWeights[] weights = new LocusWeights[20];
+        Arrays.fill(weights, LocusWeights.of(on, 1));
+        Approximation<Phenotype> close = diagram.approximate(weights);
+        for (int i = 0; i < 20; i++) {
+            Phenotype hue = Phenotype.of("hue", "hue " + i);
+            assertTrue(close.isPossible(hue), hue::toString);
+            assertEquals(-62.0 * i * Math.log(2), close.log(hue), 1e-9, hue::toString);
+        }
+        assertEquals(-62.0 * 20 * Math.log(2), close.log(Phenotype.of("hue", "hue 20")), 1e-9);
+        Distribution<Phenotype> exact = diagram.distribution(weights);
+        assertEquals(
+                Probability.of(BigInteger.ONE, BigInteger.TWO.pow(62 * 20)),
+                exact.probability(Phenotype.of("hue", "hue 20")));
+    }
+
+    @Test
+    void the_bound_on_the_error_grows_with_the_number_of_loci() {
+        double before = 0;
+        for (int chain : new int[] {1, 4, 12}) {
+            Diagram<Phenotype> diagram = CompiledModel.of(model(chain, 1).build()).diagram();
+            Map<String, long[]> shares = shares(diagram, 20, chain);
+            LocusWeights[] weights = diagram.loci().stream()
+                    .map(locus -> LocusWeights.of(shares.get(locus)))
+                    .toArray(LocusWeights[]::new);
+            assertClose(byHand(chain, 1, shares), diagram.approximate(weights));
+            assertClose(byHand(chain, 1, shares), diagram.approximate(law(shares)));
+            double now = diagram.approximate(weights).relativeError();
+            assertTrue(now > before, () -> chain + " loci");
+            assertTrue(diagram.approximate(law(shares)).relativeError() > before, () -> chain + " loci");
+            before = now;
+        }
     }
 }

@@ -18,7 +18,8 @@ import org.junit.jupiter.api.Test;
 /** What a locus says of itself. The models are invented. */
 class LocusTest {
 
-    private static final Model MODEL = Refusals.valid()
+    /** Made anew for each test, since making it is part of what is tested. */
+    private final Model model = Refusals.valid()
             .evidence(Evidence.of("counted", Grade.BREEDING_DATA, "Counted.", "A source"))
             .locus(
                     "T",
@@ -42,7 +43,7 @@ class LocusTest {
 
     @Test
     void each_genotype_has_its_place_among_all_of_the_locus() {
-        Locus locus = MODEL.locus("T");
+        Locus locus = model.locus("T");
         assertEquals(
                 List.of("T/T", "T/t", "T/u", "t/t", "t/u", "u/u"),
                 locus.pairs().stream().map(AllelePair::toString).toList());
@@ -53,8 +54,8 @@ class LocusTest {
 
     @Test
     void a_genotype_that_stands_where_another_locus_has_none_is_refused() {
-        Locus few = MODEL.locus("B"); // three genotypes
-        for (AllelePair foreign : MODEL.locus("T").pairs()) {
+        Locus few = model.locus("B"); // three genotypes
+        for (AllelePair foreign : model.locus("T").pairs()) {
             IllegalArgumentException refused =
                     assertThrows(IllegalArgumentException.class, () -> few.position(foreign), foreign.toString());
             assertTrue(
@@ -65,23 +66,23 @@ class LocusTest {
 
     @Test
     void it_tells_how_often_its_alleles_mutate_and_how_that_is_known() {
-        Locus locus = MODEL.locus("T");
+        Locus locus = model.locus("T");
         assertEquals(
                 Map.of("T", Map.of("t", Probability.of(1, 1000), "u", Probability.of(1, 5000))), locus.mutation());
         assertEquals(Optional.of("counted"), locus.mutationEvidence("T", "t"));
         assertEquals(Optional.empty(), locus.mutationEvidence("T", "u"));
         assertEquals(Optional.empty(), locus.mutationEvidence("t", "T"));
-        assertEquals(Map.of(), MODEL.locus("B").mutation());
+        assertEquals(Map.of(), model.locus("B").mutation());
     }
 
     @Test
     void it_tells_what_animals_show_that_lack_it() {
-        Locus locus = MODEL.locus("H");
+        Locus locus = model.locus("H");
         assertEquals(Optional.of("neither"), locus.absent());
         assertEquals("neither", locus.expression(locus.of(), Sex.FEMALE));
         assertEquals("horned", locus.expression(locus.hemizygous("H"), Sex.MALE));
         assertEquals(List.of("/loci/H/absent"), locus.decidedBy(locus.of(), Sex.FEMALE));
-        assertEquals(Optional.empty(), MODEL.locus("B").absent());
+        assertEquals(Optional.empty(), model.locus("B").absent());
         assertEquals("H", locus.toString());
     }
 }
