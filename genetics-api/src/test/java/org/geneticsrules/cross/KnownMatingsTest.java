@@ -27,6 +27,7 @@ import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -251,22 +252,70 @@ class KnownMatingsTest {
     /** One gamete in a hundred of A/A carries a, by hand: 1/100 of the young of an a/a mate are recessive. */
     @Test
     void a_mutation_between_parent_and_young() {
-        Model model = with(
-                letters("B"),
-                m -> m.locus(
+        Catalogue catalogue =
+                Catalogue.builder("mutants", "1").trait("a", "yes", "no").build();
+        Model model = Model.builder("mutants", "1", catalogue)
+                .locus(
                         "A",
                         locus -> locus.alleles("A", "a")
                                 .dominant("A", "a")
                                 .shows("A", "with")
                                 .shows("a", "without")
-                                .mutation("A", "a", Probability.of(1, 100))));
+                                .mutation("A", "a", Probability.of(1, 100)))
+                .trait(
+                        "a",
+                        rule -> rule.when(Condition.where("A", "with"), "yes").otherwise("no"))
+                .build();
         assertEquals(
                 Distribution.ofWeights(ImmutableMap.of("A/a", 99, "a/a", 1)),
                 cross(model, "A/A", "a/a").segregation("A").map(Object::toString));
+        young(ImmutableMap.of("a: yes", 99, "a: no", 1), cross(model, "A/A", "a/a"), "a");
         // A/a passes on A in 99 of 200 gametes
         assertEquals(
                 Distribution.ofWeights(ImmutableMap.of("A/A", 99 * 99, "A/a", 2 * 99 * 101, "a/a", 101 * 101)),
                 cross(model, "A/a", "A/a").segregation("A").map(Object::toString));
+    }
+
+    /** Horns of sheep, dominant in rams and recessive in ewes: of two hybrids 3 : 1 of the sons and 1 : 3 of the daughters (textbook). */
+    @Test
+    void horns_of_sheep() {
+        Catalogue catalogue =
+                Catalogue.builder("sheep", "1").trait("head", "horned", "polled").build();
+        Model sheep = Model.builder("sheep", "1", catalogue)
+                .locus(
+                        "H",
+                        locus -> locus.alleles("H", "h")
+                                .in(
+                                        Sex.MALE,
+                                        ram -> ram.dominant("H", "h")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled"))
+                                .in(
+                                        Sex.FEMALE,
+                                        ewe -> ewe.dominant("h", "H")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled")))
+                .trait(
+                        "head",
+                        rule -> rule.when(Condition.where("H", "horned"), "horned")
+                                .otherwise("polled"))
+                .build();
+        Cross hybrids = cross(sheep, "H/h", "H/h");
+        young(ImmutableMap.of("head: horned", 1, "head: polled", 1), hybrids, "head");
+        young(
+                ImmutableMap.of(
+                        "head: horned, sex: male", 3,
+                        "head: polled, sex: male", 1,
+                        "head: horned, sex: female", 1,
+                        "head: polled, sex: female", 3),
+                hybrids,
+                "head",
+                "sex");
+        young(
+                ImmutableMap.of("head: horned, sex: male", 1, "head: polled, sex: female", 1),
+                cross(sheep, "H/H", "h/h"),
+                "head",
+                "sex");
     }
 
     @Test
