@@ -407,4 +407,29 @@ class KnownMatingsTest {
                 open.count(View.of(List.of("a", "b")), both, LitterSize.of(2)));
         assertEquals(Optional.of(Probability.of(1, 4)), Optional.of(open.probability(both)));
     }
+
+    /**
+     * Both recessives die, and the loci never recombine. In coupling with coupling a third of those left is pure at both, with any
+     * repulsion none; kits are weighed mating by mating, so that it is a quarter of a third.
+     */
+    @Test
+    void an_open_phase_that_decides_who_is_lost() {
+        Model lethal = Model.builder(
+                        "open",
+                        "1",
+                        Catalogue.builder("open.traits", "1").trait("a", "yes", "no").build())
+                .locus("A", locus -> locus.alleles("A", "a").shows("A", "pure").shows("A/a", "mixed").shows("a", "dies"))
+                .locus("B", locus -> locus.alleles("B", "b").shows("B", "pure").shows("B/b", "mixed").shows("b", "dies"))
+                .group(LinkageGroup.autosomal("one", List.of("A", "B"), List.of(Probability.ZERO)))
+                .trait(
+                        "a",
+                        rule -> rule.when(Condition.where("A", "pure").and("B", "pure"), "yes")
+                                .otherwise("no"))
+                .viability(Viability.lethal("a", "A", "dies"))
+                .viability(Viability.lethal("b", "B", "dies"))
+                .build();
+        young(ImmutableMap.of("a: yes", 1, "a: no", 11), cross(lethal, "A/a B/b", "A/a B/b"), "a");
+        young(ImmutableMap.of("a: yes", 1, "a: no", 2), cross(lethal, "[A B]/[a b]", "[A B]/[a b]"), "a");
+        young(ImmutableMap.of("a: no", 1), cross(lethal, "[A b]/[a B]", "[A b]/[a B]"), "a");
+    }
 }

@@ -256,4 +256,16 @@ class CaseChecksTest {
                 loci,
                 new Recombination.Crossovers(Map.of("none", Probability.ONE))));
     }
+
+    @Test
+    void groups_and_losses_are_stated_once() {
+        LinkageGroup group = LinkageGroup.single(Transmission.X, "B");
+        Viability loss = Viability.lethal("lost", "C", "albino");
+        for (Consumer<ModelBuilder> twice : List.<Consumer<ModelBuilder>>of(
+                model -> model.group(group).group(group), model -> model.viability(loss).viability(loss))) {
+            assertEquals(
+                    List.of("duplicate-id"),
+                    Refusals.of(twice).stream().map(Problem::code).toList());
+        }
+    }
 }

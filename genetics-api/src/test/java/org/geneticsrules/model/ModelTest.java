@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Map;
@@ -266,5 +267,63 @@ class ModelTest {
         assertFalse(layered.isOver("bottom", "top"));
         assertFalse(layered.isOver("middle", "other"));
         assertFalse(layered.isOver("top", "top"));
+    }
+
+    @Test
+    void dominance_of_each_sex_and_of_animals_without_a_locus_are_statements() {
+        Model made = Refusals.valid()
+                .evidence(Evidence.of("seen", Grade.ONE_STUDY, "Seen.", "A source"))
+                .locus(
+                        "H",
+                        locus -> locus.alleles("H", "h")
+                                .in(
+                                        Sex.FEMALE,
+                                        ewe -> ewe.dominant("h", "H")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled"))
+                                .in(
+                                        Sex.MALE,
+                                        ram -> ram.dominant("H", "h")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled")))
+                .locus(
+                        "T",
+                        locus -> locus.alleles("T")
+                                .expressions("has", "has not")
+                                .in(Sex.FEMALE, one -> one.shows("T", "has").evidence("seen"))
+                                .in(Sex.MALE, one -> one.shows("T", "has"))
+                                .absent("has not"))
+                .group(LinkageGroup.single(Transmission.Y, "T"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(
+                                        "by chance",
+                                        ALBINO,
+                                        new CaseState.Chance(Distribution.ofWeights(
+                                                ImmutableMap.of("pink", 3, "dark", 1))))
+                                .otherwise(
+                                        new CaseState.Chance(Distribution.ofWeights(
+                                                ImmutableMap.of("pink", 1, "dark", 3))),
+                                        Optional.empty()))
+                .build();
+        List<String> listed = made.statements().values().stream()
+                .map(statement -> statement.text() + " (" + statement.grade() + ")")
+                .filter(text -> text.contains("locus H") || text.contains("locus T") || text.contains("eye"))
+                .toList();
+        assertEquals(
+                List.of(
+                        "in females at locus H, h is dominant over H (conjecture)",
+                        "in females at locus H, H shows horned (conjecture)",
+                        "in females at locus H, h shows polled (conjecture)",
+                        "in males at locus H, H is dominant over h (conjecture)",
+                        "in males at locus H, H shows horned (conjecture)",
+                        "in males at locus H, h shows polled (conjecture)",
+                        "in females at locus T, T shows has (one study)",
+                        "in males at locus T, T shows has (conjecture)",
+                        "animals without locus T show has not (one study)",
+                        "locus T is on the Y (conjecture)",
+                        "where C: albino, eye is by chance pink (3/4) or dark (1/4) (conjecture)",
+                        "otherwise eye is by chance pink (1/4) or dark (3/4) (conjecture)"),
+                listed);
     }
 }
