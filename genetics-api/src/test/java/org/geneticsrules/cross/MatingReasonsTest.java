@@ -248,4 +248,71 @@ class MatingReasonsTest {
         reasons.hidden().forEach(one -> one.causes().forEach(cause -> causes.add(one.locus() + " " + cause)));
         assertEquals(List.of("A dominant allele A"), causes);
     }
+
+    /** Who is lost is decided by a locus that nobody asked about, next door to one that is asked about. */
+    @Test
+    void a_loss_on_the_same_chromosome_rests_on_its_own_dominance() {
+        Model lethal = model().locus(
+                        "L",
+                        locus -> locus.alleles("L", "l")
+                                .shows("L", "lives")
+                                .shows("L/l", "lives too")
+                                .shows("l", "dies"))
+                .group(LinkageGroup.autosomal("one", List.of("A", "L"), List.of(Probability.of(1, 10))))
+                .viability(Viability.lethal("lost", "L", "dies"))
+                .build();
+        MatingExplanation reasons = explained(lethal, "[A L]/[a l] B/B", "[A L]/[a l] B/B", "hue");
+        assertEquals(Probability.of(3, 4), reasons.cases().get(0).counted());
+        assertTrue(
+                reasons.statements()
+                        .containsAll(List.of(
+                                "/groups/one",
+                                "/viability/lost",
+                                "/loci/L/dominance/shows/l",
+                                "/loci/L/dominance/shows/L~1l")),
+                reasons.statements()::toString);
+        // of 400: a/a with l/l are 81 and die; a/a with L/l 18, with L/L 1, so that 19 of 300 are albino
+        assertEquals(Probability.of(19, 300), way(reasons, "hue: none").probability());
+    }
+
+    /** Which mask decides may itself be drawn: an animal that is plain is veiled, a spotted one is not. */
+    @Test
+    void a_mask_that_chance_decides_is_named_on_its_own_ways_only() {
+        CaseState even = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("spotted", 1, "plain", 1)));
+        Model veiled = model().trait("spot", rule -> rule.otherwise(even, Optional.empty()))
+                .mask(Mask.of("veil", Condition.where("spot", "plain")).covering("hue", "none"))
+                .build();
+        MatingExplanation reasons = explained(veiled, "A/A B/B", "A/A B/B", "hue");
+        assertEquals(List.of("veil"), way(reasons, "hue: none").masks());
+        assertEquals(List.of(), way(reasons, "hue: black").masks());
+        assertEquals(
+                Map.of("/traits/spot/otherwise", Probability.of(1, 2)),
+                way(reasons, "hue: none").factors());
+    }
+
+    /** What a look may hide is listed in the order of the locus, whichever way comes first. */
+    @Test
+    void alternatives_are_listed_as_the_locus_lists_them() {
+        CaseState often = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("spotted", 3, "plain", 1)));
+        Model reversed = Model.builder("reasons", "1", CATALOGUE)
+                .locus(
+                        "B",
+                        locus -> locus.alleles("B", "b")
+                                .expressions("brown", "black")
+                                .dominant("B", "b")
+                                .shows("B", "black")
+                                .shows("b", "brown"))
+                .trait(
+                        "spot",
+                        rule -> rule.when("has it", Condition.where("B", "black"), often)
+                                .otherwise("plain"))
+                .build();
+        MatingExplanation reasons = explained(reversed, "B/b", "B/b", "spot");
+        Hidden plain = reasons.hidden().stream()
+                .filter(one -> one.phenotype().equals(Phenotype.of("spot", "plain")))
+                .findFirst()
+                .orElseThrow();
+        assertEquals("[B/B, B/b, b/b]", plain.alternatives().toString());
+        assertEquals("[dominant allele B]", plain.causes().toString());
+    }
 }
