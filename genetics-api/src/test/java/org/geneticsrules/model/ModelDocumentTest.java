@@ -2,6 +2,7 @@ package org.geneticsrules.model;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.common.collect.ImmutableMap;
@@ -9,14 +10,18 @@ import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Recombination;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
@@ -242,5 +247,72 @@ class ModelDocumentTest {
                         + " that sum to at most 1 [mutation-sum]"),
                 found(model -> model.locus(
                         "D", three.andThen(locus -> locus.mutation("D", "e", Probability.of(3, 5))))));
+    }
+
+    @Test
+    void loci_write_their_alleles_and_how_often_these_mutate() {
+        holds(
+                "\"D\":{\"alleles\":[\"D\",{\"id\":\"d\",\"symbol\":\"d^x\",\"synonyms\":[\"dx\"],\"title\":\"dilute\"},\"e\"],"
+                        + "\"dominance\":{\"shows\":{\"D\":\"x\",\"D/d\":\"x\",\"D/e\":\"x\",\"d\":\"y\",\"d/e\":\"y\",\"e\":\"y\"}},"
+                        + "\"expressions\":[\"x\",\"y\"],"
+                        + "\"mutation\":{\"D\":{\"d\":\"1/100\",\"e\":{\"evidence\":\"counted\",\"rate\":\"1/50\"}}},"
+                        + "\"symbol\":\"Dil\",\"title\":\"Density\",\"wildType\":\"D\"}",
+                model -> model.evidence(Evidence.of("counted", Grade.BREEDING_DATA, "Counted.", "A source"))
+                        .locus("D", locus -> locus.symbol("Dil")
+                                .title("Density")
+                                .alleles("D")
+                                .allele(new Allele("d", "d^x", Optional.of("dilute"), List.of("dx")))
+                                .alleles("e")
+                                .wildType("D")
+                                .shows("D", "x")
+                                .shows("D/d", "x")
+                                .shows("D/e", "x")
+                                .shows("d", "y")
+                                .shows("d/e", "y")
+                                .shows("e", "y")
+                                .mutation("D", "d", Probability.of(1, 100))
+                                .mutation("D", "e", Probability.of(1, 50), Optional.of("counted"))));
+        holds(
+                "\"absent\":\"has not\",\"alleles\":[\"H\"],\"dominance\":{\"shows\":{\"H\":\"has\"}},\"expressions\":[\"has\",\"has not\"]",
+                model -> model.locus(
+                                "H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
+                        .group(LinkageGroup.single(Transmission.Y, "H")));
+    }
+
+    /** One in five stays pink with each moult: 1, 1/5, 1/25. */
+    @Test
+    void a_progression_is_followed_step_by_step() {
+        CaseState.Progression chain = (CaseState.Progression) CHAIN;
+        assertEquals(Distribution.certain("pink"), chain.at(0));
+        assertEquals(Probability.of(1, 5), chain.at(1).probability("pink"));
+        assertEquals(Probability.of(1, 25), chain.at(2).probability("pink"));
+        assertEquals(Set.of("pink", "dark"), chain.states());
+        CaseState.Threshold threshold = sums(Distribution.certain(0));
+        assertEquals("dark", threshold.state(2));
+        assertEquals("pink", threshold.state(3));
+        assertEquals(Set.of("pink", "dark"), threshold.states());
+    }
+
+    @Test
+    void a_draft_tells_its_conflicts_and_is_no_model_until_there_are_none() {
+        Draft sound = Refusals.valid().draft();
+        assertEquals(List.of(), sound.conflicts());
+        assertEquals(sound.asStated(), sound.model());
+        Draft torn = Refusals.valid()
+                .trait(
+                        "eye",
+                        rule -> rule.when(ALBINO, "pink").when(Condition.where("B", "dark"), "dark"))
+                .draft();
+        assertEquals(
+                List.of("overlapping-cases"),
+                torn.conflicts().stream().map(Problem::code).toList());
+        assertThrows(ProblemsException.class, torn::model);
+    }
+
+    @Test
+    void what_it_means_to_name_no_locus_is_said() {
+        assertEquals("nothing is known about loci not named", OmittedLoci.UNKNOWN.meaning());
+        assertEquals("loci not named are homozygous wild type", OmittedLoci.WILD_TYPE.meaning());
+        assertEquals("d^x", new Allele("d", "d^x", Optional.empty(), List.of()).toString());
     }
 }
