@@ -71,8 +71,7 @@ class KnownMatingsTest {
     /** The same question to the engine of uncertain parents. */
     private static Distribution<Phenotype> asUncertain(Cross cross, View view) {
         Model model = cross.sire().model();
-        return UncertainCross.of(
-                        CompiledModel.of(model), Parent.of(model, cross.sire()), Parent.of(model, cross.dam()))
+        return UncertainCross.of(CompiledModel.of(model), Parent.of(model, cross.sire()), Parent.of(model, cross.dam()))
                 .probable(view)
                 .orElseThrow();
     }
@@ -147,15 +146,17 @@ class KnownMatingsTest {
         Model maternal = with(letters("M"), m -> m.group(LinkageGroup.single(Transmission.MATERNAL, "M")));
         young(ImmutableMap.of("m: no", 1), cross(maternal, "M", "m"), "m");
         young(ImmutableMap.of("m: yes", 1), cross(maternal, "m", "M"), "m");
-        Model fathers = with(letters("B"), m -> m.locus(
-                        "H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
-                .group(LinkageGroup.single(Transmission.Y, "H")));
+        Model fathers = with(
+                letters("B"),
+                m -> m.locus("H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
+                        .group(LinkageGroup.single(Transmission.Y, "H")));
         assertEquals(
                 Distribution.ofWeights(ImmutableMap.of("H", 1, "-", 1)),
-                cross(fathers, "H B/B", "B/B").segregation("H").map(pair -> pair.alleles()
-                        .isEmpty()
-                        ? "-"
-                        : pair.alleles().get(0).id()));
+                cross(fathers, "H B/B", "B/B")
+                        .segregation("H")
+                        .map(pair -> pair.alleles().isEmpty()
+                                ? "-"
+                                : pair.alleles().get(0).id()));
     }
 
     /** Yellow mice: two yellows have young 2 : 1, as pure yellows die (Castle and Little 1910, Science 32:868). */
@@ -180,7 +181,8 @@ class KnownMatingsTest {
         young(ImmutableMap.of("coat: yellow", 2, "coat: wild", 1), yellows, "coat");
         assertEquals(
                 Distribution.ofWeights(ImmutableMap.of("coat: yellow", 3, "coat: wild", 1)),
-                yellows.phenotypes(View.of(List.of("coat")).among(Census.CONCEIVED)).map(Object::toString));
+                yellows.phenotypes(View.of(List.of("coat")).among(Census.CONCEIVED))
+                        .map(Object::toString));
         assertEquals(Probability.of(1, 4), yellows.lostShare(Census.BORN));
         assertEquals(Probability.ZERO, yellows.lostShare(Census.CONCEIVED));
         Cross none = cross(mice, "Ay/Ay", "a/a"); // a sire that never lived
@@ -279,8 +281,9 @@ class KnownMatingsTest {
     /** Horns of sheep, dominant in rams and recessive in ewes: of two hybrids 3 : 1 of the sons and 1 : 3 of the daughters (textbook). */
     @Test
     void horns_of_sheep() {
-        Catalogue catalogue =
-                Catalogue.builder("sheep", "1").trait("head", "horned", "polled").build();
+        Catalogue catalogue = Catalogue.builder("sheep", "1")
+                .trait("head", "horned", "polled")
+                .build();
         Model sheep = Model.builder("sheep", "1", catalogue)
                 .locus(
                         "H",
@@ -388,7 +391,8 @@ class KnownMatingsTest {
             assertEquals("the sire's genotype \"A/a\" does not say what locus B carries", refused.getMessage());
         }
         IllegalArgumentException refused = assertThrows(
-                IllegalArgumentException.class, () -> cross(model, "A/a B/b", "A/a").phenotypes(List.of("b")));
+                IllegalArgumentException.class,
+                () -> cross(model, "A/a B/b", "A/a").phenotypes(List.of("b")));
         assertEquals("the dam's genotype \"A/a\" does not say what locus B carries", refused.getMessage());
         young(ImmutableMap.of("a: yes", 3, "a: no", 1), half, "a");
     }
@@ -417,9 +421,21 @@ class KnownMatingsTest {
         Model lethal = Model.builder(
                         "open",
                         "1",
-                        Catalogue.builder("open.traits", "1").trait("a", "yes", "no").build())
-                .locus("A", locus -> locus.alleles("A", "a").shows("A", "pure").shows("A/a", "mixed").shows("a", "dies"))
-                .locus("B", locus -> locus.alleles("B", "b").shows("B", "pure").shows("B/b", "mixed").shows("b", "dies"))
+                        Catalogue.builder("open.traits", "1")
+                                .trait("a", "yes", "no")
+                                .build())
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .shows("A", "pure")
+                                .shows("A/a", "mixed")
+                                .shows("a", "dies"))
+                .locus(
+                        "B",
+                        locus -> locus.alleles("B", "b")
+                                .shows("B", "pure")
+                                .shows("B/b", "mixed")
+                                .shows("b", "dies"))
                 .group(LinkageGroup.autosomal("one", List.of("A", "B"), List.of(Probability.ZERO)))
                 .trait(
                         "a",

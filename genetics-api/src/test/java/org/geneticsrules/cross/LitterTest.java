@@ -108,8 +108,7 @@ class LitterTest {
                 Optional.of(Distribution.ofWeights(conceived)),
                 cross.chance(COAT.among(Census.CONCEIVED), YELLOW, one));
         Map<Probability, Integer> born = ImmutableMap.of(Probability.of(2, 3), 8, HALF, 3);
-        assertEquals(
-                Optional.of(Distribution.ofWeights(born)), cross.chance(COAT.among(Census.BORN), YELLOW, one));
+        assertEquals(Optional.of(Distribution.ofWeights(born)), cross.chance(COAT.among(Census.BORN), YELLOW, one));
         Map<Probability, Integer> before = ImmutableMap.of(Probability.of(3, 4), 2, HALF, 1);
         assertEquals(
                 Optional.of(Distribution.ofWeights(before)),
@@ -137,19 +136,16 @@ class LitterTest {
             Sires sires = new Sires(List.of(yellow, free), List.of(Probability.ZERO, Probability.ONE), perKit);
             UncertainCross cross = UncertainCross.of(COMPILED, sires, dam);
             assertEquals(Optional.of(Distribution.certain(WILD)), cross.probable(COAT));
-            assertEquals(
-                    Optional.of(Distribution.certain(Probability.ZERO)), cross.chance(COAT, YELLOW, List.of()));
+            assertEquals(Optional.of(Distribution.certain(Probability.ZERO)), cross.chance(COAT, YELLOW, List.of()));
             Approximation<Phenotype> close = cross.approximate(COAT).orElseThrow();
             assertFalse(close.isPossible(YELLOW));
             assertEquals(1, close.chance(WILD));
         }
         Sires both = Sires.perKit(List.of(yellow, free), List.of(Probability.of(1, 5), Probability.of(4, 5)));
         UncertainCross shared = UncertainCross.of(COMPILED, both, dam);
-        assertEquals(
-                Optional.of(Distribution.ofWeights(ImmutableMap.of(YELLOW, 1, WILD, 9))), shared.probable(COAT));
+        assertEquals(Optional.of(Distribution.ofWeights(ImmutableMap.of(YELLOW, 1, WILD, 9))), shared.probable(COAT));
         assertEquals(0.1, shared.approximate(COAT).orElseThrow().chance(YELLOW), 1e-15);
-        assertEquals(
-                Optional.of(Distribution.certain(Probability.of(1, 10))), shared.chance(COAT, YELLOW, List.of()));
+        assertEquals(Optional.of(Distribution.certain(Probability.of(1, 10))), shared.chance(COAT, YELLOW, List.of()));
         UncertainCross either = UncertainCross.of(COMPILED, Sires.oneOf(both.males(), both.access()), dam);
         assertEquals(
                 Optional.of(Distribution.ofWeights(ImmutableMap.of(HALF, 1, Probability.ZERO, 4))),
@@ -163,7 +159,9 @@ class LitterTest {
         GenotypeSet tied = GenotypeSet.of(MODEL, Genotype.parse(MODEL, "Y/a P/P"))
                 .or(GenotypeSet.of(MODEL, Genotype.parse(MODEL, "a/a p/p")));
         UncertainCross cross = UncertainCross.of(
-                COMPILED, parent("Y/a p/p"), Parent.among(tied).from(MODEL.populations().get("even")));
+                COMPILED,
+                parent("Y/a p/p"),
+                Parent.among(tied).from(MODEL.populations().get("even")));
         MatingExplanation eyes = cross.explain(List.of("eye")).orElseThrow();
         assertFalse(eyes.statements().contains("/viability/pure"), eyes.statements()::toString);
         assertTrue(cross.explain(List.of("coat")).orElseThrow().statements().contains("/viability/pure"));
@@ -185,15 +183,16 @@ class LitterTest {
         assertEquals(
                 Map.of("sire", List.of("P"), "dam", List.of("P")),
                 UncertainCross.of(COMPILED, open, open).missingFrequencies(List.of("eye", "coat")));
-        ProblemsException refused =
-                assertThrows(ProblemsException.class, () -> cross.probable(List.of("eye")));
+        ProblemsException refused = assertThrows(ProblemsException.class, () -> cross.probable(List.of("eye")));
         assertEquals(
                 "the sire is only partly known at P, and no population is named; expected a full genotype there, or a"
                         + " population such as even [population-needed]",
                 refused.problems().get(0).toString());
-        assertEquals(Set.of("eye: dark"), Set.copyOf(cross.possible(List.of("eye")).stream()
-                .map(Object::toString)
-                .toList()));
+        assertEquals(
+                Set.of("eye: dark"),
+                Set.copyOf(cross.possible(List.of("eye")).stream()
+                        .map(Object::toString)
+                        .toList()));
         assertEquals(
                 Optional.of(Distribution.ofWeights(ImmutableMap.of(YELLOW, 2, WILD, 1))),
                 cross.probable(List.of("coat")));

@@ -82,8 +82,7 @@ class MatingPartsTest {
     @Test
     void a_litter_of_varying_size_mixes_the_counts() {
         LitterSize sizes = LitterSize.named("one or three", Distribution.ofWeights(ImmutableMap.of(1, 1, 3, 1)));
-        assertEquals(
-                Distribution.ofWeights(ImmutableMap.of(0, 5, 1, 7, 2, 3, 3, 1)), sizes.count(HALF));
+        assertEquals(Distribution.ofWeights(ImmutableMap.of(0, 5, 1, 7, 2, 3, 3, 1)), sizes.count(HALF));
         assertEquals(Probability.of(5, 16), sizes.none(HALF));
         assertEquals(Optional.empty(), sizes.source());
     }
@@ -117,10 +116,17 @@ class MatingPartsTest {
      * 1/2, it carries with 1/17 (calculated; see CarrierArithmeticTest).
      */
     @ParameterizedTest
-    @CsvSource({"2/3, 1/17, 1/32", "2/3, 1/2, 1/2", "1/2, 1/9, 1/8", "1, 1, 1", "1/3, 1/3, 1", "1/4, 1/2, 1", "2/3, 0, 0"})
+    @CsvSource({
+        "2/3, 1/17, 1/32",
+        "2/3, 1/2, 1/2",
+        "1/2, 1/9, 1/8",
+        "1, 1, 1",
+        "1/3, 1/3, 1",
+        "1/4, 1/2, 1",
+        "2/3, 0, 0"
+    })
     void the_miss_that_leaves_a_given_doubt(String before, String after, String miss) {
-        assertEquals(
-                Probability.parse(miss), Detection.missFor(Probability.parse(before), Probability.parse(after)));
+        assertEquals(Probability.parse(miss), Detection.missFor(Probability.parse(before), Probability.parse(after)));
     }
 
     /** Calculated exactly: the fewest young of a test mating below 5 %, 1 % and 0.1 %, as in every table of test matings. */
@@ -142,8 +148,7 @@ class MatingPartsTest {
     void young_needed_in_a_test_mating(String miss, String atMost, int young) {
         Probability each = Probability.parse(miss);
         Detection detection = Detection.of(Distribution.certain(each));
-        assertEquals(
-                new Detection.Reached(young, each.pow(young)), detection.fewest(Probability.parse(atMost)));
+        assertEquals(new Detection.Reached(young, each.pow(young)), detection.fewest(Probability.parse(atMost)));
     }
 
     /** Two thirds of the animals never show it: 2/3 + 1/3 x (1/2)^n, by hand. */

@@ -97,7 +97,8 @@ class MatingReasonsTest {
         Way black = way(reasons, "hue: black");
         assertEquals(Map.of("A", Probability.of(3, 4), "B", Probability.of(3, 4)), black.factors());
         assertEquals(Probability.of(9, 16), black.probability());
-        assertEquals(Map.of("A", Probability.of(1, 4)), way(reasons, "hue: none").factors());
+        assertEquals(
+                Map.of("A", Probability.of(1, 4)), way(reasons, "hue: none").factors());
         assertEquals(List.of(), black.masks());
         assertEquals(
                 Map.of("A", carriers("A/A", 1, "A/a", 2), "B", carriers("B/B", 1, "B/b", 2)),
@@ -128,18 +129,19 @@ class MatingReasonsTest {
     /** In coupling, 10 % apart: a kit of the test cross has A with B in 9 of 20; what is needed together is told by the group. */
     @Test
     void linked_loci_are_weighed_by_their_group() {
-        Model linked = model().group(LinkageGroup.autosomal(
-                        "one", List.of("A", "B"), List.of(Probability.of(1, 10))))
+        Model linked = model().group(LinkageGroup.autosomal("one", List.of("A", "B"), List.of(Probability.of(1, 10))))
                 .build();
         MatingExplanation reasons = explained(linked, "[A B]/[a b]", "a/a b/b", "hue");
         assertEquals(
-                Map.of("/groups/one", Probability.of(9, 20)), way(reasons, "hue: black").factors());
-        assertEquals(Map.of("A", Probability.of(1, 2)), way(reasons, "hue: none").factors());
+                Map.of("/groups/one", Probability.of(9, 20)),
+                way(reasons, "hue: black").factors());
+        assertEquals(
+                Map.of("A", Probability.of(1, 2)), way(reasons, "hue: none").factors());
         assertTrue(reasons.statements().contains("/groups/one"), reasons.statements()::toString);
         // of the albino kits 1 in 10 has B from its sire
         assertEquals(Map.of("B", carriers("b/b", 9, "B/b", 1)), hidden(reasons, "hue: none"));
-        Model free = model().group(LinkageGroup.single(Transmission.MATERNAL, "B"))
-                .build();
+        Model free =
+                model().group(LinkageGroup.single(Transmission.MATERNAL, "B")).build();
         MatingExplanation others = explained(free, "A/a b", "A/a B", "hue");
         assertFalse(others.statements().contains("/groups/B"), others.statements()::toString);
     }
@@ -189,8 +191,7 @@ class MatingReasonsTest {
                 .explain(View.of(List.of("spot")).among(Census.CONCEIVED));
         assertEquals(Probability.ONE, conceived.cases().get(0).counted());
         assertFalse(conceived.statements().contains("/viability/pure"), conceived.statements()::toString);
-        assertEquals(
-                Map.of("Y", carriers("Y/Y", 1, "Y/y", 2)), hidden(conceived, "spot: spotted"));
+        assertEquals(Map.of("Y", carriers("Y/Y", 1, "Y/y", 2)), hidden(conceived, "spot: spotted"));
     }
 
     @Test

@@ -89,9 +89,9 @@ class TestMatingTest {
      */
     @Test
     void daughters_who_live_to_be_mates() {
-        Model model = model(more -> more.group(
-                        LinkageGroup.autosomal("one", List.of("A", "L"), List.of(Probability.ZERO)))
-                .viability(Viability.lethal("lost", "L", "other kind")));
+        Model model =
+                model(more -> more.group(LinkageGroup.autosomal("one", List.of("A", "L"), List.of(Probability.ZERO)))
+                        .viability(Viability.lethal("lost", "L", "other kind")));
         Parent hybrid = parent(model, "[A l]/[a L]");
         Mate daughters = Mate.ownYoung(hybrid);
         Detection many = test(model, Sex.MALE, hybrid, daughters)
@@ -101,8 +101,7 @@ class TestMatingTest {
         Detection one = test(model, Sex.MALE, hybrid, daughters)
                 .byOneMate(COAT, WHITE, KIT)
                 .orElseThrow();
-        assertEquals(
-                Distribution.ofWeights(ImmutableMap.of(Probability.of(2, 3), 2, HALF, 1)), one.step());
+        assertEquals(Distribution.ofWeights(ImmutableMap.of(Probability.of(2, 3), 2, HALF, 1)), one.step());
         Detection sons = test(model, Sex.FEMALE, hybrid, daughters)
                 .byManyMates(COAT, WHITE, KIT)
                 .orElseThrow();
@@ -142,8 +141,7 @@ class TestMatingTest {
         View sexed = View.of(List.of("coat", "sex"));
         assertEquals(
                 Set.of(Phenotype.parse("coat: white, sex: male")),
-                test(model, Sex.FEMALE, parent(model, "A/a L/L"), sire)
-                        .proofs(sexed, parent(model, "A/A L/L")));
+                test(model, Sex.FEMALE, parent(model, "A/a L/L"), sire).proofs(sexed, parent(model, "A/A L/L")));
         assertEquals( // that she is not white herself, any coloured kit shows
                 Set.of(Phenotype.parse("coat: coloured, sex: female"), Phenotype.parse("coat: coloured, sex: male")),
                 test(model, Sex.FEMALE, parent(model, "A/a L/L"), Mate.of(parent(model, "a/Y L/L")))

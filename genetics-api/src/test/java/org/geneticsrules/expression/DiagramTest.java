@@ -101,10 +101,7 @@ class DiagramTest {
         List<String> all = new ArrayList<>();
         diagram.paths((outcome, box) -> all.add(diagram.outcomes().get(outcome) + " where " + box));
         assertEquals(
-                List.of(
-                        "hue: black where A: on, B: on",
-                        "hue: brown where A: on, B: off",
-                        "hue: none where A: off"),
+                List.of("hue: black where A: on, B: on", "hue: brown where A: on, B: off", "hue: none where A: off"),
                 all);
         List<Integer> first = new ArrayList<>();
         diagram.paths((outcome, box) -> {
@@ -127,16 +124,14 @@ class DiagramTest {
     void chance_between_linked_loci() {
         CaseState often = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("marked", 3, "plain", 1)));
         Model model = builder()
-                .trait("mark", rule -> rule.when("often", Condition.where("A", "on"), often)
-                        .otherwise("plain"))
+                .trait(
+                        "mark",
+                        rule -> rule.when("often", Condition.where("A", "on"), often)
+                                .otherwise("plain"))
                 .group(LinkageGroup.autosomal("one", List.of("A", "B"), List.of(Probability.of(1, 10))))
                 .build();
-        BigInteger[][] shown = {
-            {BigInteger.ONE, BigInteger.ZERO}, {BigInteger.ZERO, BigInteger.ONE}
-        };
-        BigInteger[][] step = {
-            {BigInteger.valueOf(9), BigInteger.ONE}, {BigInteger.ONE, BigInteger.valueOf(9)}
-        };
+        BigInteger[][] shown = {{BigInteger.ONE, BigInteger.ZERO}, {BigInteger.ZERO, BigInteger.ONE}};
+        BigInteger[][] step = {{BigInteger.valueOf(9), BigInteger.ONE}, {BigInteger.ONE, BigInteger.valueOf(9)}};
         Chain chain = Chain.of(
                 List.of("A", "B"),
                 new BigInteger[] {BigInteger.ONE, BigInteger.ONE},
@@ -160,8 +155,7 @@ class DiagramTest {
                         .map(look -> Phenotype.parse("hue: " + look.state("hue").orElseThrow() + ", mark: "
                                         + look.state("mark").orElseThrow())
                                 .toString()));
-        assertEquals(
-                27 / 80.0, diagram.approximate(law).chance(Phenotype.parse("hue: black, mark: marked")), 1e-15);
+        assertEquals(27 / 80.0, diagram.approximate(law).chance(Phenotype.parse("hue: black, mark: marked")), 1e-15);
         assertFalse(diagram.testsOnlyLoci());
     }
 
@@ -169,8 +163,10 @@ class DiagramTest {
     void independent_loci_with_chance_and_loss() {
         CaseState often = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("marked", 3, "plain", 1)));
         Model model = builder()
-                .trait("mark", rule -> rule.when("often", Condition.where("C", "on"), often)
-                        .otherwise("plain"))
+                .trait(
+                        "mark",
+                        rule -> rule.when("often", Condition.where("C", "on"), often)
+                                .otherwise("plain"))
                 .viability(new Viability(
                         "weak",
                         "C",
@@ -223,8 +219,7 @@ class DiagramTest {
                     Probability.of(3, 4).dividedBy(kept),
                     diagram.distribution(weights).probability(marked),
                     census::toString);
-            assertEquals(
-                    kept.toDouble(), 1 - diagram.approximate(law).missing(), 1e-14, census::toString);
+            assertEquals(kept.toDouble(), 1 - diagram.approximate(law).missing(), 1e-14, census::toString);
         }
     }
 
@@ -233,8 +228,10 @@ class DiagramTest {
     void what_was_seen_weighs_what_is_carried() {
         CaseState often = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("marked", 3, "plain", 1)));
         Model model = builder()
-                .trait("mark", rule -> rule.when("often", Condition.where("C", "on"), often)
-                        .otherwise("plain"))
+                .trait(
+                        "mark",
+                        rule -> rule.when("often", Condition.where("C", "on"), often)
+                                .otherwise("plain"))
                 .build();
         CompiledModel compiled = CompiledModel.of(model);
         Sighting marked = Sighting.of(Phenotype.of("mark", "marked"));
@@ -288,19 +285,19 @@ class DiagramTest {
         assertTrue(plain.dependsOnSex(mark));
         assertEquals(Set.of("A", "B"), plain.lociRead(hue));
         assertEquals(Set.of("C"), plain.lociRead(mark));
-        CompiledModel linked = CompiledModel.of(builder()
-                .group(LinkageGroup.single(Transmission.X, "B"))
-                .build());
+        CompiledModel linked = CompiledModel.of(
+                builder().group(LinkageGroup.single(Transmission.X, "B")).build());
         assertTrue(linked.dependsOnSex(hue));
         // losses of one sex only bear on the sex that is asked for, and on loci of the same chromosome
-        ModelBuilder lost = builder().viability(new Viability(
-                "sons",
-                "C",
-                Set.of("off"),
-                Optional.of(Sex.MALE),
-                Probability.of(1, 2),
-                Probability.ONE,
-                Optional.empty()));
+        ModelBuilder lost = builder()
+                .viability(new Viability(
+                        "sons",
+                        "C",
+                        Set.of("off"),
+                        Optional.of(Sex.MALE),
+                        Probability.of(1, 2),
+                        Probability.ONE,
+                        Optional.empty()));
         CompiledModel apart = CompiledModel.of(lost.build());
         assertFalse(apart.dependsOnSex(hue));
         assertEquals(Set.of("A", "B"), apart.lociRead(hue));
@@ -317,8 +314,10 @@ class DiagramTest {
     void one_way_falls_on_what_is_known_and_else_on_what_comes_first() {
         CaseState often = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("marked", 3, "plain", 1)));
         CompiledModel compiled = CompiledModel.of(builder()
-                .trait("mark", rule -> rule.when("often", Condition.where("C", "on"), often)
-                        .otherwise("plain"))
+                .trait(
+                        "mark",
+                        rule -> rule.when("often", Condition.where("C", "on"), often)
+                                .otherwise("plain"))
                 .build());
         ImmutableMap<String, String> on = ImmutableMap.of("C", "on");
         assertEquals(

@@ -117,11 +117,24 @@ class FlowTest {
     /** Totals that fit one digit of 64 bits, two, and more; with and without loci that nothing hides. */
     @ParameterizedTest
     @CsvSource({
-        "1, 0, 2", "4, 0, 3", "12, 0, 4", "12, 0, 20", "12, 0, 40", "12, 0, 61", "6, 2, 2", "6, 2, 15", "6, 2, 30",
-        "3, 4, 5", "3, 4, 60", "2, 1, 62", "0, 3, 2", "0, 3, 60"
+        "1, 0, 2",
+        "4, 0, 3",
+        "12, 0, 4",
+        "12, 0, 20",
+        "12, 0, 40",
+        "12, 0, 61",
+        "6, 2, 2",
+        "6, 2, 15",
+        "6, 2, 30",
+        "3, 4, 5",
+        "3, 4, 60",
+        "2, 1, 62",
+        "0, 3, 2",
+        "0, 3, 60"
     })
     void weights_flow_to_the_chances_that_are_written_down(int chain, int marks, int bits) {
-        Diagram<Phenotype> diagram = CompiledModel.of(model(chain, marks).build()).diagram();
+        Diagram<Phenotype> diagram =
+                CompiledModel.of(model(chain, marks).build()).diagram();
         for (long seed = 0; seed < 2; seed++) {
             Map<String, long[]> shares = shares(diagram, bits, seed);
             Distribution<Phenotype> expected = byHand(chain, marks, shares);
@@ -143,8 +156,8 @@ class FlowTest {
 
     private static KitLaw law(Map<String, long[]> shares) {
         List<Chain> chains = new ArrayList<>();
-        shares.forEach((locus, onOff) -> chains.add(Chain.single(
-                locus, new BigInteger[] {BigInteger.valueOf(onOff[0]), BigInteger.valueOf(onOff[1])})));
+        shares.forEach((locus, onOff) -> chains.add(
+                Chain.single(locus, new BigInteger[] {BigInteger.valueOf(onOff[0]), BigInteger.valueOf(onOff[1])})));
         return KitLaw.of(Sex.FEMALE, chains);
     }
 
@@ -178,8 +191,7 @@ class FlowTest {
     void gametes_of_three_linked_loci() {
         Map<List<Integer>, Integer> listed = new LinkedHashMap<>();
         gametes()
-                .each((values, weight) ->
-                        listed.put(List.of(values[0], values[1], values[2]), weight.intValueExact()));
+                .each((values, weight) -> listed.put(List.of(values[0], values[1], values[2]), weight.intValueExact()));
         assertEquals(
                 Map.of(
                         List.of(0, 0, 0), 27,
@@ -201,8 +213,9 @@ class FlowTest {
     @Test
     void loci_that_are_not_asked_for_are_passed_over() {
         Map<List<Integer>, BigInteger> outer = new LinkedHashMap<>();
-        gametes().restrictedTo(Set.of("A", "C")).each((values, weight) ->
-                outer.put(List.of(values[0], values[1]), weight));
+        gametes()
+                .restrictedTo(Set.of("A", "C"))
+                .each((values, weight) -> outer.put(List.of(values[0], values[1]), weight));
         assertEquals(
                 Distribution.of(Map.of(
                         List.of(0, 0), Probability.of(7, 20),
@@ -257,12 +270,10 @@ class FlowTest {
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
         BigInteger[][] shown = {row(1, 0), row(0, 1)};
         Chain linked = Chain.of(
-                List.of("L0", "L2"),
-                row(1, 1),
-                new BigInteger[][][] {{row(9, 1), row(1, 9)}},
-                new BigInteger[][][] {shown, shown});
-        Weights weights =
-                diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", row(1, 3)))));
+                List.of("L0", "L2"), row(1, 1), new BigInteger[][][] {{row(9, 1), row(1, 9)}}, new BigInteger[][][] {
+                    shown, shown
+                });
+        Weights weights = diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", row(1, 3)))));
         // L0 is on in 1/2; off and L1 on 1/8; of 3/8 left L2 is on with 1/10
         assertEquals(
                 Distribution.of(Map.of(
@@ -273,10 +284,7 @@ class FlowTest {
                 diagram.distribution(weights));
         KitLaw apart = KitLaw.of(
                 Sex.FEMALE,
-                List.of(
-                        Chain.single("L0", row(1, 1)),
-                        Chain.single("L1", row(1, 3)),
-                        Chain.single("L2", row(1, 1))));
+                List.of(Chain.single("L0", row(1, 1)), Chain.single("L1", row(1, 3)), Chain.single("L2", row(1, 1))));
         assertEquals(
                 Probability.of(3, 16),
                 diagram.distribution(diagram.weigh(apart)).probability(Phenotype.of("hue", "hue 2")));
@@ -348,11 +356,10 @@ class FlowTest {
         BigInteger stay = BigInteger.TEN.pow(zeros).subtract(BigInteger.ONE);
         BigInteger[][] step = {{stay, BigInteger.ONE}, {BigInteger.ONE, stay}};
         BigInteger[][] shown = {row(1, 0), row(0, 1)};
-        Chain chain = Chain.of(
-                List.of("M0", "M1", "M2"),
-                row(1, 1),
-                new BigInteger[][][] {step, step},
-                new BigInteger[][][] {shown, shown, shown});
+        Chain chain =
+                Chain.of(List.of("M0", "M1", "M2"), row(1, 1), new BigInteger[][][] {step, step}, new BigInteger[][][] {
+                    shown, shown, shown
+                });
         KitLaw law = KitLaw.of(Sex.MALE, List.of(chain));
         Approximation<Phenotype> close = diagram.approximate(law);
         Distribution<Phenotype> exact = diagram.distribution(diagram.weigh(law));
@@ -369,8 +376,7 @@ class FlowTest {
             assertTrue(close.isPossible(outcome));
             assertEquals(log, close.log(outcome), 1e-12 * (1 + Math.abs(log)), () -> outcome + " of " + zeros);
             Probability whole = exact.probability(outcome);
-            assertEquals(
-                    BigInteger.TEN.pow(2 * zeros).shiftLeft(1).mod(whole.denominator()), BigInteger.ZERO);
+            assertEquals(BigInteger.TEN.pow(2 * zeros).shiftLeft(1).mod(whole.denominator()), BigInteger.ZERO);
             assertEquals(Math.exp(log), whole.toDouble(), 1e-11 * Math.exp(log));
         }
     }
@@ -399,7 +405,8 @@ class FlowTest {
     void the_bound_on_the_error_grows_with_the_number_of_loci() {
         double before = 0;
         for (int chain : new int[] {1, 4, 12}) {
-            Diagram<Phenotype> diagram = CompiledModel.of(model(chain, 1).build()).diagram();
+            Diagram<Phenotype> diagram =
+                    CompiledModel.of(model(chain, 1).build()).diagram();
             Map<String, long[]> shares = shares(diagram, 20, chain);
             LocusWeights[] weights = diagram.loci().stream()
                     .map(locus -> LocusWeights.of(shares.get(locus)))
@@ -443,7 +450,9 @@ class FlowTest {
                     chance = chance.times(chance(shares.get("M" + i), on));
                     look.add("mark " + i + (on ? ": marked" : ": plain"));
                 }
-                expected.put(String.join(", ", look), chance.plus(set == 0 ? chance(shares.get("A"), false) : Probability.ZERO));
+                expected.put(
+                        String.join(", ", look),
+                        chance.plus(set == 0 ? chance(shares.get("A"), false) : Probability.ZERO));
             }
             Distribution<Phenotype> byHand = Distribution.of(expected).map(Phenotype::parse);
             LocusWeights[] weights = diagram.loci().stream()

@@ -46,7 +46,10 @@ class InterpreterTest {
                             .shows("a", "none"))
             .locus(
                     "B",
-                    locus -> locus.alleles("B", "b").shows("B", "two").shows("B/b", "one").shows("b", "no"))
+                    locus -> locus.alleles("B", "b")
+                            .shows("B", "two")
+                            .shows("B/b", "one")
+                            .shows("b", "no"))
             .trait(
                     "depth",
                     rule -> rule.inner("deep", "shallow")
@@ -69,8 +72,7 @@ class InterpreterTest {
                     "size",
                     rule -> rule.otherwise(
                             new CaseState.Threshold(
-                                    ImmutableMap.of(
-                                            "A", Map.of("full", 1), "B", ImmutableMap.of("one", 1, "two", 2)),
+                                    ImmutableMap.of("A", Map.of("full", 1), "B", ImmutableMap.of("one", 1, "two", 2)),
                                     Distribution.certain(10),
                                     "small",
                                     ImmutableMap.of("middling", 11, "large", 13)),
@@ -131,10 +133,14 @@ class InterpreterTest {
     /** Ten, and one for A, and one for each B: 11 and 13 are the cuts. */
     @Test
     void doses_are_added_up() {
-        assertEquals(Optional.of("small"), trace(told("a/a b/b", "size"), "size").shown());
-        assertEquals(Optional.of("middling"), trace(told("a/a B/b", "size"), "size").shown());
-        assertEquals(Optional.of("middling"), trace(told("A/a B/b", "size"), "size").shown());
-        assertEquals(Optional.of("large"), trace(told("A/a B/B", "size"), "size").shown());
+        assertEquals(
+                Optional.of("small"), trace(told("a/a b/b", "size"), "size").shown());
+        assertEquals(
+                Optional.of("middling"), trace(told("a/a B/b", "size"), "size").shown());
+        assertEquals(
+                Optional.of("middling"), trace(told("A/a B/b", "size"), "size").shown());
+        assertEquals(
+                Optional.of("large"), trace(told("A/a B/B", "size"), "size").shown());
     }
 
     @Test
@@ -160,16 +166,15 @@ class InterpreterTest {
         CompiledModel compiled = CompiledModel.of(model);
         Distribution<String> sizes = compiled.express(
                         Genotype.parse(model, "A/a"), Sex.FEMALE, LifeStage.unstated(), List.of("size"))
-                .map(told -> told.phenotype() + " by " + trace(told, "size").draw().orElseThrow());
-        assertEquals(
-                Distribution.ofWeights(ImmutableMap.of("size: middling by 0", 3, "size: large by 1", 1)), sizes);
-        Distribution<Expressed> eyes = compiled.express(
-                Genotype.parse(model, "A/a"), Sex.FEMALE, LifeStage.unstated(), List.of("eye"));
+                .map(told ->
+                        told.phenotype() + " by " + trace(told, "size").draw().orElseThrow());
+        assertEquals(Distribution.ofWeights(ImmutableMap.of("size: middling by 0", 3, "size: large by 1", 1)), sizes);
+        Distribution<Expressed> eyes =
+                compiled.express(Genotype.parse(model, "A/a"), Sex.FEMALE, LifeStage.unstated(), List.of("eye"));
         assertEquals(1, eyes.outcomes().size()); // the condition fails at locus A, whatever is drawn
         assertFalse(eyes.outcomes().iterator().next().traits().containsKey("size"));
         assertThrows(
-                IllegalArgumentException.class,
-                () -> compiled.express(Genotype.parse(model, "A/a"), List.of("size")));
+                IllegalArgumentException.class, () -> compiled.express(Genotype.parse(model, "A/a"), List.of("size")));
     }
 
     @Test
@@ -182,8 +187,7 @@ class InterpreterTest {
                 .build();
         CompiledModel compiled = CompiledModel.of(model);
         IllegalArgumentException refused = assertThrows(
-                IllegalArgumentException.class,
-                () -> compiled.express(Genotype.parse(model, "A/A"), List.of("eye")));
+                IllegalArgumentException.class, () -> compiled.express(Genotype.parse(model, "A/A"), List.of("eye")));
         assertTrue(refused.getMessage().contains("depends on the sex"), refused.getMessage());
         for (Sex sex : Sex.values()) {
             Expressed told = compiled.express(

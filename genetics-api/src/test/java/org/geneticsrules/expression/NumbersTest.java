@@ -54,7 +54,8 @@ class NumbersTest {
             to[0] = 17;
             to[toDigits + 2] = 19;
             long factor = digit(random);
-            BigInteger expected = value(to, 2, toDigits).add(value(from, 1, fromDigits).multiply(unsigned(factor)));
+            BigInteger expected =
+                    value(to, 2, toDigits).add(value(from, 1, fromDigits).multiply(unsigned(factor)));
             if (expected.bitLength() > toDigits * 64) {
                 continue;
             }

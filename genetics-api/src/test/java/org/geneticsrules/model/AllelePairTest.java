@@ -18,7 +18,12 @@ import org.junit.jupiter.api.Test;
 class AllelePairTest {
 
     private final Model model = Refusals.valid()
-            .locus("O", locus -> locus.alleles("B", "b").shows("B", "x").shows("B/b", "z").shows("b", "y"))
+            .locus(
+                    "O",
+                    locus -> locus.alleles("B", "b")
+                            .shows("B", "x")
+                            .shows("B/b", "z")
+                            .shows("b", "y"))
             .locus("H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
             .group(LinkageGroup.single(Transmission.X, "O"))
             .group(LinkageGroup.single(Transmission.Y, "H"))
@@ -72,13 +77,13 @@ class AllelePairTest {
 
     @Test
     void mistakes_in_a_text_are_told_in_the_order_in_which_they_stand() {
-        List<String> places = assertThrows(
-                        ProblemsException.class,
-                        () -> Genotype.parse(model, "C/c c/c Q:x/y C/C"))
-                .problems()
-                .stream()
-                .map(problem -> problem.code() + " " + problem.position().orElseThrow().column())
-                .toList();
+        List<String> places =
+                assertThrows(ProblemsException.class, () -> Genotype.parse(model, "C/c c/c Q:x/y C/C"))
+                        .problems()
+                        .stream()
+                        .map(problem -> problem.code() + " "
+                                + problem.position().orElseThrow().column())
+                        .toList();
         assertEquals(List.of("locus-twice 5", "unknown-locus 9", "locus-twice 15"), places);
     }
 }

@@ -59,8 +59,8 @@ class CaseChecksTest {
         assertEquals(List.of(at + "/cuts/pink"), found(eye(threshold(1, 1, Integer.MIN_VALUE))));
         assertEquals(
                 List.of("dose-range /traits/eye/otherwise/threshold/doses/B/dark"),
-                found(model -> model.trait(
-                        "eye", rule -> rule.otherwise(threshold(2_000_000, 1, 1), Optional.empty()))));
+                found(model ->
+                        model.trait("eye", rule -> rule.otherwise(threshold(2_000_000, 1, 1), Optional.empty()))));
     }
 
     private static Distribution<String> sure(String state) {
@@ -77,10 +77,7 @@ class CaseChecksTest {
                         at + "/progression/step/blue",
                         at + "/progression/step/pink/grey"),
                 found(eye(new CaseState.Progression(
-                        Clock.WEEK,
-                        sure("red"),
-                        ImmutableMap.of("blue", sure("dark"), "pink", sure("grey")),
-                        false))));
+                        Clock.WEEK, sure("red"), ImmutableMap.of("blue", sure("dark"), "pink", sure("grey")), false))));
         assertEquals(
                 List.of(at + "/threshold/below", at + "/threshold/cuts/red"),
                 found(eye(new CaseState.Threshold(
@@ -130,7 +127,9 @@ class CaseChecksTest {
     @Test
     void names_are_known_in_losses_and_mutations() {
         assertEquals(
-                List.of("unknown-expression /viability/lost/expressions/1", "unknown-evidence /viability/lost/evidence"),
+                List.of(
+                        "unknown-expression /viability/lost/expressions/1",
+                        "unknown-evidence /viability/lost/evidence"),
                 found(model -> model.viability(new Viability(
                         "lost",
                         "C",
@@ -144,28 +143,36 @@ class CaseChecksTest {
                         "unknown-allele /loci/D/mutation/E",
                         "unknown-allele /loci/D/mutation/D/F",
                         "unknown-evidence /loci/D/mutation/D/d/evidence"),
-                found(model -> model.locus("D", locus -> locus.alleles("D", "d")
-                        .dominant("D", "d")
-                        .shows("D", "x")
-                        .shows("d", "y")
-                        .mutation("E", "d", Probability.of(1, 100))
-                        .mutation("D", "F", Probability.of(1, 100))
-                        .mutation("D", "d", Probability.of(1, 100), Optional.of("e2")))));
+                found(model -> model.locus(
+                        "D",
+                        locus -> locus.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "x")
+                                .shows("d", "y")
+                                .mutation("E", "d", Probability.of(1, 100))
+                                .mutation("D", "F", Probability.of(1, 100))
+                                .mutation("D", "d", Probability.of(1, 100), Optional.of("e2")))));
     }
 
     @Test
     void alleles_are_known_on_either_side_of_dominance_and_in_either_sex() {
         assertEquals(
                 List.of("unknown-allele /loci/D/dominance/order/0", "unknown-allele /loci/D/dominance/shows/E"),
-                found(model -> model.locus("D", locus -> locus.alleles("D")
-                        .dominant("E", "D")
-                        .shows("D", "x")
-                        .shows("E", "x"))));
+                found(model -> model.locus(
+                        "D",
+                        locus -> locus.alleles("D")
+                                .dominant("E", "D")
+                                .shows("D", "x")
+                                .shows("E", "x"))));
         assertEquals(
                 List.of("unknown-allele /loci/D/dominance/male/order/0"),
-                found(model -> model.locus("D", locus -> locus.alleles("D")
-                        .in(Sex.FEMALE, dominance -> dominance.shows("D", "x"))
-                        .in(Sex.MALE, dominance -> dominance.shows("D", "x").dominant("E", "D")))));
+                found(model -> model.locus(
+                        "D",
+                        locus -> locus.alleles("D")
+                                .in(Sex.FEMALE, dominance -> dominance.shows("D", "x"))
+                                .in(
+                                        Sex.MALE,
+                                        dominance -> dominance.shows("D", "x").dominant("E", "D")))));
     }
 
     @Test
@@ -193,16 +200,18 @@ class CaseChecksTest {
     void dominance_is_stated_for_both_sexes_or_for_each() {
         assertEquals(
                 "the dominance of locus D is stated for males only",
-                Refusals.of(model -> model.locus("D", locus -> locus.alleles("D")
-                                .in(Sex.MALE, dominance -> dominance.shows("D", "x"))))
+                Refusals.of(model -> model.locus(
+                                "D", locus -> locus.alleles("D").in(Sex.MALE, dominance -> dominance.shows("D", "x"))))
                         .get(0)
                         .message());
         assertEquals(
                 "the dominance of locus D is stated for females and males, and for both sexes together",
-                Refusals.of(model -> model.locus("D", locus -> locus.alleles("D")
-                                .shows("D", "x")
-                                .in(Sex.FEMALE, dominance -> dominance.shows("D", "x"))
-                                .in(Sex.MALE, dominance -> dominance.shows("D", "x"))))
+                Refusals.of(model -> model.locus(
+                                "D",
+                                locus -> locus.alleles("D")
+                                        .shows("D", "x")
+                                        .in(Sex.FEMALE, dominance -> dominance.shows("D", "x"))
+                                        .in(Sex.MALE, dominance -> dominance.shows("D", "x"))))
                         .get(0)
                         .message());
     }
@@ -211,7 +220,8 @@ class CaseChecksTest {
     void an_allele_that_shows_nothing_is_reported_once_on_an_x() {
         assertEquals(
                 List.of("what O/O shows is not stated"),
-                Refusals.of(model -> model.locus("O", locus -> locus.alleles("O").expressions("x"))
+                Refusals.of(model -> model.locus(
+                                        "O", locus -> locus.alleles("O").expressions("x"))
                                 .group(LinkageGroup.single(Transmission.X, "O")))
                         .stream()
                         .map(Problem::message)
@@ -247,14 +257,10 @@ class CaseChecksTest {
 
     private static ModelBuilder chromosome(int size) {
         ModelBuilder builder = Model.builder("test.model", "1", Refusals.CATALOGUE);
-        List<String> loci =
-                IntStream.range(0, size).mapToObj(i -> "L" + i).toList();
+        List<String> loci = IntStream.range(0, size).mapToObj(i -> "L" + i).toList();
         loci.forEach(id -> builder.locus(id, locus -> locus.alleles(id).shows(id, "x")));
         return builder.group(LinkageGroup.of(
-                "one",
-                Transmission.AUTOSOMAL,
-                loci,
-                new Recombination.Crossovers(Map.of("none", Probability.ONE))));
+                "one", Transmission.AUTOSOMAL, loci, new Recombination.Crossovers(Map.of("none", Probability.ONE))));
     }
 
     @Test
@@ -262,7 +268,8 @@ class CaseChecksTest {
         LinkageGroup group = LinkageGroup.single(Transmission.X, "B");
         Viability loss = Viability.lethal("lost", "C", "albino");
         for (Consumer<ModelBuilder> twice : List.<Consumer<ModelBuilder>>of(
-                model -> model.group(group).group(group), model -> model.viability(loss).viability(loss))) {
+                model -> model.group(group).group(group),
+                model -> model.viability(loss).viability(loss))) {
             assertEquals(
                     List.of("duplicate-id"),
                     Refusals.of(twice).stream().map(Problem::code).toList());

@@ -357,8 +357,7 @@ class GenotypeTextTest {
                 .locus("M", locus -> locus.alleles("M").shows("M", "m"))
                 .group(LinkageGroup.single(Transmission.MATERNAL, "M"));
         assertTrue(example(builder).contains("two alleles of one locus, for example M "), example(builder));
-        builder.locus("O", locus -> locus.alleles("O").shows("O", "o"))
-                .group(LinkageGroup.single(Transmission.X, "O"));
+        builder.locus("O", locus -> locus.alleles("O").shows("O", "o")).group(LinkageGroup.single(Transmission.X, "O"));
         assertTrue(example(builder).contains("two alleles of one locus, for example O/O "), example(builder));
     }
 

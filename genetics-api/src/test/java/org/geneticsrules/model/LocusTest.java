@@ -47,8 +47,7 @@ class LocusTest {
         assertEquals(
                 List.of("T/T", "T/t", "T/u", "t/t", "t/u", "u/u"),
                 locus.pairs().stream().map(AllelePair::toString).toList());
-        locus.pairs()
-                .forEach(pair -> assertEquals(locus.pairs().indexOf(pair), locus.position(pair), pair.toString()));
+        locus.pairs().forEach(pair -> assertEquals(locus.pairs().indexOf(pair), locus.position(pair), pair.toString()));
         assertEquals(2, locus.position(locus.pair("u", "T")));
     }
 
@@ -67,8 +66,7 @@ class LocusTest {
     @Test
     void it_tells_how_often_its_alleles_mutate_and_how_that_is_known() {
         Locus locus = model.locus("T");
-        assertEquals(
-                Map.of("T", Map.of("t", Probability.of(1, 1000), "u", Probability.of(1, 5000))), locus.mutation());
+        assertEquals(Map.of("T", Map.of("t", Probability.of(1, 1000), "u", Probability.of(1, 5000))), locus.mutation());
         assertEquals(Optional.of("counted"), locus.mutationEvidence("T", "t"));
         assertEquals(Optional.empty(), locus.mutationEvidence("T", "u"));
         assertEquals(Optional.empty(), locus.mutationEvidence("t", "T"));

@@ -138,15 +138,18 @@ class ModelDocumentTest {
                 "\"eye\":{\"cases\":{\"dim\":{\"state\":\"pink\",\"when\":{\"C\":[\"albino\"]}}},\"otherwise\":\"dark\"}",
                 eye(new CaseState.Certain("pink")));
         holds("{\"chance\":{\"dark\":\"1/4\",\"pink\":\"3/4\"},\"when\":{\"C\":[\"albino\"]}}", eye(CHANCE));
-        holds("\"otherwise\":{\"chance\":{\"dark\":\"1/4\",\"pink\":\"3/4\"}}", model -> model.trait(
-                "eye", rule -> rule.otherwise(CHANCE, Optional.empty())));
+        holds(
+                "\"otherwise\":{\"chance\":{\"dark\":\"1/4\",\"pink\":\"3/4\"}}",
+                model -> model.trait("eye", rule -> rule.otherwise(CHANCE, Optional.empty())));
         holds(
                 "\"progression\":{\"clock\":\"moult\",\"start\":{\"pink\":\"1\"},\"step\":{\"pink\":{\"dark\":\"4/5\",\"pink\":\"1/5\"}}}",
                 eye(CHAIN));
         holds(
                 "\"threshold\":{\"below\":\"dark\",\"cuts\":{\"pink\":3},\"doses\":{\"B\":{\"brown\":-1,\"dark\":2},\"C\":{\"full\":1}}}",
                 eye(sums(Distribution.certain(0))));
-        holds("\"residual\":{\"-1\":\"1/4\",\"1\":\"3/4\"}", eye(sums(Distribution.ofWeights(ImmutableMap.of(-1, 1, 1, 3)))));
+        holds(
+                "\"residual\":{\"-1\":\"1/4\",\"1\":\"3/4\"}",
+                eye(sums(Distribution.ofWeights(ImmutableMap.of(-1, 1, 1, 3)))));
     }
 
     @Test
@@ -156,8 +159,7 @@ class ModelDocumentTest {
         assertEquals(
                 "by chance a (1/3), b (1/3) or c (1/3)",
                 new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("a", 1, "b", 1, "c", 1))).toString());
-        assertEquals(
-                "pink at moult 0, and with each moult pink becomes pink (1/5) or dark (4/5)", CHAIN.toString());
+        assertEquals("pink at moult 0, and with each moult pink becomes pink (1/5) or dark (4/5)", CHAIN.toString());
         assertEquals(
                 "few (1/2) or half (1/2) at week 0, and with each week few becomes half; half becomes full, never"
                         + " going back",
@@ -243,10 +245,11 @@ class ModelDocumentTest {
                 .locus("D", three.andThen(locus -> locus.mutation("D", "e", Probability.of(1, 2))))
                 .build();
         assertEquals(
-                List.of("/loci/D/mutation/D: the rates at which allele D of locus D mutates sum to 11/10; expected rates"
-                        + " that sum to at most 1 [mutation-sum]"),
-                found(model -> model.locus(
-                        "D", three.andThen(locus -> locus.mutation("D", "e", Probability.of(3, 5))))));
+                List.of(
+                        "/loci/D/mutation/D: the rates at which allele D of locus D mutates sum to 11/10; expected rates"
+                                + " that sum to at most 1 [mutation-sum]"),
+                found(model ->
+                        model.locus("D", three.andThen(locus -> locus.mutation("D", "e", Probability.of(3, 5))))));
     }
 
     @Test
@@ -258,24 +261,27 @@ class ModelDocumentTest {
                         + "\"mutation\":{\"D\":{\"d\":\"1/100\",\"e\":{\"evidence\":\"counted\",\"rate\":\"1/50\"}}},"
                         + "\"symbol\":\"Dil\",\"title\":\"Density\",\"wildType\":\"D\"}",
                 model -> model.evidence(Evidence.of("counted", Grade.BREEDING_DATA, "Counted.", "A source"))
-                        .locus("D", locus -> locus.symbol("Dil")
-                                .title("Density")
-                                .alleles("D")
-                                .allele(new Allele("d", "d^x", Optional.of("dilute"), List.of("dx")))
-                                .alleles("e")
-                                .wildType("D")
-                                .shows("D", "x")
-                                .shows("D/d", "x")
-                                .shows("D/e", "x")
-                                .shows("d", "y")
-                                .shows("d/e", "y")
-                                .shows("e", "y")
-                                .mutation("D", "d", Probability.of(1, 100))
-                                .mutation("D", "e", Probability.of(1, 50), Optional.of("counted"))));
+                        .locus(
+                                "D",
+                                locus -> locus.symbol("Dil")
+                                        .title("Density")
+                                        .alleles("D")
+                                        .allele(new Allele("d", "d^x", Optional.of("dilute"), List.of("dx")))
+                                        .alleles("e")
+                                        .wildType("D")
+                                        .shows("D", "x")
+                                        .shows("D/d", "x")
+                                        .shows("D/e", "x")
+                                        .shows("d", "y")
+                                        .shows("d/e", "y")
+                                        .shows("e", "y")
+                                        .mutation("D", "d", Probability.of(1, 100))
+                                        .mutation("D", "e", Probability.of(1, 50), Optional.of("counted"))));
         holds(
                 "\"absent\":\"has not\",\"alleles\":[\"H\"],\"dominance\":{\"shows\":{\"H\":\"has\"}},\"expressions\":[\"has\",\"has not\"]",
                 model -> model.locus(
-                                "H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
+                                "H",
+                                locus -> locus.alleles("H").shows("H", "has").absent("has not"))
                         .group(LinkageGroup.single(Transmission.Y, "H")));
     }
 
@@ -299,9 +305,7 @@ class ModelDocumentTest {
         assertEquals(List.of(), sound.conflicts());
         assertEquals(sound.asStated(), sound.model());
         Draft torn = Refusals.valid()
-                .trait(
-                        "eye",
-                        rule -> rule.when(ALBINO, "pink").when(Condition.where("B", "dark"), "dark"))
+                .trait("eye", rule -> rule.when(ALBINO, "pink").when(Condition.where("B", "dark"), "dark"))
                 .draft();
         assertEquals(
                 List.of("overlapping-cases"),

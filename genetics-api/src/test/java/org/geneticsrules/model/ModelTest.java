@@ -193,8 +193,8 @@ class ModelTest {
                         Probability.ONE,
                         Optional.empty())),
                 builder -> builder.mask(Mask.of("m", females).covering("throat", "bib")),
-                builder -> builder.trait(
-                        "eye", rule -> rule.when(females, "dark").otherwise("pink")));
+                builder ->
+                        builder.trait("eye", rule -> rule.when(females, "dark").otherwise("pink")));
         for (Consumer<ModelBuilder> way : ways) {
             ModelBuilder builder = Refusals.valid();
             way.accept(builder);
@@ -299,11 +299,11 @@ class ModelTest {
                         rule -> rule.when(
                                         "by chance",
                                         ALBINO,
-                                        new CaseState.Chance(Distribution.ofWeights(
-                                                ImmutableMap.of("pink", 3, "dark", 1))))
+                                        new CaseState.Chance(
+                                                Distribution.ofWeights(ImmutableMap.of("pink", 3, "dark", 1))))
                                 .otherwise(
-                                        new CaseState.Chance(Distribution.ofWeights(
-                                                ImmutableMap.of("pink", 1, "dark", 3))),
+                                        new CaseState.Chance(
+                                                Distribution.ofWeights(ImmutableMap.of("pink", 1, "dark", 3))),
                                         Optional.empty()))
                 .build();
         List<String> listed = made.statements().values().stream()
