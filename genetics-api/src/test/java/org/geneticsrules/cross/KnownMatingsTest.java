@@ -249,6 +249,7 @@ class KnownMatingsTest {
         young(weights("b", "c", 8, 2, 2, 8), backcross, "b", "c");
         assertEquals(Probability.ZERO, backcross.probability(Phenotype.parse("a: yes, b: no, c: yes")));
         assertEquals(Probability.of(1, 20), backcross.probability(Phenotype.parse("a: yes, b: no, c: no")));
+        assertEquals(Probability.of(1, 10), backcross.probability(Phenotype.parse("a: yes, b: yes, c: no")));
     }
 
     /** One gamete in a hundred of A/A carries a, by hand: 1/100 of the young of an a/a mate are recessive. */
@@ -447,5 +448,29 @@ class KnownMatingsTest {
         young(ImmutableMap.of("a: yes", 1, "a: no", 11), cross(lethal, "A/a B/b", "A/a B/b"), "a");
         young(ImmutableMap.of("a: yes", 1, "a: no", 2), cross(lethal, "[A B]/[a b]", "[A B]/[a b]"), "a");
         young(ImmutableMap.of("a: no", 1), cross(lethal, "[A b]/[a B]", "[A b]/[a B]"), "a");
+    }
+
+    /** Of the inner loci of four only their own interval counts, of loci that leave out their neighbours all that lie between. */
+    @Test
+    void a_part_of_a_chromosome_with_tabled_crossovers() {
+        Map<String, Probability> patterns = ImmutableMap.of(
+                "none", Probability.of(5, 10),
+                "A-B", Probability.of(1, 10),
+                "B-C", Probability.of(1, 10),
+                "C-D", Probability.of(2, 10),
+                "A-B C-D", Probability.of(1, 10));
+        Model model = with(
+                letters("A", "B", "C", "D"),
+                m -> m.group(LinkageGroup.of(
+                        "one",
+                        Transmission.AUTOSOMAL,
+                        List.of("A", "B", "C", "D"),
+                        new Recombination.Crossovers(patterns))));
+        Cross backcross = cross(model, "[A B C D]/[a b c d]", "a/a b/b c/c d/d");
+        young(weights("b", "c", 9, 1, 1, 9), backcross, "b", "c");
+        young(weights("c", "d", 7, 3, 3, 7), backcross, "c", "d");
+        young(weights("b", "d", 6, 4, 4, 6), backcross, "b", "d");
+        young(weights("a", "d", 6, 4, 4, 6), backcross, "a", "d"); // both ends changed are as none
+        young(weights("a", "c", 7, 3, 3, 7), backcross, "a", "c");
     }
 }

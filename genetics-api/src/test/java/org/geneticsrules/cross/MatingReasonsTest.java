@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.MatingExplanation;
+import org.geneticsrules.explanation.Segregation;
 import org.geneticsrules.explanation.Way;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.View;
@@ -138,6 +139,11 @@ class MatingReasonsTest {
         assertEquals(
                 Map.of("A", Probability.of(1, 2)), way(reasons, "hue: none").factors());
         assertTrue(reasons.statements().contains("/groups/one"), reasons.statements()::toString);
+        Segregation atA = reasons.cases().get(0).loci().get("A");
+        assertEquals(Optional.of("A/a"), atA.sireStrands().map(both -> both.one() + "/" + both.other()));
+        assertEquals(Optional.empty(), atA.damStrands());
+        assertEquals(carriers("A/a", 1, "a/a", 1), atA.kits().map(Object::toString));
+        assertEquals(carriers("full", 1, "none", 1), atA.expressions());
         // of the albino kits 1 in 10 has B from its sire
         assertEquals(Map.of("B", carriers("b/b", 9, "B/b", 1)), hidden(reasons, "hue: none"));
         Model free =

@@ -148,6 +148,40 @@ class TestMatingTest {
                         .proofs(sexed, parent(model, "a/a L/L")));
     }
 
+    /** Half the sons of a carrier are white themselves: mated with a carrier they have white kits in 1/2, the others in 1/4. */
+    @Test
+    void sons_of_a_carrier_of_an_x_linked_recessive() {
+        Model model = model(more -> more.group(LinkageGroup.single(Transmission.X, "A")));
+        Parent carrier = parent(model, "A/a L/L");
+        Mate sons = Mate.youngOf(parent(model, "A/Y L/L"), carrier);
+        assertEquals(
+                Distribution.ofWeights(ImmutableMap.of(Probability.of(3, 4), 1, HALF, 1)),
+                test(model, Sex.FEMALE, carrier, sons)
+                        .byOneMate(COAT, WHITE, KIT)
+                        .orElseThrow()
+                        .step());
+        // daughters of a white sire carry: half their sons by the same sire are white, and half their daughters
+        Parent white = parent(model, "a/Y L/L");
+        assertEquals(
+                Distribution.certain(HALF),
+                test(model, Sex.MALE, white, Mate.ownYoung(parent(model, "A/A L/L")))
+                        .byOneMate(COAT, WHITE, KIT)
+                        .orElseThrow()
+                        .step());
+        // what only the dam hands down
+        Model maternal = model(more -> more.group(LinkageGroup.single(Transmission.MATERNAL, "A")));
+        assertEquals(
+                Distribution.certain(Probability.ZERO),
+                test(
+                                maternal,
+                                Sex.MALE,
+                                parent(maternal, "A L/L"),
+                                Mate.youngOf(parent(maternal, "A L/L"), parent(maternal, "a L/L")))
+                        .byOneMate(COAT, WHITE, KIT)
+                        .orElseThrow()
+                        .step());
+    }
+
     /** Each animal that is only partly known is named by its part in the test. */
     @Test
     void whoever_is_only_partly_known_is_named() {
