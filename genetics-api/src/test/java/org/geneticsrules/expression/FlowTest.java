@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
@@ -29,6 +30,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Chances that can be written down without a diagram: a chain of loci each of which hides all that follow, beside loci that nothing
@@ -462,5 +464,120 @@ class FlowTest {
             assertEquals(byHand, diagram.distribution(diagram.weigh(law(shares))));
             assertClose(byHand, diagram.approximate(weights));
         }
+    }
+
+    /** Whether an odd number of five loci is on: each level has two tests, and what arrives at them is added up by hand. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 14, 30, 45, 61})
+    void an_odd_number_of_loci(int bits) {
+        Catalogue catalogue =
+                Catalogue.builder("odd.traits", "1").trait("number", "odd", "even").build();
+        ModelBuilder builder = Model.builder("odd", "1", catalogue);
+        for (int i = 0; i < 5; i++) {
+            locus(builder, "L" + i);
+        }
+        builder.trait("number", rule -> {
+            for (int set = 0; set < 32; set++) {
+                if (Integer.bitCount(set) % 2 == 1) {
+                    Condition when = Condition.always();
+                    for (int i = 0; i < 5; i++) {
+                        when = when.and("L" + i, (set >> i & 1) == 1 ? "on" : "off");
+                    }
+                    rule.when("set " + set, when, new CaseState.Certain("odd"));
+                }
+            }
+            rule.otherwise("even");
+        });
+        Diagram<Phenotype> diagram = CompiledModel.of(builder.build()).diagram();
+        for (long seed = 0; seed < 3; seed++) {
+            Map<String, long[]> shares = shares(diagram, bits, seed);
+            Probability odd = Probability.ZERO;
+            for (long[] here : shares.values()) {
+                odd = odd.times(chance(here, false)).plus(odd.complement().times(chance(here, true)));
+            }
+            same(
+                    Distribution.of(Map.of(
+                            Phenotype.of("number", "odd"), odd, Phenotype.of("number", "even"), odd.complement())),
+                    diagram,
+                    shares);
+        }
+    }
+
+    private static void same(Distribution<Phenotype> expected, Diagram<Phenotype> diagram, Map<String, long[]> shares) {
+        LocusWeights[] weights = diagram.loci().stream()
+                .map(locus -> LocusWeights.of(shares.get(locus)))
+                .toArray(LocusWeights[]::new);
+        assertEquals(expected, diagram.distribution(weights));
+        assertEquals(expected, diagram.distribution(diagram.weigh(law(shares))));
+        assertClose(expected, diagram.approximate(weights));
+        assertClose(expected, diagram.approximate(law(shares)));
+    }
+
+    /** Of two tests on one level one ends there, and the other goes on: where L0 and L1 are off and on, L2 decides. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 20, 25, 40, 61})
+    void tests_of_one_level_that_lead_to_different_levels(int bits) {
+        Catalogue catalogue = Catalogue.builder("levels.traits", "1")
+                .trait("hue", "one", "two", "three", "four", "five")
+                .build();
+        ModelBuilder builder = Model.builder("levels", "1", catalogue);
+        for (String locus : List.of("L0", "L1", "L2")) {
+            locus(builder, locus);
+        }
+        Condition on = Condition.where("L0", "on");
+        Condition off = Condition.where("L0", "off");
+        builder.trait(
+                "hue",
+                rule -> rule.when(on.and("L1", "on"), "one")
+                        .when(on.and("L1", "off"), "two")
+                        .when(off.and("L1", "on").and("L2", "on"), "three")
+                        .when(off.and("L1", "on").and("L2", "off"), "four")
+                        .when(off.and("L1", "off"), "five"));
+        Diagram<Phenotype> diagram = CompiledModel.of(builder.build()).diagram();
+        for (long seed = 0; seed < 3; seed++) {
+            Map<String, long[]> shares = shares(diagram, bits, seed);
+            Probability first = chance(shares.get("L0"), true);
+            Probability second = chance(shares.get("L1"), true);
+            Probability third = chance(shares.get("L2"), true);
+            Probability goesOn = first.complement().times(second);
+            Map<Phenotype, Probability> expected = new LinkedHashMap<>();
+            expected.put(Phenotype.of("hue", "one"), first.times(second));
+            expected.put(Phenotype.of("hue", "two"), first.times(second.complement()));
+            expected.put(Phenotype.of("hue", "three"), goesOn.times(third));
+            expected.put(Phenotype.of("hue", "four"), goesOn.times(third.complement()));
+            expected.put(Phenotype.of("hue", "five"), first.complement().times(second.complement()));
+            same(Distribution.of(expected), diagram, shares);
+        }
+    }
+
+    /** Two ways to one look, both far below what floating point holds: what is added is kept, whichever of them is greater. */
+    @ParameterizedTest
+    @CsvSource({"3, 1, 1, 1", "1, 7, 6, 1", "1, 1, 1, 0", "1, 1023, 1023, 0"})
+    void ways_of_very_small_chances_add_up(long on, long off, long thirdOn, long thirdOff) {
+        Catalogue catalogue =
+                Catalogue.builder("rare.traits", "1").trait("look", "rare", "usual").build();
+        ModelBuilder builder = Model.builder("rare", "1", catalogue);
+        for (String locus : List.of("L0", "L1", "L2")) {
+            locus(builder, locus);
+        }
+        Condition seldom = Condition.where("L0", "off");
+        builder.trait(
+                "look",
+                rule -> rule.when("one", seldom.and("L1", "on"), new CaseState.Certain("rare"))
+                        .when("two", seldom.and("L1", "off").and("L2", "on"), new CaseState.Certain("rare"))
+                        .otherwise("usual"));
+        Diagram<Phenotype> diagram = CompiledModel.of(builder.build()).diagram();
+        BigInteger whole = BigInteger.TEN.pow(400);
+        KitLaw law = KitLaw.of(
+                Sex.FEMALE,
+                List.of(
+                        Chain.single("L0", new BigInteger[] {whole.subtract(BigInteger.ONE), BigInteger.ONE}),
+                        Chain.single("L1", row(on, off)),
+                        Chain.single("L2", row(thirdOn, thirdOff))));
+        double second = (double) on / (on + off);
+        double third = (double) thirdOn / (thirdOn + thirdOff);
+        double expected = -400 * Math.log(10) + Math.log(second + (1 - second) * third);
+        Approximation<Phenotype> close = diagram.approximate(law);
+        assertEquals(expected, close.log(Phenotype.of("look", "rare")), 1e-10);
     }
 }

@@ -327,6 +327,7 @@ class GenotypeTextTest {
         assertEquals(
                 List.of("phase was read but not kept: loci C, B are not linked in model test.text 1"),
                 TEXT.parse("[C B]/[c b]", OmittedLoci.UNKNOWN).notices());
+        assertEquals(List.of(), TEXT.parse("[C]/[c]", OmittedLoci.UNKNOWN).notices());
     }
 
     @Test
