@@ -17,6 +17,7 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Approximation;
@@ -28,6 +29,7 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** Yellow mice, of whom the pure ones die before birth, and a colour beside: what litters tell, by hand. */
 class LitterTest {
@@ -40,6 +42,10 @@ class LitterTest {
     private static final Phenotype WILD = Phenotype.of("coat", "wild");
 
     private static Model model() {
+        return builder().build();
+    }
+
+    private static ModelBuilder builder() {
         Catalogue catalogue = Catalogue.builder("mice", "1")
                 .trait("coat", "yellow", "wild")
                 .trait("eye", "dark", "red")
@@ -71,8 +77,7 @@ class LitterTest {
                                 .frequency("A", "Y", HALF)
                                 .frequency("A", "a", HALF)
                                 .frequency("P", "P", HALF)
-                                .frequency("P", "p", HALF))
-                .build();
+                                .frequency("P", "p", HALF));
     }
 
     private static Parent parent(String genotype) {
@@ -196,5 +201,63 @@ class LitterTest {
         assertEquals(
                 Optional.of(Distribution.ofWeights(ImmutableMap.of(YELLOW, 2, WILD, 1))),
                 cross.probable(List.of("coat")));
+    }
+
+    @Test
+    void whoever_is_to_be_weighed_needs_frequencies() {
+        Parent open = Parent.among(GenotypeSet.parse(MODEL, "P/-", OmittedLoci.UNKNOWN));
+        Parent known = Parent.among(GenotypeSet.parse(MODEL, "Y/a P/P", OmittedLoci.UNKNOWN));
+        UncertainCross cross = UncertainCross.of(COMPILED, known, open);
+        assertEquals(Map.of("dam", List.of("A")), cross.missingFrequencies(Census.BORN));
+        assertEquals(Map.of("dam", List.of("A", "P")), cross.missingFrequencies(List.of("coat", "eye")));
+        for (Executable question : List.<Executable>of(
+                () -> cross.probable(List.of("coat")),
+                () -> cross.explain(List.of("coat")),
+                () -> cross.lostShare(Census.BORN))) {
+            ProblemsException refused = assertThrows(ProblemsException.class, question);
+            assertTrue(
+                    refused.getMessage().startsWith("the dam is only partly known at A, and no population is named"),
+                    refused.getMessage());
+        }
+        // a contradiction needs no frequencies, since there is no such animal
+        UncertainCross none = UncertainCross.of(
+                COMPILED, Parent.among(GenotypeSet.parse(MODEL, "Y/Y", OmittedLoci.UNKNOWN)), known);
+        assertEquals(Map.of(), none.missingFrequencies(List.of("coat", "eye")));
+        assertEquals(Optional.empty(), none.probable(List.of("eye")));
+    }
+
+    /** A population of red eyes only, which says nothing of the coat. */
+    @Test
+    void a_population_may_lack_a_locus_or_rule_an_animal_out() {
+        Model model = builder()
+                .population(
+                        "red",
+                        red -> red.frequency("P", "P", Probability.ZERO).frequency("P", "p", Probability.ONE))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        Parent dark = Parent.among(GenotypeSet.parse(model, "P/-", OmittedLoci.UNKNOWN))
+                .from(model.populations().get("red"));
+        Parent any = Parent.among(GenotypeSet.parse(model, "P:?", OmittedLoci.UNKNOWN))
+                .from(model.populations().get("red"));
+        assertEquals(Optional.empty(), UncertainCross.of(compiled, dark, any).probable(List.of("eye")));
+        assertEquals(
+                Optional.of(Distribution.certain(Phenotype.of("eye", "red"))),
+                UncertainCross.of(compiled, any, any).probable(List.of("eye")));
+        ProblemsException refused = assertThrows(
+                ProblemsException.class,
+                () -> UncertainCross.of(compiled, any, any).probable(List.of("coat")));
+        assertEquals(2, refused.problems().size());
+        assertTrue(
+                refused.getMessage()
+                        .contains("the sire is only partly known at A, and population \"red\" gives no frequencies there"),
+                refused.getMessage());
+    }
+
+    @Test
+    void a_dam_that_was_seen_to_be_a_male_is_none() {
+        Sighting male = Sighting.of(Phenotype.of("sex", "male"));
+        Parent yellow = parent("Y/a P/P");
+        assertTrue(UncertainCross.of(COMPILED, yellow, yellow.seen(male)).isContradictory());
+        assertFalse(UncertainCross.of(COMPILED, yellow.seen(male), yellow).isContradictory());
     }
 }

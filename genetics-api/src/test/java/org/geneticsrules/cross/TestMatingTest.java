@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.linkage.LinkageGroup;
@@ -102,6 +103,13 @@ class TestMatingTest {
                 .byOneMate(COAT, WHITE, KIT)
                 .orElseThrow();
         assertEquals(Distribution.ofWeights(ImmutableMap.of(Probability.of(2, 3), 2, HALF, 1)), one.step());
+        // counted among the conceived, a quarter of the kits of the former is white
+        assertEquals(
+                Distribution.certain(Probability.of(2, 3)),
+                test(model, Sex.MALE, hybrid, daughters)
+                        .byManyMates(COAT.among(Census.CONCEIVED), WHITE, KIT)
+                        .orElseThrow()
+                        .step());
         Detection sons = test(model, Sex.FEMALE, hybrid, daughters)
                 .byManyMates(COAT, WHITE, KIT)
                 .orElseThrow();

@@ -183,6 +183,23 @@ class CompletenessTest {
     }
 
     @Test
+    void who_is_seldom_born_is_seen_all_the_same() {
+        UnaryOperator<ModelBuilder> rules = model -> model.trait(
+                "glow",
+                rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"));
+        Viability weak = new Viability(
+                "weak",
+                "K",
+                Set.of("off"),
+                Optional.empty(),
+                Probability.of(1, 2),
+                Probability.ZERO,
+                Optional.empty());
+        assertEquals(
+                report(rules).unreached(), report(model -> rules.apply(model.viability(weak))).unreached());
+    }
+
+    @Test
     void an_order_on_a_chromosome_without_partner_decides_nothing() {
         Completeness report = report(model -> model.locus("Y", locus -> {
                     switching(locus, "Y1", "Y2");
