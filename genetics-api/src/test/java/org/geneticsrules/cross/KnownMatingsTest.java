@@ -129,6 +129,8 @@ class KnownMatingsTest {
                 cross(model, "W/Y", "W/w"),
                 "w",
                 "sex");
+        young(ImmutableMap.of("w: yes", 3, "w: no", 1), cross(model, "W/Y", "W/w"), "w");
+        young(ImmutableMap.of("w: yes", 1, "w: no", 1), cross(model, "W/Y", "w/w"), "w");
         assertEquals(
                 Distribution.ofWeights(ImmutableMap.of("W/w", 1, "w/Y", 1)),
                 cross(model, "W/Y", "w/w").segregation("W").map(Object::toString));
