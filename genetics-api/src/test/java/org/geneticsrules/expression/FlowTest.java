@@ -1,8 +1,6 @@
 package org.geneticsrules.expression;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,7 +11,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.CaseState;
@@ -163,106 +160,6 @@ class FlowTest {
         return KitLaw.of(Sex.FEMALE, chains);
     }
 
-    private static BigInteger[] row(long... numbers) {
-        BigInteger[] row = new BigInteger[numbers.length];
-        for (int i = 0; i < row.length; i++) {
-            row[i] = BigInteger.valueOf(numbers[i]);
-        }
-        return row;
-    }
-
-    /**
-     * Gametes of a parent {@code A B C / a b c}: in each interval the other strand with 1/10 and 1/4. On the first strand every locus
-     * shows its first value.
-     */
-    private static Chain gametes() {
-        return gametesOf("A", "B", "C");
-    }
-
-    private static Chain gametesOf(String... loci) {
-        BigInteger[][] shown = {row(1, 0), row(0, 1)};
-        return Chain.of(
-                List.of(loci),
-                row(1, 1),
-                new BigInteger[][][] {{row(9, 1), row(1, 9)}, {row(3, 1), row(1, 3)}},
-                new BigInteger[][][] {shown, shown, shown});
-    }
-
-    /** By hand: no crossover 27 of 40, one in the first interval 3, in the second 9, in both 1; half of each on either strand. */
-    @Test
-    void gametes_of_three_linked_loci() {
-        Map<List<Integer>, Integer> listed = new LinkedHashMap<>();
-        gametes()
-                .each((values, weight) -> listed.put(List.of(values[0], values[1], values[2]), weight.intValueExact()));
-        assertEquals(
-                Map.of(
-                        List.of(0, 0, 0), 27,
-                        List.of(0, 0, 1), 9,
-                        List.of(0, 1, 1), 3,
-                        List.of(0, 1, 0), 1,
-                        List.of(1, 1, 1), 27,
-                        List.of(1, 1, 0), 9,
-                        List.of(1, 0, 0), 3,
-                        List.of(1, 0, 1), 1),
-                listed);
-        assertEquals(Probability.of(1, 80), gametes().chance((locus, value) -> value == (locus == 1 ? 1 : 0)));
-        assertEquals(Probability.of(1, 2), gametes().chance((locus, value) -> locus != 1 || value == 1));
-        assertEquals(Probability.ONE, gametes().chance((locus, value) -> true));
-        assertEquals(Probability.ZERO, gametes().chance((locus, value) -> locus != 2));
-    }
-
-    /** Over B the outer loci are 1/10 x 3/4 + 9/10 x 1/4 = 3/10 apart. */
-    @Test
-    void loci_that_are_not_asked_for_are_passed_over() {
-        Map<List<Integer>, BigInteger> outer = new LinkedHashMap<>();
-        gametes()
-                .restrictedTo(Set.of("A", "C"))
-                .each((values, weight) -> outer.put(List.of(values[0], values[1]), weight));
-        assertEquals(
-                Distribution.of(Map.of(
-                        List.of(0, 0), Probability.of(7, 20),
-                        List.of(0, 1), Probability.of(3, 20),
-                        List.of(1, 0), Probability.of(3, 20),
-                        List.of(1, 1), Probability.of(7, 20))),
-                Distribution.ofWeights(outer));
-        for (String alone : gametes().loci()) {
-            Chain one = gametes().restrictedTo(Set.of(alone));
-            assertEquals(List.of(alone), one.loci());
-            assertEquals(Probability.of(1, 2), one.chance((locus, value) -> value == 0));
-        }
-        assertEquals(gametes(), gametes().restrictedTo(Set.of("A", "B", "C", "D")));
-    }
-
-    @Test
-    void chains_are_compared_by_what_they_hold() {
-        assertEquals(gametes(), gametes());
-        assertEquals(gametes().hashCode(), gametes().hashCode());
-        assertNotEquals(gametes(), gametes().restrictedTo(Set.of("A", "B")));
-        assertNotEquals(Chain.single("A", row(1, 3)), Chain.single("A", row(3, 1)));
-        assertNotEquals(Chain.single("A", row(1, 3)), Chain.single("B", row(1, 3)));
-        assertEquals("[A, B, C] in 2 states", gametes().toString());
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> Chain.of(List.of("A", "B"), row(1), new BigInteger[0][][], new BigInteger[2][][]));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> Chain.of(List.of("A"), row(1), new BigInteger[0][][], new BigInteger[2][][]));
-    }
-
-    @Test
-    void a_law_has_each_locus_in_one_chain() {
-        KitLaw law = KitLaw.of(Sex.MALE, List.of(gametes(), Chain.single("D", row(1, 1))));
-        assertEquals(List.of("A", "B", "C", "D"), List.copyOf(law.loci()));
-        assertEquals(Sex.MALE, law.sex());
-        assertEquals(gametes(), law.chain("B").orElseThrow());
-        assertFalse(law.chain("E").isPresent());
-        assertTrue(law.toString().startsWith("male "), law.toString());
-        IllegalArgumentException refused = assertThrows(
-                IllegalArgumentException.class,
-                () -> KitLaw.of(Sex.MALE, List.of(gametes(), Chain.single("B", row(1, 1)))));
-        assertTrue(refused.getMessage().startsWith("locus B is in two of the chains"), refused.getMessage());
-    }
-
     /** Linked loci are followed in map order whatever stands between them. */
     @Test
     void linked_loci_that_decide_together() {
@@ -270,12 +167,12 @@ class FlowTest {
                 .group(LinkageGroup.autosomal("one", List.of("L0", "L2"), List.of(Probability.of(1, 10))))
                 .build();
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
-        BigInteger[][] shown = {row(1, 0), row(0, 1)};
+        BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
         Chain linked = Chain.of(
-                List.of("L0", "L2"), row(1, 1), new BigInteger[][][] {{row(9, 1), row(1, 9)}}, new BigInteger[][][] {
+                List.of("L0", "L2"), ChainTest.row(1, 1), new BigInteger[][][] {{ChainTest.row(9, 1), ChainTest.row(1, 9)}}, new BigInteger[][][] {
                     shown, shown
                 });
-        Weights weights = diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", row(1, 3)))));
+        Weights weights = diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", ChainTest.row(1, 3)))));
         // L0 is on in 1/2; off and L1 on 1/8; of 3/8 left L2 is on with 1/10
         assertEquals(
                 Distribution.of(Map.of(
@@ -286,7 +183,7 @@ class FlowTest {
                 diagram.distribution(weights));
         KitLaw apart = KitLaw.of(
                 Sex.FEMALE,
-                List.of(Chain.single("L0", row(1, 1)), Chain.single("L1", row(1, 3)), Chain.single("L2", row(1, 1))));
+                List.of(Chain.single("L0", ChainTest.row(1, 1)), Chain.single("L1", ChainTest.row(1, 3)), Chain.single("L2", ChainTest.row(1, 1))));
         assertEquals(
                 Probability.of(3, 16),
                 diagram.distribution(diagram.weigh(apart)).probability(Phenotype.of("hue", "hue 2")));
@@ -295,7 +192,7 @@ class FlowTest {
     @Test
     void linked_loci_come_in_map_order() {
         Diagram<Phenotype> diagram = CompiledModel.of(model(3, 0).build()).diagram();
-        Chain backwards = gametesOf("L2", "L1", "L0");
+        Chain backwards = ChainTest.gametesOf("L2", "L1", "L0");
         IllegalArgumentException refused = assertThrows(
                 IllegalArgumentException.class, () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(backwards))));
         assertTrue(
@@ -303,7 +200,7 @@ class FlowTest {
                 refused.getMessage());
         assertThrows(
                 IllegalArgumentException.class,
-                () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(Chain.single("L0", row(1, 1))))));
+                () -> diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(Chain.single("L0", ChainTest.row(1, 1))))));
     }
 
     /** Where L0 is on L2 decides, else L1: so one way passes over the locus in the middle of its chromosome. */
@@ -327,7 +224,7 @@ class FlowTest {
                 .group(LinkageGroup.autosomal(
                         "one", List.of("L0", "L1", "L2"), List.of(Probability.of(1, 10), Probability.of(1, 4))));
         Diagram<Phenotype> diagram = CompiledModel.of(model.build()).diagram();
-        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(gametesOf("L0", "L1", "L2")));
+        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(ChainTest.gametesOf("L0", "L1", "L2")));
         // L0 and L2 are 3/10 apart, L0 and L1 1/10
         Distribution<Phenotype> expected = Distribution.ofWeights(Map.of(
                 Phenotype.of("hue", "one"), 7,
@@ -357,9 +254,9 @@ class FlowTest {
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
         BigInteger stay = BigInteger.TEN.pow(zeros).subtract(BigInteger.ONE);
         BigInteger[][] step = {{stay, BigInteger.ONE}, {BigInteger.ONE, stay}};
-        BigInteger[][] shown = {row(1, 0), row(0, 1)};
+        BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
         Chain chain =
-                Chain.of(List.of("M0", "M1", "M2"), row(1, 1), new BigInteger[][][] {step, step}, new BigInteger[][][] {
+                Chain.of(List.of("M0", "M1", "M2"), ChainTest.row(1, 1), new BigInteger[][][] {step, step}, new BigInteger[][][] {
                     shown, shown, shown
                 });
         KitLaw law = KitLaw.of(Sex.MALE, List.of(chain));
@@ -572,8 +469,8 @@ class FlowTest {
                 Sex.FEMALE,
                 List.of(
                         Chain.single("L0", new BigInteger[] {whole.subtract(BigInteger.ONE), BigInteger.ONE}),
-                        Chain.single("L1", row(on, off)),
-                        Chain.single("L2", row(thirdOn, thirdOff))));
+                        Chain.single("L1", ChainTest.row(on, off)),
+                        Chain.single("L2", ChainTest.row(thirdOn, thirdOff))));
         double second = (double) on / (on + off);
         double third = (double) thirdOn / (thirdOn + thirdOff);
         double expected = -400 * Math.log(10) + Math.log(second + (1 - second) * third);
