@@ -21,6 +21,7 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
@@ -29,6 +30,7 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /**
  * Matings whose young are known from textbooks, and ratios that follow from meiosis by hand. The traits are named after their loci:
@@ -81,6 +83,8 @@ class KnownMatingsTest {
         Distribution<Phenotype> expected = Distribution.ofWeights(weights).map(Phenotype::parse);
         assertEquals(expected, cross.phenotypes(view));
         assertEquals(expected, asUncertain(cross, view));
+        Approximation<Phenotype> close = cross.approximate(view);
+        expected.asMap().forEach((look, chance) -> assertEquals(chance.toDouble(), close.chance(look), 1e-14));
     }
 
     /** Mendel 1866, Versuche ueber Pflanzenhybriden: 9 : 3 : 3 : 1. */
@@ -474,5 +478,48 @@ class KnownMatingsTest {
         young(weights("b", "d", 6, 4, 4, 6), backcross, "b", "d");
         young(weights("a", "d", 6, 4, 4, 6), backcross, "a", "d"); // both ends changed are as none
         young(weights("a", "c", 7, 3, 3, 7), backcross, "a", "c");
+    }
+
+    @Test
+    void parents_of_an_equal_model_are_parents_of_the_model() {
+        Model model = letters("A", "B").build();
+        Model same = letters("A", "B").build();
+        Cross cross =
+                Cross.of(CompiledModel.of(model), Genotype.parse(same, "A/a B/b"), Genotype.parse(same, "a/a B/b"));
+        young(
+                ImmutableMap.of("a: yes, b: yes", 3, "a: yes, b: no", 1, "a: no, b: yes", 3, "a: no, b: no", 1),
+                cross,
+                "a",
+                "b");
+        Cross half = Cross.of(CompiledModel.of(model), Genotype.parse(same, "A/a"), Genotype.parse(same, "A/a"));
+        assertThrows(IllegalArgumentException.class, () -> half.phenotypes(List.of("b")));
+    }
+
+    @Test
+    void parents_who_have_no_kits_at_all() {
+        Model model = Model.builder(
+                        "barren",
+                        "1",
+                        Catalogue.builder("barren.traits", "1")
+                                .trait("a", "yes", "no")
+                                .build())
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .shows("A", "x")
+                                .shows("A/a", "dies")
+                                .shows("a", "y"))
+                .trait("a", rule -> rule.when(Condition.where("A", "x"), "yes").otherwise("no"))
+                .viability(Viability.lethal("mixed", "A", "dies"))
+                .build();
+        Cross barren = cross(model, "A/A", "a/a");
+        for (Executable question : List.<Executable>of(
+                () -> barren.phenotypes(List.of("a")), () -> barren.approximate(View.of(List.of("a"))))) {
+            IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, question);
+            assertEquals(
+                    "no kit of A/A \u00d7 a/a is ever born, so that nothing can be said of what such kits show",
+                    refused.getMessage());
+        }
+        young(ImmutableMap.of("a: yes", 1), cross(model, "A/A", "A/A"), "a");
     }
 }

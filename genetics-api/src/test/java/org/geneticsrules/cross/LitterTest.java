@@ -220,8 +220,8 @@ class LitterTest {
                     refused.getMessage());
         }
         // a contradiction needs no frequencies, since there is no such animal
-        UncertainCross none = UncertainCross.of(
-                COMPILED, Parent.among(GenotypeSet.parse(MODEL, "Y/Y", OmittedLoci.UNKNOWN)), known);
+        UncertainCross none =
+                UncertainCross.of(COMPILED, Parent.among(GenotypeSet.parse(MODEL, "Y/Y", OmittedLoci.UNKNOWN)), known);
         assertEquals(Map.of(), none.missingFrequencies(List.of("coat", "eye")));
         assertEquals(Optional.empty(), none.probable(List.of("eye")));
     }
@@ -231,8 +231,7 @@ class LitterTest {
     void a_population_may_lack_a_locus_or_rule_an_animal_out() {
         Model model = builder()
                 .population(
-                        "red",
-                        red -> red.frequency("P", "P", Probability.ZERO).frequency("P", "p", Probability.ONE))
+                        "red", red -> red.frequency("P", "P", Probability.ZERO).frequency("P", "p", Probability.ONE))
                 .build();
         CompiledModel compiled = CompiledModel.of(model);
         Parent dark = Parent.among(GenotypeSet.parse(model, "P/-", OmittedLoci.UNKNOWN))
@@ -249,7 +248,8 @@ class LitterTest {
         assertEquals(2, refused.problems().size());
         assertTrue(
                 refused.getMessage()
-                        .contains("the sire is only partly known at A, and population \"red\" gives no frequencies there"),
+                        .contains(
+                                "the sire is only partly known at A, and population \"red\" gives no frequencies there"),
                 refused.getMessage());
     }
 

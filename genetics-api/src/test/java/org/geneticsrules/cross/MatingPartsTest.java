@@ -74,6 +74,7 @@ class MatingPartsTest {
         assertEquals(Distribution.certain(1000), LitterSize.of(1000).count(Probability.ONE));
         assertEquals(Distribution.certain(0), LitterSize.of(0).count(HALF));
         assertThrows(IllegalArgumentException.class, () -> LitterSize.of(-1));
+        assertThrows(IllegalArgumentException.class, () -> Binomial.of(HALF, 1001));
         IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> LitterSize.of(1001));
         assertEquals("the number of kits must be 0 to 1000, but was 1001", refused.getMessage());
     }

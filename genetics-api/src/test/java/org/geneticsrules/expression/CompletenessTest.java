@@ -185,18 +185,12 @@ class CompletenessTest {
     @Test
     void who_is_seldom_born_is_seen_all_the_same() {
         UnaryOperator<ModelBuilder> rules = model -> model.trait(
-                "glow",
-                rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"));
+                "glow", rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"));
         Viability weak = new Viability(
-                "weak",
-                "K",
-                Set.of("off"),
-                Optional.empty(),
-                Probability.of(1, 2),
-                Probability.ZERO,
-                Optional.empty());
+                "weak", "K", Set.of("off"), Optional.empty(), Probability.of(1, 2), Probability.ZERO, Optional.empty());
         assertEquals(
-                report(rules).unreached(), report(model -> rules.apply(model.viability(weak))).unreached());
+                report(rules).unreached(),
+                report(model -> rules.apply(model.viability(weak))).unreached());
     }
 
     @Test
@@ -322,9 +316,7 @@ class CompletenessTest {
         Completeness report = report(model -> model.trait(
                         "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
                 .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
-                .trait(
-                        "glow",
-                        rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")));
+                .trait("glow", rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")));
         Condition out = Condition.where("/traits/left/otherwise", "off"); // then the right one is out as well
         assertEquals(
                 List.of(
@@ -337,10 +329,15 @@ class CompletenessTest {
     void alleles_of_males_alone_are_told_apart_in_males() {
         UnaryOperator<ModelBuilder> locus = model -> model.locus(
                         "H",
-                        one -> one.alleles("H", "h").shows("H", "has").shows("h", "odd").absent("not"))
+                        one -> one.alleles("H", "h")
+                                .shows("H", "has")
+                                .shows("h", "odd")
+                                .absent("not"))
                 .group(LinkageGroup.single(Transmission.Y, "H"));
         Completeness told = report(model -> locus.apply(model)
-                .trait("glow", rule -> rule.when(Condition.where("H", "odd"), "dull").otherwise("bright")));
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("H", "odd"), "dull").otherwise("bright")));
         assertEquals(
                 List.of("K", "M"),
                 told.alikeAlleles().stream().map(Completeness.Alike::locus).toList());
@@ -363,9 +360,7 @@ class CompletenessTest {
                         Probability.ONE,
                         Optional.empty())));
         assertEquals(
-                List.of(
-                        new Completeness.Idle("/loci/K", "K", true),
-                        new Completeness.Idle("/loci/M", "M", true)),
+                List.of(new Completeness.Idle("/loci/K", "K", true), new Completeness.Idle("/loci/M", "M", true)),
                 report.idle());
     }
 

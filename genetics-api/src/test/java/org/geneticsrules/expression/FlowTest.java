@@ -169,10 +169,12 @@ class FlowTest {
         Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
         BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
         Chain linked = Chain.of(
-                List.of("L0", "L2"), ChainTest.row(1, 1), new BigInteger[][][] {{ChainTest.row(9, 1), ChainTest.row(1, 9)}}, new BigInteger[][][] {
-                    shown, shown
-                });
-        Weights weights = diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", ChainTest.row(1, 3)))));
+                List.of("L0", "L2"),
+                ChainTest.row(1, 1),
+                new BigInteger[][][] {{ChainTest.row(9, 1), ChainTest.row(1, 9)}},
+                new BigInteger[][][] {shown, shown});
+        Weights weights =
+                diagram.weigh(KitLaw.of(Sex.FEMALE, List.of(linked, Chain.single("L1", ChainTest.row(1, 3)))));
         // L0 is on in 1/2; off and L1 on 1/8; of 3/8 left L2 is on with 1/10
         assertEquals(
                 Distribution.of(Map.of(
@@ -183,7 +185,10 @@ class FlowTest {
                 diagram.distribution(weights));
         KitLaw apart = KitLaw.of(
                 Sex.FEMALE,
-                List.of(Chain.single("L0", ChainTest.row(1, 1)), Chain.single("L1", ChainTest.row(1, 3)), Chain.single("L2", ChainTest.row(1, 1))));
+                List.of(
+                        Chain.single("L0", ChainTest.row(1, 1)),
+                        Chain.single("L1", ChainTest.row(1, 3)),
+                        Chain.single("L2", ChainTest.row(1, 1))));
         assertEquals(
                 Probability.of(3, 16),
                 diagram.distribution(diagram.weigh(apart)).probability(Phenotype.of("hue", "hue 2")));
@@ -255,10 +260,11 @@ class FlowTest {
         BigInteger stay = BigInteger.TEN.pow(zeros).subtract(BigInteger.ONE);
         BigInteger[][] step = {{stay, BigInteger.ONE}, {BigInteger.ONE, stay}};
         BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
-        Chain chain =
-                Chain.of(List.of("M0", "M1", "M2"), ChainTest.row(1, 1), new BigInteger[][][] {step, step}, new BigInteger[][][] {
-                    shown, shown, shown
-                });
+        Chain chain = Chain.of(
+                List.of("M0", "M1", "M2"),
+                ChainTest.row(1, 1),
+                new BigInteger[][][] {step, step},
+                new BigInteger[][][] {shown, shown, shown});
         KitLaw law = KitLaw.of(Sex.MALE, List.of(chain));
         Approximation<Phenotype> close = diagram.approximate(law);
         Distribution<Phenotype> exact = diagram.distribution(diagram.weigh(law));
@@ -367,8 +373,9 @@ class FlowTest {
     @ParameterizedTest
     @ValueSource(ints = {2, 14, 30, 45, 61})
     void an_odd_number_of_loci(int bits) {
-        Catalogue catalogue =
-                Catalogue.builder("odd.traits", "1").trait("number", "odd", "even").build();
+        Catalogue catalogue = Catalogue.builder("odd.traits", "1")
+                .trait("number", "odd", "even")
+                .build();
         ModelBuilder builder = Model.builder("odd", "1", catalogue);
         for (int i = 0; i < 5; i++) {
             locus(builder, "L" + i);
@@ -451,8 +458,9 @@ class FlowTest {
     @ParameterizedTest
     @CsvSource({"3, 1, 1, 1", "1, 7, 6, 1", "1, 1, 1, 0", "1, 1023, 1023, 0"})
     void ways_of_very_small_chances_add_up(long on, long off, long thirdOn, long thirdOff) {
-        Catalogue catalogue =
-                Catalogue.builder("rare.traits", "1").trait("look", "rare", "usual").build();
+        Catalogue catalogue = Catalogue.builder("rare.traits", "1")
+                .trait("look", "rare", "usual")
+                .build();
         ModelBuilder builder = Model.builder("rare", "1", catalogue);
         for (String locus : List.of("L0", "L1", "L2")) {
             locus(builder, locus);

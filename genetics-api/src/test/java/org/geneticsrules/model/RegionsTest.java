@@ -269,11 +269,13 @@ class RegionsTest {
                                 "none",
                                 Map.of("many", 4)),
                         Optional.empty()));
-        assertEquals("genotype P/P Q/Q", overlap(model -> {
-                    spots.accept(model);
-                    overlapping(model, Condition.where("spots", "many"), ALWAYS);
-                })
-                .replaceFirst(",.*", ""));
+        assertEquals(
+                "genotype P/P Q/Q",
+                overlap(model -> {
+                            spots.accept(model);
+                            overlapping(model, Condition.where("spots", "many"), ALWAYS);
+                        })
+                        .replaceFirst(",.*", ""));
     }
 
     @Test
