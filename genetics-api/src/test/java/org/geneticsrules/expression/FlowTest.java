@@ -280,9 +280,9 @@ class FlowTest {
                     + (marks.get(1).equals(marks.get(2)) ? kept : change);
             assertTrue(close.isPossible(outcome));
             assertEquals(log, close.log(outcome), 1e-12 * (1 + Math.abs(log)), () -> outcome + " of " + zeros);
-            Probability whole = exact.probability(outcome);
-            assertEquals(BigInteger.TEN.pow(2 * zeros).shiftLeft(1).mod(whole.denominator()), BigInteger.ZERO);
-            assertEquals(Math.exp(log), whole.toDouble(), 1e-11 * Math.exp(log));
+            BigInteger ways = (marks.get(0).equals(marks.get(1)) ? stay : BigInteger.ONE)
+                    .multiply(marks.get(1).equals(marks.get(2)) ? stay : BigInteger.ONE);
+            assertEquals(Probability.of(ways, BigInteger.TEN.pow(2 * zeros).shiftLeft(1)), exact.probability(outcome));
         }
     }
 
@@ -484,5 +484,72 @@ class FlowTest {
         double expected = -400 * Math.log(10) + Math.log(second + (1 - second) * third);
         Approximation<Phenotype> close = diagram.approximate(law);
         assertEquals(expected, close.log(Phenotype.of("look", "rare")), 1e-10);
+    }
+
+    /** One way leads from the first of three linked loci to the last, another through the middle: of 80, by hand. */
+    @Test
+    void two_ways_to_the_last_of_three_linked_loci() {
+        Catalogue catalogue = Catalogue.builder("ways.traits", "1")
+                .trait("hue", "one", "two", "three", "four", "five", "six")
+                .build();
+        ModelBuilder builder = Model.builder("ways", "1", catalogue);
+        for (String locus : List.of("L0", "L1", "L2")) {
+            locus(builder, locus);
+        }
+        Condition on = Condition.where("L0", "on");
+        Condition off = Condition.where("L0", "off");
+        builder.trait(
+                        "hue",
+                        rule -> rule.when(on.and("L2", "on"), "one")
+                                .when(on.and("L2", "off"), "two")
+                                .when(off.and("L1", "on").and("L2", "on"), "three")
+                                .when(off.and("L1", "on").and("L2", "off"), "four")
+                                .when(off.and("L1", "off").and("L2", "on"), "five")
+                                .when(off.and("L1", "off").and("L2", "off"), "six"))
+                .group(LinkageGroup.autosomal(
+                        "one", List.of("L0", "L1", "L2"), List.of(Probability.of(1, 10), Probability.of(1, 4))));
+        Diagram<Phenotype> diagram = CompiledModel.of(builder.build()).diagram();
+        Map<Phenotype, Integer> expected = new LinkedHashMap<>();
+        List<Integer> of80 = List.of(28, 12, 3, 1, 9, 27);
+        List<String> hues = List.of("one", "two", "three", "four", "five", "six");
+        for (int i = 0; i < 6; i++) {
+            expected.put(Phenotype.of("hue", hues.get(i)), of80.get(i));
+        }
+        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(ChainTest.gametesOf("L0", "L1", "L2")));
+        assertEquals(Distribution.ofWeights(expected), diagram.distribution(diagram.weigh(law)));
+        assertClose(Distribution.ofWeights(expected), diagram.approximate(law));
+    }
+
+    /** Of a strand that is read once in ten to the four hundred, nothing is lost. */
+    @Test
+    void a_start_that_is_very_improbable() {
+        Model model = model(0, 2)
+                .group(LinkageGroup.autosomal("one", List.of("M0", "M1"), List.of(Probability.of(1, 4))))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram();
+        BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
+        BigInteger most = BigInteger.TEN.pow(400).subtract(BigInteger.ONE);
+        Chain chain = Chain.of(
+                List.of("M0", "M1"),
+                new BigInteger[] {most, BigInteger.ONE},
+                new BigInteger[][][] {{ChainTest.row(3, 1), ChainTest.row(1, 3)}},
+                new BigInteger[][][] {shown, shown});
+        KitLaw law = KitLaw.of(Sex.MALE, List.of(chain));
+        Approximation<Phenotype> close = diagram.approximate(law);
+        Distribution<Phenotype> exact = diagram.distribution(diagram.weigh(law));
+        for (String second : List.of("plain", "marked")) {
+            Phenotype look = diagram.outcomes().stream()
+                    .filter(one -> one.state("mark 0").equals(Optional.of("plain"))
+                            && one.state("mark 1").equals(Optional.of(second)))
+                    .findFirst()
+                    .orElseThrow();
+            int quarters = second.equals("plain") ? 3 : 1;
+            assertEquals(-400 * Math.log(10) + Math.log(quarters / 4.0), close.log(look), 1e-10);
+            assertEquals(
+                    Probability.of(
+                            BigInteger.valueOf(quarters),
+                            BigInteger.TEN.pow(400).shiftLeft(2)),
+                    exact.probability(look));
+        }
     }
 }
