@@ -1,7 +1,9 @@
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
@@ -15,7 +17,10 @@ import org.w3c.dom.NodeList;
  * <pre>java .ci/MutationTable.java genetics-api/mutation-reasons.properties genetics-api/target/mutation/PACKAGE/mutations.xml .. >
  * genetics-api/MUTATION.md</pre>
  *
- * <p>Reasons are properties {@code Class.method: why}; a survivor without one is written as open.
+ * <p>A class that stands in several reports counts as in the last of them, so that a package may be measured in parts.
+ *
+ * <p>Reasons are properties {@code Class.method = why}, or {@code *.method = why} for every class; what is changed within a lambda
+ * counts for the method that holds it. A survivor without a reason is written as open.
  */
 final class MutationTable {
 
@@ -26,30 +31,30 @@ final class MutationTable {
         try (InputStream in = Files.newInputStream(Path.of(args[0]))) {
             reasons.load(in);
         }
+        Map<String, List<Element>> mutations = new TreeMap<>();
+        for (int i = 1; i < args.length; i++) {
+            mutations.putAll(byClass(Path.of(args[i])));
+        }
         Map<String, int[]> counts = new TreeMap<>();
         Map<String, Map<String, Integer>> survivors = new TreeMap<>();
-        for (int i = 1; i < args.length; i++) {
-            NodeList all = DocumentBuilderFactory.newInstance()
-                    .newDocumentBuilder()
-                    .parse(Path.of(args[i]).toFile())
-                    .getElementsByTagName("mutation");
-            for (int m = 0; m < all.getLength(); m++) {
-                Element mutation = (Element) all.item(m);
-                String name = text(mutation, "mutatedClass").replace("org.geneticsrules.", "");
-                int dot = name.indexOf('.');
-                int[] count = counts.computeIfAbsent(name.substring(0, dot), key -> new int[3]);
+        mutations.forEach((name, all) -> {
+            int[] count = counts.computeIfAbsent(name.substring(0, name.indexOf('.')), key -> new int[3]);
+            for (Element mutation : all) {
                 String status = mutation.getAttribute("status");
                 count[0]++;
                 count[1] += status.equals("KILLED") ? 1 : 0;
                 count[2] += status.equals("TIMED_OUT") ? 1 : 0;
                 if (!status.equals("KILLED") && !status.equals("TIMED_OUT")) {
-                    String where = name + "." + text(mutation, "mutatedMethod");
-                    String what = text(mutation, "description").replace("org/geneticsrules/", "")
+                    String where = name + "."
+                            + text(mutation, "mutatedMethod").replaceFirst("^lambda\\$(.*)\\$\\d+$", "$1");
+                    String what = text(mutation, "description")
+                                    .replaceFirst(" for org/geneticsrules/.*", "")
+                                    .replace("org/geneticsrules/", "")
                             + (status.equals("NO_COVERAGE") ? " (not run by any test)" : "");
                     survivors.computeIfAbsent(where, key -> new LinkedHashMap<>()).merge(what, 1, Integer::sum);
                 }
             }
-        }
+        });
         System.out.println("# Mutation testing\n\nAs measured by the profile `mutation` (see DEVELOPERS.md), each package"
                 + " by its own tests alone.\nThis file is written by `.ci/MutationTable.java` from the reports.\n");
         System.out.println("| package | mutants | killed | by time | share |\n|---|---|---|---|---|");
@@ -59,7 +64,27 @@ final class MutationTable {
         System.out.println("\n## Survivors\n\n| where | what | why |\n|---|---|---|");
         survivors.forEach((where, whats) -> whats.forEach((what, times) -> System.out.printf(
                 "| `%s` | %s%s | %s |%n",
-                where, what, times > 1 ? " (" + times + " times)" : "", reasons.getProperty(where, "open"))));
+                where, what, times > 1 ? " (" + times + " times)" : "", why(reasons, where))));
+    }
+
+    /** What was changed in each class of a report. */
+    private static Map<String, List<Element>> byClass(Path report) throws Exception {
+        NodeList all = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(report.toFile())
+                .getElementsByTagName("mutation");
+        Map<String, List<Element>> found = new TreeMap<>();
+        for (int i = 0; i < all.getLength(); i++) {
+            Element mutation = (Element) all.item(i);
+            String name = text(mutation, "mutatedClass").replace("org.geneticsrules.", "");
+            found.computeIfAbsent(name, key -> new ArrayList<>()).add(mutation);
+        }
+        return found;
+    }
+
+    private static String why(Properties reasons, String where) {
+        String anywhere = "*" + where.substring(where.lastIndexOf('.'));
+        return reasons.getProperty(where, reasons.getProperty(anywhere, "open"));
     }
 
     private static String text(Element parent, String name) {

@@ -51,10 +51,9 @@ final class PairReader {
                     written.locus(), last.get(), Optional.of(written.one()), written.phased(), written.column()));
         }
         Map<String, Form> readings = new LinkedHashMap<>();
-        boolean twice = false;
         for (Form form : Form.values()) {
             for (String locus : candidates(written, form)) {
-                twice |= readings.put(locus, form) != null;
+                readings.put(locus, form);
             }
         }
         if (!isSpelled(written)) {
@@ -75,7 +74,7 @@ final class PairReader {
             explain(written, names);
             return Optional.empty();
         }
-        if (readings.size() > 1 || twice) {
+        if (readings.size() > 1) {
             report(
                     written,
                     "ambiguous-locus",

@@ -308,15 +308,10 @@ public final class Distribution<T> {
         for (Probability chance : chances.values()) {
             common = lcm(common, chance.denominator());
         }
-        List<BigInteger> parts = new ArrayList<>();
-        BigInteger divisor = BigInteger.ZERO;
+        List<BigInteger> parts = new ArrayList<>(); // without a common divisor, as the chances are in lowest terms
         for (Probability chance : chances.values()) {
-            BigInteger part = chance.numerator().multiply(common.divide(chance.denominator()));
-            parts.add(part);
-            divisor = divisor.gcd(part);
+            parts.add(chance.numerator().multiply(common.divide(chance.denominator())));
         }
-        BigInteger greatest = divisor;
-        parts.replaceAll(part -> part.divide(greatest));
         return Collections.unmodifiableList(parts);
     }
 

@@ -16,6 +16,7 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
@@ -110,6 +111,8 @@ class InfertileMatingsTest {
         Map<Phenotype, Probability> expected = new LinkedHashMap<>();
         litters.looks(Map.of(), List.of("hue")).forEach((look, chance) -> expected.put(Phenotype.from(look), chance));
         assertEquals(Optional.of(Distribution.of(expected)), cross.probable(VIEW));
+        Approximation<Phenotype> close = cross.approximate(VIEW).orElseThrow();
+        expected.forEach((look, chance) -> assertEquals(chance.toDouble(), close.chance(look), 1e-14));
         Distribution<Probability> dark = Distribution.of(litters.chances("", Map.of(), DARK.asMap()));
         assertEquals(Optional.of(dark), cross.chance(VIEW, DARK, List.of()));
         assertEquals(Set.copyOf(dark.outcomes()), Set.copyOf(cross.possibleChances(VIEW, DARK, List.of())));
@@ -157,5 +160,41 @@ class InfertileMatingsTest {
                 Sires.perKit(List.of(first.parent(), second.parent()), access),
                 dam,
                 Litters.perKit(GENOME, List.of(first.animals(), second.animals()), access, dam.animals(), "born"));
+    }
+
+    /** Where what was seen is decided by the locus at which kits die, a dam who has none with the sire is not among those left. */
+    @Test
+    void a_look_of_the_locus_at_which_kits_die() {
+        Catalogue catalogue = Catalogue.builder("kinds.traits", "1.0.0")
+                .trait("kind", "one", "other")
+                .build();
+        Model model = Model.builder("kinds", "1.0.0", catalogue)
+                .locus(
+                        "U",
+                        locus -> locus.alleles("U", "u")
+                                .shows("U", "one kind")
+                                .shows("U/u", "mixed")
+                                .shows("u", "other kind"))
+                .trait(
+                        "kind",
+                        rule -> rule.when(Condition.where("U", "one kind"), "one")
+                                .otherwise("other"))
+                .viability(Viability.lethal("mixed", "U", "mixed"))
+                .population(
+                        "even",
+                        population -> population
+                                .frequency("U", "U", Probability.of(1, 2))
+                                .frequency("U", "u", Probability.of(1, 2)))
+                .build();
+        Phenotype one = Phenotype.of("kind", "one");
+        Parent sire = Parent.of(model, Genotype.parse(model, "U/U"));
+        Parent dam = Parent.among(GenotypeSet.of(model, Genotype.parse(model, "U/U"))
+                        .or(GenotypeSet.of(model, Genotype.parse(model, "u/u"))))
+                .from(model.populations().get("even"));
+        UncertainCross cross = UncertainCross.of(CompiledModel.of(model), sire, dam);
+        for (List<Sighting> seen : List.of(List.<Sighting>of(), List.of(Sighting.of(one)))) {
+            assertEquals(Optional.of(Distribution.certain(Probability.ONE)), cross.chance(one, seen));
+        }
+        assertEquals(Optional.empty(), cross.chance(one, List.of(Sighting.of(Phenotype.of("kind", "other")))));
     }
 }

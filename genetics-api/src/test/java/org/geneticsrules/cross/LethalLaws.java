@@ -31,6 +31,7 @@ import org.geneticsrules.testing.brute.Life;
 import org.geneticsrules.testing.brute.Litters;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What is lost before birth takes with it what is linked to it, and nothing else. Every locus can be read off a kit here. */
@@ -135,6 +136,7 @@ class LethalLaws {
     }
 
     @Test
+    @Tag("long")
     void ratios_at_loci_linked_to_losses_do_move() {
         int moved = 0;
         int kept = 0;

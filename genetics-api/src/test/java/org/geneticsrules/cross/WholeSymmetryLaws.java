@@ -21,6 +21,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.Relabelled;
 import org.geneticsrules.trait.Phenotype;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What may be exchanged, renamed or left out in matings of the whole language without changing any chance. */
@@ -52,6 +53,7 @@ class WholeSymmetryLaws {
     }
 
     @Test
+    @Tag("long")
     void many_matings_are_reciprocal_and_some_squares_are_sex_linked_or_linked() {
         int reciprocal = 0;
         int sexLinked = 0;

@@ -21,6 +21,7 @@ import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Locus;
@@ -69,6 +70,7 @@ class CompletenessLaws {
 
     /** Only where two progressions go by one clock can it be that not all of their states meet. */
     @Example
+    @Tag("long")
     void the_report_knows_which_states_meet_at_one_age() {
         int checked = 0;
         for (long seed = 0; checked < 25; seed++) {
@@ -336,6 +338,7 @@ class CompletenessLaws {
 
     /** Random models show every kind of finding that their making allows, and models free of it. */
     @Example
+    @Tag("long")
     void every_kind_of_finding_is_met() {
         Map<String, Integer> met = new TreeMap<>();
         int models = 400;

@@ -181,6 +181,17 @@ class CompletenessTest {
     }
 
     @Test
+    void who_is_seldom_born_is_seen_all_the_same() {
+        UnaryOperator<ModelBuilder> rules = model -> model.trait(
+                "glow", rule -> rule.when(Condition.where("K", "on"), "bright").otherwise("dull"));
+        Viability weak = new Viability(
+                "weak", "K", Set.of("off"), Optional.empty(), Probability.of(1, 2), Probability.ZERO, Optional.empty());
+        assertEquals(
+                report(rules).unreached(),
+                report(model -> rules.apply(model.viability(weak))).unreached());
+    }
+
+    @Test
     void an_order_on_a_chromosome_without_partner_decides_nothing() {
         Completeness report = report(model -> model.locus("Y", locus -> {
                     switching(locus, "Y1", "Y2");
@@ -294,6 +305,61 @@ class CompletenessTest {
                         rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")
                                 .when(Condition.where("left", "off").and("right", "off"), "unlit")));
         assertEquals(List.of(), without.gaps());
+    }
+
+    @Test
+    void a_gap_that_some_age_reaches_is_a_gap() {
+        CaseState burning = new CaseState.Progression(
+                Clock.WEEK, Distribution.certain("on"), Map.of("on", Distribution.certain("off")), true);
+        Completeness report = report(model -> model.trait(
+                        "left", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("right", rule -> rule.inner("on", "off").otherwise(burning, Optional.empty()))
+                .trait("glow", rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")));
+        Condition out = Condition.where("/traits/left/otherwise", "off"); // then the right one is out as well
+        assertEquals(
+                List.of(
+                        new Completeness.Gap("glow", false, List.of(out), true),
+                        new Completeness.Gap("glow", true, List.of(out), true)),
+                report.gaps());
+    }
+
+    @Test
+    void alleles_of_males_alone_are_told_apart_in_males() {
+        UnaryOperator<ModelBuilder> locus = model -> model.locus(
+                        "H",
+                        one -> one.alleles("H", "h")
+                                .shows("H", "has")
+                                .shows("h", "odd")
+                                .absent("not"))
+                .group(LinkageGroup.single(Transmission.Y, "H"));
+        Completeness told = report(model -> locus.apply(model)
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("H", "odd"), "dull").otherwise("bright")));
+        assertEquals(
+                List.of("K", "M"),
+                told.alikeAlleles().stream().map(Completeness.Alike::locus).toList());
+        Completeness blind = report(model -> locus.apply(model).trait("glow", rule -> rule.otherwise("bright")));
+        assertEquals(
+                List.of("K", "M", "H"),
+                blind.alikeAlleles().stream().map(Completeness.Alike::locus).toList());
+    }
+
+    @Test
+    void what_makes_no_difference_may_be_read_all_the_same() {
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise("dull"))
+                .mask(Mask.of("shade", Condition.where("K", "off")).covering("glow", "dull"))
+                .viability(new Viability(
+                        "sound",
+                        "M",
+                        Set.of("off"),
+                        Optional.empty(),
+                        Probability.ONE,
+                        Probability.ONE,
+                        Optional.empty())));
+        assertEquals(
+                List.of(new Completeness.Idle("/loci/K", "K", true), new Completeness.Idle("/loci/M", "M", true)),
+                report.idle());
     }
 
     @Test

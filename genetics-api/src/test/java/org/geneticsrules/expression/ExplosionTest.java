@@ -21,11 +21,13 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.function.Executable;
 
 /** A diagram that explodes is refused soon, with the statements that drive it. The models are invented. */
+@Tag("long")
 class ExplosionTest {
 
     /** Milliseconds, the best of at most three. The goal is 2,000; a slow or crowded machine is given more. */

@@ -31,6 +31,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The interpreter, the diagram and a life lived in every way agree about chance, sex, stages and viability. */
@@ -127,6 +128,7 @@ class WholeLanguageLaws {
     }
 
     @Test
+    @Tag("long")
     void a_first_record_often_tells_something_about_a_second() {
         int telling = 0;
         for (long seed = 0; seed < 1000 && telling < 20; seed++) {

@@ -8,6 +8,8 @@ import java.math.BigInteger;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
@@ -325,5 +327,45 @@ class GenotypeTextTest {
         assertEquals(
                 List.of("phase was read but not kept: loci C, B are not linked in model test.text 1"),
                 TEXT.parse("[C B]/[c b]", OmittedLoci.UNKNOWN).notices());
+        assertEquals(List.of(), TEXT.parse("[C]/[c]", OmittedLoci.UNKNOWN).notices());
+    }
+
+    @Test
+    void a_mistake_on_the_second_strand_is_shown_there() {
+        refused(
+                "B/b [C x]/[c Q:y]",
+                "1:14 unknown locus \"Q\"; expected one of C, B, spread, S, T; did you mean \"C\"? [unknown-locus]");
+    }
+
+    @Test
+    void nothing_before_the_colon_is_no_locus() {
+        assertEquals("unknown-locus", refused(":B/b").get(0).code());
+    }
+
+    @Test
+    void a_question_mark_alone_does_not_say_which_locus_is_unknown() {
+        refused(
+                "?",
+                "1:1 \"?/?\" does not say which locus is meant; expected the locus and a colon before it, for example"
+                        + " C:?/? [no-locus]");
+    }
+
+    /** The example is of a locus at which animals have two alleles, where there is one. */
+    @Test
+    void the_example_shows_two_alleles_of_one_locus() {
+        Catalogue none = Catalogue.builder("test.none", "1").build();
+        ModelBuilder builder = Model.builder("test.example", "1", none)
+                .locus("M", locus -> locus.alleles("M").shows("M", "m"))
+                .group(LinkageGroup.single(Transmission.MATERNAL, "M"));
+        assertTrue(example(builder).contains("two alleles of one locus, for example M "), example(builder));
+        builder.locus("O", locus -> locus.alleles("O").shows("O", "o")).group(LinkageGroup.single(Transmission.X, "O"));
+        assertTrue(example(builder).contains("two alleles of one locus, for example O/O "), example(builder));
+    }
+
+    private static String example(ModelBuilder builder) {
+        return assertThrows(ProblemsException.class, () -> Genotype.parse(builder.build(), "K9"))
+                .problems()
+                .get(0)
+                .toString();
     }
 }

@@ -1,24 +1,35 @@
 package org.geneticsrules.model;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.geneticsrules.document.Canonical;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
 import org.junit.jupiter.api.Test;
 
 class ModelTest {
+
+    private static final Condition ALBINO = Condition.where("C", "albino");
 
     private static ModelBuilder builder() {
         return Model.builder("test.model", "1.0.0", Refusals.CATALOGUE)
@@ -159,5 +170,160 @@ class ModelTest {
         Mask.Cover dull = Mask.Cover.changing(Map.of("black", "brown"));
         assertEquals("brown", dull.shown("black"));
         assertEquals("white", dull.shown("white"));
+    }
+
+    @Test
+    void what_depends_on_the_sex_is_known() {
+        assertFalse(Refusals.valid().build().distinguishesSex());
+        Condition females = Condition.where("sex", "female");
+        List<Consumer<ModelBuilder>> ways = List.of(
+                builder -> builder.group(LinkageGroup.single(Transmission.X, "B")),
+                builder -> builder.group(LinkageGroup.single(Transmission.Z, "B")),
+                builder -> builder.locus(
+                        "H",
+                        locus -> locus.alleles("H")
+                                .in(Sex.FEMALE, dominance -> dominance.shows("H", "polled"))
+                                .in(Sex.MALE, dominance -> dominance.shows("H", "horned"))),
+                builder -> builder.viability(new Viability(
+                        "sons",
+                        "C",
+                        Set.of("albino"),
+                        Optional.of(Sex.MALE),
+                        Probability.of(1, 2),
+                        Probability.ONE,
+                        Optional.empty())),
+                builder -> builder.mask(Mask.of("m", females).covering("throat", "bib")),
+                builder ->
+                        builder.trait("eye", rule -> rule.when(females, "dark").otherwise("pink")));
+        for (Consumer<ModelBuilder> way : ways) {
+            ModelBuilder builder = Refusals.valid();
+            way.accept(builder);
+            assertTrue(builder.build().distinguishesSex(), () -> "way " + ways.indexOf(way));
+        }
+        ModelBuilder alike = Refusals.valid()
+                .viability(Viability.lethal("lost", "C", "albino"))
+                .mask(Mask.of("m", ALBINO).covering("throat", "bib"))
+                .group(LinkageGroup.single(Transmission.MATERNAL, "B"));
+        assertFalse(alike.build().distinguishesSex());
+    }
+
+    @Test
+    void losses_mutations_and_groups_are_statements_too() {
+        Viability lost = Viability.lethal("lost", "C", "albino");
+        Model made = Refusals.valid()
+                .locus(
+                        "D",
+                        locus -> locus.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "dense")
+                                .shows("d", "dilute")
+                                .mutation("D", "d", Probability.of(1, 10_000)))
+                .group(LinkageGroup.autosomal("one", List.of("B", "D"), List.of(Probability.of(1, 10))))
+                .viability(lost)
+                .derivedFrom(List.of(Reference.of("test.base", "1"), Reference.of("test.patch", "2")))
+                .build();
+        assertEquals(Map.of("lost", lost), made.viability());
+        assertEquals(Optional.of("one"), made.groupOf("D").map(LinkageGroup::id));
+        assertEquals(List.of(Reference.of("test.base", "1"), Reference.of("test.patch", "2")), made.derivedFrom());
+        assertEquals(
+                "at locus D, D mutates to d in 1/10000 of gametes",
+                Objects.requireNonNull(made.statements().get("/loci/D/mutation/D/d"))
+                        .text());
+        assertEquals(
+                "of animals that show albino at locus C, none are born",
+                Objects.requireNonNull(made.statements().get("/viability/lost")).text());
+        assertTrue(made.statements().containsKey("/groups/one"));
+    }
+
+    /** Birth first, then what becomes of those born. */
+    @Test
+    void a_loss_is_told_by_the_step_at_which_it_happens() {
+        assertEquals(
+                "of females that show white or pale at locus L, 1/2 are born, 3/4 are scored of those",
+                loss(Optional.of(Sex.FEMALE), Probability.of(1, 2), Probability.of(3, 4)));
+        assertEquals(
+                "of animals that show white or pale at locus L, none are scored when born",
+                loss(Optional.empty(), Probability.ONE, Probability.ZERO));
+        assertEquals(
+                "of males that show white or pale at locus L, all are born",
+                loss(Optional.of(Sex.MALE), Probability.ONE, Probability.ONE));
+    }
+
+    private static String loss(Optional<Sex> sex, Probability birth, Probability scored) {
+        Set<String> expressions = ImmutableSet.of("white", "pale");
+        return new Viability("loss", "L", expressions, sex, birth, scored, Optional.empty()).words();
+    }
+
+    @Test
+    void a_mask_is_over_those_below_the_ones_it_is_over() {
+        Model layered = Refusals.valid()
+                .mask(Mask.of("top", ALBINO).over("middle", "other"))
+                .mask(Mask.of("middle", ALBINO).over("bottom"))
+                .mask(Mask.of("other", ALBINO).over("bottom"))
+                .mask(Mask.of("bottom", ALBINO))
+                .build();
+        assertTrue(layered.isOver("top", "bottom"));
+        assertTrue(layered.isOver("other", "bottom"));
+        assertFalse(layered.isOver("bottom", "top"));
+        assertFalse(layered.isOver("middle", "other"));
+        assertFalse(layered.isOver("top", "top"));
+    }
+
+    @Test
+    void dominance_of_each_sex_and_of_animals_without_a_locus_are_statements() {
+        Model made = Refusals.valid()
+                .evidence(Evidence.of("seen", Grade.ONE_STUDY, "Seen.", "A source"))
+                .locus(
+                        "H",
+                        locus -> locus.alleles("H", "h")
+                                .in(
+                                        Sex.FEMALE,
+                                        ewe -> ewe.dominant("h", "H")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled"))
+                                .in(
+                                        Sex.MALE,
+                                        ram -> ram.dominant("H", "h")
+                                                .shows("H", "horned")
+                                                .shows("h", "polled")))
+                .locus(
+                        "T",
+                        locus -> locus.alleles("T")
+                                .expressions("has", "has not")
+                                .in(Sex.FEMALE, one -> one.shows("T", "has").evidence("seen"))
+                                .in(Sex.MALE, one -> one.shows("T", "has"))
+                                .absent("has not"))
+                .group(LinkageGroup.single(Transmission.Y, "T"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(
+                                        "by chance",
+                                        ALBINO,
+                                        new CaseState.Chance(
+                                                Distribution.ofWeights(ImmutableMap.of("pink", 3, "dark", 1))))
+                                .otherwise(
+                                        new CaseState.Chance(
+                                                Distribution.ofWeights(ImmutableMap.of("pink", 1, "dark", 3))),
+                                        Optional.empty()))
+                .build();
+        List<String> listed = made.statements().values().stream()
+                .map(statement -> statement.text() + " (" + statement.grade() + ")")
+                .filter(text -> text.contains("locus H") || text.contains("locus T") || text.contains("eye"))
+                .toList();
+        assertEquals(
+                List.of(
+                        "in females at locus H, h is dominant over H (conjecture)",
+                        "in females at locus H, H shows horned (conjecture)",
+                        "in females at locus H, h shows polled (conjecture)",
+                        "in males at locus H, H is dominant over h (conjecture)",
+                        "in males at locus H, H shows horned (conjecture)",
+                        "in males at locus H, h shows polled (conjecture)",
+                        "in females at locus T, T shows has (one study)",
+                        "in males at locus T, T shows has (conjecture)",
+                        "animals without locus T show has not (one study)",
+                        "locus T is on the Y (conjecture)",
+                        "where C: albino, eye is by chance pink (3/4) or dark (1/4) (conjecture)",
+                        "otherwise eye is by chance pink (1/4) or dark (3/4) (conjecture)"),
+                listed);
     }
 }

@@ -257,6 +257,27 @@ class RegionsTest {
                 }));
     }
 
+    /** What is left over of the sum adds to the doses: two of it with two doses reach four, and nothing reaches five. */
+    @Test
+    void a_residual_adds_to_the_doses() {
+        Consumer<ModelBuilder> spots = model -> model.trait(
+                "spots",
+                rule -> rule.otherwise(
+                        new CaseState.Threshold(
+                                Map.of("P", Map.of("more", 1), "Q", Map.of("more", 1)),
+                                Distribution.certain(2),
+                                "none",
+                                Map.of("many", 4)),
+                        Optional.empty()));
+        assertEquals(
+                "genotype P/P Q/Q",
+                overlap(model -> {
+                            spots.accept(model);
+                            overlapping(model, Condition.where("spots", "many"), ALWAYS);
+                        })
+                        .replaceFirst(",.*", ""));
+    }
+
     @Test
     void thresholds_that_share_loci_are_met_by_one_genotype_or_not_shown() {
         Consumer<ModelBuilder> both = model -> model.trait("spots", rule -> rule.otherwise(sum(1, 2), Optional.empty()))

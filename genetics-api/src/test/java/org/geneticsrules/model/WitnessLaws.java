@@ -26,6 +26,7 @@ import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Regions of expressions against listed genotypes, and whether the genotype that a conflict names really shows it. */
@@ -164,6 +165,7 @@ class WitnessLaws {
     }
 
     @Test
+    @Tag("long")
     void conflicts_with_witnesses_are_common_among_the_models() {
         int checked = 0;
         for (long seed = 0; seed < 50; seed++) {
