@@ -154,7 +154,7 @@ class RelevantEvidenceTest {
         long able = model.statements().keySet().stream()
                 .filter(pointer -> !pointer.startsWith("/populations/"))
                 .count();
-        assertTrue(reached.size() * 10 >= able * 8, () -> "only " + reached.size() + " of " + able);
+        assertTrue(reached.size() * 10L >= able * 8, () -> "only " + reached.size() + " of " + able);
     }
 
     @Test
