@@ -78,7 +78,9 @@ final class Citations {
         Set<Object> done = new LinkedHashSet<>();
         for (ParentsCase parents : cases) {
             Map<String, Collection<AllelePair>> kits = new LinkedHashMap<>();
-            parents.loci().forEach((locus, segregation) -> kits.put(locus, segregation.kits().outcomes()));
+            parents.loci()
+                    .forEach((locus, segregation) ->
+                            kits.put(locus, segregation.kits().outcomes()));
             if (done.add(List.of(parents.kit(), kits))) {
                 RestsOn rests = RestsOn.of(compiled, kits, parents.kit(), view);
                 found.addAll(rests.statements());
@@ -106,11 +108,14 @@ final class Citations {
         for (Viability one : model.viability().values()) {
             Locus locus = model.locus(one.locus());
             parents.forEach((of, sets) -> sets.forEach(set -> {
-                boolean weighs = matter.contains(one.locus()) || losing.contains(one.locus()) || set.boxes().size() > 1;
+                boolean weighs = matter.contains(one.locus())
+                        || losing.contains(one.locus())
+                        || set.boxes().size() > 1;
                 if (weighs && set.pairs(one.locus()).size() > 1) {
                     found.add(one.pointer());
                     set.pairs(one.locus()).stream()
-                            .filter(pair -> pair.alleles().size() == locus.transmission().strands(of))
+                            .filter(pair -> pair.alleles().size()
+                                    == locus.transmission().strands(of))
                             .forEach(pair -> found.addAll(locus.decidedBy(pair, of)));
                 }
             }));
@@ -128,17 +133,20 @@ final class Citations {
         return segregation == null
                 ? List.of()
                 : segregation.kits().outcomes().stream()
-                        .filter(pair -> pair.alleles().size() == locus.transmission().strands(sex))
+                        .filter(pair ->
+                                pair.alleles().size() == locus.transmission().strands(sex))
                         .toList();
     }
 
     private static boolean concerns(Viability one, Locus locus, ParentsCase parents) {
-        return sexes(parents).stream().anyMatch(sex -> kits(locus, parents, sex).stream()
-                .anyMatch(pair -> one.concerns(locus.id(), locus.expression(pair, sex), sex)));
+        return sexes(parents).stream()
+                .anyMatch(sex -> kits(locus, parents, sex).stream()
+                        .anyMatch(pair -> one.concerns(locus.id(), locus.expression(pair, sex), sex)));
     }
 
     private void dominance(Locus locus, ParentsCase parents) {
-        sexes(parents).forEach(sex -> kits(locus, parents, sex).forEach(pair -> found.addAll(locus.decidedBy(pair, sex))));
+        sexes(parents)
+                .forEach(sex -> kits(locus, parents, sex).forEach(pair -> found.addAll(locus.decidedBy(pair, sex))));
     }
 
     private void groups(ParentsCase parents, Set<String> matter) {
@@ -147,8 +155,10 @@ final class Citations {
                     .filter(one -> matter.contains(one.locus()) && group.loci().contains(one.locus()))
                     .toList();
             boolean bySex = group.transmission().heterogametic().isPresent();
-            if (bySex ? !here.isEmpty() : recombines(here.stream().map(Segregation::sire).toList())
-                    || recombines(here.stream().map(Segregation::dam).toList())) {
+            if (bySex
+                    ? !here.isEmpty()
+                    : recombines(here.stream().map(Segregation::sire).toList())
+                            || recombines(here.stream().map(Segregation::dam).toList())) {
                 found.add(group.pointer());
             }
         }
@@ -167,8 +177,9 @@ final class Citations {
         for (Distribution<AllelePair> parent : List.of(segregation.sire(), segregation.dam())) {
             for (AllelePair pair : parent.outcomes()) {
                 for (Allele allele : pair.alleles()) {
-                    Map<String, Probability> rates =
-                            Optional.<Map<String, Probability>>ofNullable(locus.mutation().get(allele.id())).orElse(Map.of());
+                    Map<String, Probability> rates = Optional.<Map<String, Probability>>ofNullable(
+                                    locus.mutation().get(allele.id()))
+                            .orElse(Map.of());
                     rates.keySet()
                             .forEach(to -> found.add(Pointer.of("loci", locus.id(), "mutation", allele.id(), to)));
                 }

@@ -342,7 +342,13 @@ public final class UncertainCross {
         Litter litter = litter(view, ImmutableList.of());
         requireFrequencies(litter.read());
         return new Explainer(
-                        compiled, view, litter, sires, dam, boxes(litter.read(), true), female().weighted(litter.read()))
+                        compiled,
+                        view,
+                        litter,
+                        sires,
+                        dam,
+                        boxes(litter.read(), true),
+                        female().weighted(litter.read()))
                 .explain();
     }
 

@@ -52,8 +52,7 @@ public record RestsOn(Set<String> statements, Set<String> loci) {
      * @return statements and loci
      * @throws TooLargeException if the diagrams of what matters would be too large
      */
-    public static RestsOn of(
-            CompiledModel compiled, Map<String, ? extends Collection<AllelePair>> pairs, View view) {
+    public static RestsOn of(CompiledModel compiled, Map<String, ? extends Collection<AllelePair>> pairs, View view) {
         return of(compiled, pairs, Optional.empty(), view);
     }
 

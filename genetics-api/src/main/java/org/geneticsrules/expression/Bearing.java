@@ -119,7 +119,9 @@ public final class Bearing {
     private static boolean reaches(CompactNodes nodes, boolean[][] allowed) {
         BitSet reached = new BitSet();
         reached.set(nodes.root());
-        for (int place = reached.nextSetBit(0); place >= 0 && place < nodes.size(); place = reached.nextSetBit(place + 1)) {
+        for (int place = reached.nextSetBit(0);
+                place >= 0 && place < nodes.size();
+                place = reached.nextSetBit(place + 1)) {
             boolean[] values = allowed[nodes.level(place)];
             for (int value = 0; value < values.length; value++) {
                 if (values[value]) {

@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.geneticsrules.expression.SupposedRules.Part;
 import org.geneticsrules.model.Case;
 import org.geneticsrules.model.Mask;
@@ -41,7 +40,8 @@ final class BearingBuilder {
         this.plan = Plan.of(model, List.of(new Look(List.of(trait), stage)), Census.CONCEIVED);
         this.depth = plan.levels().size();
         int[] tested = plan.widths();
-        int[] widths = Arrays.copyOf(tested, depth + model.masks().size() + model.rules().size() + depth);
+        int[] widths = Arrays.copyOf(
+                tested, depth + model.masks().size() + model.rules().size() + depth);
         int next = depth;
         for (Mask mask : model.masks().values()) {
             if (mask.covers().containsKey(trait)) {
@@ -102,7 +102,8 @@ final class BearingBuilder {
 
     /** Parts of a kind, the last first. */
     private List<Part> parts(Part.Kind kind) {
-        List<Part> parts = levels.keySet().stream().filter(part -> part.kind() == kind).toList();
+        List<Part> parts =
+                levels.keySet().stream().filter(part -> part.kind() == kind).toList();
         return Lists.reverse(parts);
     }
 

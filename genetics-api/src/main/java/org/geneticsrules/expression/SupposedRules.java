@@ -7,8 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
@@ -99,8 +97,8 @@ final class SupposedRules extends RuleDiagrams {
     private Optional<Integer> shows(String locus) {
         Part part = new Part(Part.Kind.LOCUS, locus);
         return Optional.ofNullable(held.get(part))
-                .map(holds -> either(
-                        holds, nodes.test(axes.position(locus).orElseThrow(), value -> value), said(part)));
+                .map(holds ->
+                        either(holds, nodes.test(axes.position(locus).orElseThrow(), value -> value), said(part)));
     }
 
     private int allowed(int shows, List<String> expressions, Allowed allowed) {

@@ -42,6 +42,11 @@
  *       expressions are, and alleles if they are beside every other.
  * </ol>
  *
+ * <p><b>What a look rests on</b> is told animal by animal by {@link org.geneticsrules.expression.Bearing}. One part of the model after
+ * another is let say anything: its content is tested at a level of its own, below all levels of animals. An animal whose way through its
+ * levels ends in a leaf looks the same whatever the part says; in the others the part is held to what is stated, before the next one is let
+ * go. Loci, rules and masks are gone through apart.
+ *
  * <p>A document whose statements contradict each other is no model, but it is a {@link org.geneticsrules.model.Draft}, which is reported
  * on in the same way with its contradictions.
  *

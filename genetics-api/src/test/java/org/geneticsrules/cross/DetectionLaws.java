@@ -48,7 +48,7 @@ class DetectionLaws {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void a_miss_is_what_going_through_every_kit_says(@ForAll("seeds") long seed) {
         String outcome = missed(seed);
         Statistics.label("compared")
@@ -64,7 +64,7 @@ class DetectionLaws {
         });
     }
 
-    @Property(tries = 300)
+    @Property(tries = 200)
     void looks_that_prove_are_those_that_the_other_parents_cannot_have(@ForAll("seeds") long seed) {
         Statistics.label("proofs")
                 .collect(proofs(seed) > 0)

@@ -14,6 +14,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.cross.RandomMatings.Family;
 import org.geneticsrules.cross.RandomMatings.Looking;
 import org.geneticsrules.expression.Census;
@@ -68,6 +69,11 @@ class LitterLaws {
             return family.cross();
         }
 
+        String kind() {
+            Sires sires = cross().sires();
+            return sires.males().size() == 1 ? "one male" : sires.perKit() ? "two males" : "one of two males";
+        }
+
         @Override
         public String toString() {
             return family + " after " + seen;
@@ -98,27 +104,42 @@ class LitterLaws {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 80)
+    @Property(tries = 50)
     void chances_of_the_next_kit_are_those_of_the_parents_left(@ForAll("seeds") long seed) {
-        draw(seed).ifPresent(LitterLaws::nextKit);
+        Optional<Litter> drawn = draw(seed);
+        drawn.ifPresent(LitterLaws::nextKit);
+        Statistics.label("litters")
+                .collect(drawn.map(Litter::kind).orElse("no such parents"))
+                .coverage(coverage -> {
+                    for (String kind : List.of("one male", "one of two males", "two males")) {
+                        coverage.check(kind).percentage(share -> share > 3);
+                    }
+                });
+        drawn.ifPresent(litter -> Statistics.label("seen")
+                .collect(litter.seen().size())
+                .coverage(coverage -> {
+                    for (int kits = 0; kits <= 2; kits++) {
+                        coverage.check(kits).percentage(share -> share > 5);
+                    }
+                }));
     }
 
-    @Property(tries = 40)
+    @Property(tries = 20)
     void counts_are_those_of_going_through_every_litter(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::counts);
     }
 
-    @Property(tries = 40)
+    @Property(tries = 30)
     void sons_and_daughters_are_counted_like_looks(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::sonsAndDaughters);
     }
 
-    @Property(tries = 50)
+    @Property(tries = 15)
     void a_kit_that_nobody_looked_at_changes_nothing(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::unrecorded);
     }
 
-    @Property(tries = 50)
+    @Property(tries = 30)
     void a_kit_forgotten_is_the_mean_over_what_it_may_have_shown(@ForAll("seeds") long seed) {
         draw(seed).ifPresent(LitterLaws::forgotten);
     }

@@ -51,7 +51,8 @@ class WholeRestsOnLaws {
         Known known = Known.draw(seed);
         uses(known.model()).forEach(what -> Statistics.label("models").collect(what));
         Statistics.label("models").coverage(coverage -> {
-            for (String what : List.of("sex-linked", "linked", "lethal", "chance", "progression", "threshold", "masked")) {
+            for (String what :
+                    List.of("sex-linked", "linked", "lethal", "chance", "progression", "threshold", "masked")) {
                 coverage.check(what).count(count -> count > 0);
             }
         });
@@ -90,8 +91,7 @@ class WholeRestsOnLaws {
         if (!known.parentsLive() || before.isEmpty()) {
             return all;
         }
-        Set<String> cited =
-                known.cross().explain(known.looking().withoutSex()).statements();
+        Set<String> cited = known.cross().explain(known.looking().withoutSex()).statements();
         OtherWords others = new OtherWords(model);
         for (String pointer : some(model.statements().keySet(), seed)) {
             boolean matters = false;
@@ -101,9 +101,7 @@ class WholeRestsOnLaws {
                 Optional<Answer> after = kits.looks(changed);
                 if (after.isPresent() && !cited.contains(pointer)) {
                     assertEquals(
-                            before.get().shares(),
-                            after.get().shares(),
-                            () -> known + " does not cite " + pointer);
+                            before.get().shares(), after.get().shares(), () -> known + " does not cite " + pointer);
                 }
                 matters |= !after.equals(before);
             }
@@ -203,8 +201,8 @@ class WholeRestsOnLaws {
             for (Map<Kit, Probability> couple : conceived(genome, document)) {
                 Map<Kit, Probability> lives = new LinkedHashMap<>();
                 couple.forEach((kit, share) -> {
-                    Probability chance = viability.computeIfAbsent(
-                            kit, key -> Mating.viability(genome, animals.get(key), census));
+                    Probability chance =
+                            viability.computeIfAbsent(kit, key -> Mating.viability(genome, animals.get(key), census));
                     if (!chance.isZero()) {
                         lives.put(kit, share.times(chance));
                     }
@@ -217,8 +215,8 @@ class WholeRestsOnLaws {
             for (Map<Kit, Probability> lives : fertile) {
                 Probability all = lives.values().stream().reduce(Probability.ZERO, Probability::plus);
                 Probability part = Probability.of(1, fertile.size());
-                lives.forEach((kit, share) ->
-                        counted.merge(kit, share.dividedBy(all).times(part), Probability::plus));
+                lives.forEach(
+                        (kit, share) -> counted.merge(kit, share.dividedBy(all).times(part), Probability::plus));
             }
             return counted;
         }
@@ -228,8 +226,8 @@ class WholeRestsOnLaws {
             handedDown.add(document.getOrDefault("groups", ""));
             ((Map<?, ?>) document.get("loci"))
                     .values()
-                    .forEach(locus -> handedDown.add(
-                            Optional.ofNullable((Object) ((Map<?, ?>) locus).get("mutation"))));
+                    .forEach(locus ->
+                            handedDown.add(Optional.ofNullable((Object) ((Map<?, ?>) locus).get("mutation"))));
             return conceived.computeIfAbsent(handedDown, key -> {
                 List<Map<Kit, Probability>> couples = new ArrayList<>();
                 for (Animal sire : known.animals(Sex.MALE).keySet()) {

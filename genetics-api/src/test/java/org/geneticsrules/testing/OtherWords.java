@@ -141,7 +141,9 @@ public final class OtherWords {
     }
 
     private static String[] order(Object statement) {
-        String text = statement instanceof String plain ? plain : (String) members(statement).get("order");
+        String text = statement instanceof String plain
+                ? plain
+                : (String) members(statement).get("order");
         return text.split(" > ", -1);
     }
 
@@ -150,7 +152,9 @@ public final class OtherWords {
     private static boolean decides(Map<String, Object> locus) {
         List<String> ids = ((List<Object>) locus.get("alleles"))
                 .stream()
-                        .map(allele -> allele instanceof String id ? id : (String) members(allele).get("id"))
+                        .map(allele -> allele instanceof String id
+                                ? id
+                                : (String) members(allele).get("id"))
                         .toList();
         Map<String, Object> stated = members(locus.get("dominance"));
         for (Object sex : stated.containsKey("male") ? stated.values() : List.of(stated)) {

@@ -94,8 +94,7 @@ class RelevantEvidenceTest {
         }
     }
 
-    private static final List<Asked> ASKED =
-            QUESTIONS.stream().map(Asked::of).toList();
+    private static final List<Asked> ASKED = QUESTIONS.stream().map(Asked::of).toList();
 
     private static Set<String> texts(Model model, Set<String> pointers) {
         return pointers.stream()
@@ -115,7 +114,8 @@ class RelevantEvidenceTest {
                 .map(CompiledModel::of)
                 .toList();
         for (Asked asked : ASKED) {
-            boolean weighs = asked.question().population().stream().anyMatch(name -> pointer.equals("/populations/" + name));
+            boolean weighs =
+                    asked.question().population().stream().anyMatch(name -> pointer.equals("/populations/" + name));
             boolean cited = weighs || asked.cited().contains(pointer);
             boolean changes = false;
             for (CompiledModel other : others) {
@@ -123,7 +123,8 @@ class RelevantEvidenceTest {
                 assertTrue(cited || same, () -> asked.question() + " does not cite " + pointer);
                 changes |= !same;
             }
-            assertTrue(!cited || changes || cannotBeSpared(pointer, asked), () -> asked.question() + " cites " + pointer);
+            assertTrue(
+                    !cited || changes || cannotBeSpared(pointer, asked), () -> asked.question() + " cites " + pointer);
         }
     }
 
@@ -132,7 +133,8 @@ class RelevantEvidenceTest {
         Optional<CompiledModel> without = EDITS.without(pointer).map(CompiledModel::of);
         return without.isEmpty()
                 || !asked.kits().equals(asked.question().kits(without.get()))
-                || !asked.words().equals(texts(without.get().model(), asked.question().cited(without.get())));
+                || !asked.words()
+                        .equals(texts(without.get().model(), asked.question().cited(without.get())));
     }
 
     @Test
@@ -152,7 +154,7 @@ class RelevantEvidenceTest {
         long able = model.statements().keySet().stream()
                 .filter(pointer -> !pointer.startsWith("/populations/"))
                 .count();
-        assertTrue(reached.size() * 10 >= able * 8, () -> "only " + reached.size() + " of " + able);
+        assertTrue(reached.size() * 10L >= able * 8, () -> "only " + reached.size() + " of " + able);
     }
 
     @Test

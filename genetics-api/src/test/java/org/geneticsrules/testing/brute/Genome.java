@@ -1,10 +1,12 @@
 package org.geneticsrules.testing.brute;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /** The loci of a model and how they are handed down. */
@@ -25,6 +27,7 @@ public final class Genome {
     private final Map<String, Object> model;
     private final List<Group> groups;
     private final Map<String, List<String>> alleles = new LinkedHashMap<>();
+    private final Map<Object, Object> listed = new HashMap<>();
 
     /**
      * Reads a model.
@@ -39,6 +42,17 @@ public final class Genome {
             Plain.list(locus(locus).get("alleles")).forEach(allele -> ids.add(Plain.textOr(allele, "id")));
             alleles.put(locus, ids);
         }
+    }
+
+    /** What was listed before under the same name; the same is asked of very many animals. */
+    @SuppressWarnings("unchecked")
+    <T> T once(List<?> name, Supplier<T> list) {
+        Object before = listed.get(name);
+        if (before == null) {
+            before = list.get();
+            listed.put(name, before);
+        }
+        return (T) before;
     }
 
     Map<String, Object> model() {

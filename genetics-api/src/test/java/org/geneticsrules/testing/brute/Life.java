@@ -97,7 +97,9 @@ public final class Life {
      */
     public static Map<Map<String, String>, Probability> looks(
             Genome genome, Animal animal, Map<String, String> stage, List<String> traits) {
-        return Choices.all(chance -> new Life(genome, animal, chance).look(stage, traits));
+        return genome.once(
+                List.of("looks", animal.sex(), genome.genotype(animal), Map.copyOf(stage), List.copyOf(traits)),
+                () -> Choices.all(chance -> new Life(genome, animal, chance).look(stage, traits)));
     }
 
     /**

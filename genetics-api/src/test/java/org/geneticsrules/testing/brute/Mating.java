@@ -37,16 +37,18 @@ public final class Mating {
      * @return the chance of the alleles passed on, by locus
      */
     public static Map<Map<String, String>, Probability> gametes(Genome genome, Animal parent, String kit) {
-        return Choices.all(chance -> {
-            Map<String, String> gamete = new LinkedHashMap<>();
-            for (Genome.Group group : genome.groups()) {
-                if (Genome.passes(group.transmission(), parent.sex(), kit)) {
-                    pass(group, parent, chance, gamete);
-                }
-            }
-            gamete.replaceAll((locus, allele) -> mutated(genome, locus, allele, chance));
-            return gamete;
-        });
+        return genome.once(
+                List.of("gametes", parent, kit),
+                () -> Choices.all(chance -> {
+                    Map<String, String> gamete = new LinkedHashMap<>();
+                    for (Genome.Group group : genome.groups()) {
+                        if (Genome.passes(group.transmission(), parent.sex(), kit)) {
+                            pass(group, parent, chance, gamete);
+                        }
+                    }
+                    gamete.replaceAll((locus, allele) -> mutated(genome, locus, allele, chance));
+                    return gamete;
+                }));
     }
 
     private static void pass(Genome.Group group, Animal parent, Choices chance, Map<String, String> gamete) {
@@ -108,6 +110,10 @@ public final class Mating {
      * @return the chance of each kit
      */
     public Map<Animal, Probability> conceived() {
+        return genome.once(List.of("conceived", sire, dam), this::unions);
+    }
+
+    private Map<Animal, Probability> unions() {
         Map<Animal, Probability> kits = new LinkedHashMap<>();
         for (String sex : Genome.SEXES) {
             Map<Map<String, String>, Probability> eggs = gametes(genome, dam, sex);
@@ -127,6 +133,10 @@ public final class Mating {
      * @return the chance
      */
     public static Probability viability(Genome genome, Animal animal, String step) {
+        return genome.once(List.of("viability", animal, step), () -> lives(genome, animal, step));
+    }
+
+    private static Probability lives(Genome genome, Animal animal, String step) {
         Probability chance = Probability.ONE;
         for (Object one : Plain.object(genome.model(), "viability").values()) {
             Map<String, Object> statement = Plain.members(one);
