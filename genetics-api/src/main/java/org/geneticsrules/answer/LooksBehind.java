@@ -266,7 +266,7 @@ final class LooksBehind {
                     .filter(found::contains)
                     .toList();
             if (alternatives.size() > 1) {
-                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, ways, examples)));
+                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, alternatives, ways, examples)));
             }
         }
         return hidden;
@@ -301,10 +301,11 @@ final class LooksBehind {
         return Optional.of(expressions.buildOrThrow());
     }
 
-    private List<Cause> causes(String name, List<Behind> ways, List<Example> examples) {
+    private List<Cause> causes(
+            String name, List<AllelePair> alternatives, List<Behind> ways, List<Example> examples) {
         Set<Cause> causes = new LinkedHashSet<>();
         examples.forEach(one -> causes.addAll(causes(name, one)));
-        if (causes.isEmpty()) {
+        if (Causes.leaveOpen(compiled.model().locus(name), alternatives, causes)) {
             causes.add(Causes.across(
                     ways.stream().map(Behind::box).toList(),
                     view,

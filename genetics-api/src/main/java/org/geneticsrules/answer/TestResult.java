@@ -107,7 +107,7 @@ public record TestResult(
     /**
      * A reason not to propose a mating.
      *
-     * @param name name of the caution that excludes it, or {@value #LOST_YOUNG}
+     * @param name name of the caution that excludes it, or {@value TestResult#LOST_YOUNG}
      * @param line what it says, in one sentence
      * @param about whose look raised it: the animal, its mate, their young, or their relation
      */

@@ -17,6 +17,8 @@
  *       size of a litter, one sire or several, and frequencies only where they weigh something.
  *   <li>The evidence is that of the statements on the ways of non-zero weight to what was asked, and no other; the answer's grade is
  *       the weakest among them.
+ *   <li>What a test mating would take is told by the trait that tells most, with what is enough in any case where frequencies are
+ *       missing. A mating that raises a caution which excludes it is left out, with the reason.
  *   <li>Cautions are raised by what is asked, by what the parents look like, by every look a kit may have, and by how the parents are
  *       related.
  * </ol>

@@ -225,7 +225,7 @@ final class Explainer {
         if (chances.outcomes().size() < 2) {
             return Optional.empty();
         }
-        if (causes.isEmpty()) {
+        if (Causes.leaveOpen(locus, chances.outcomes(), causes)) {
             causes.add(Causes.across(
                     leading.stream().map(Way::expressions).toList(),
                     view,

@@ -191,6 +191,24 @@ public final class Causes {
     }
 
     /**
+     * Tells whether causes that were found way by way leave open why some pairs of a locus look the same: pairs that show differently,
+     * and only dominance to hide them, which cannot.
+     *
+     * @param locus the locus
+     * @param alternatives the pairs that may lie behind a look
+     * @param causes the causes found within the ways to it
+     * @return true if what hides the pairs from one another is to be sought across the ways
+     */
+    public static boolean leaveOpen(Locus locus, Collection<AllelePair> alternatives, Collection<Cause> causes) {
+        long shown = alternatives.stream()
+                .flatMap(pair -> locus.expressions(pair).stream())
+                .distinct()
+                .count();
+        return causes.isEmpty()
+                || (shown > 1 && causes.stream().allMatch(cause -> cause.kind() == Cause.Kind.DOMINANCE));
+    }
+
+    /**
      * Returns why genotypes of a locus look the same though no way to the look leaves both of them open: by chance, where that decides on
      * some way, or through other loci.
      *

@@ -137,7 +137,7 @@ class ReasonsLeftOutTest {
         View view = new View(
                 List.of(traits.get(random.nextInt(traits.size()))),
                 stage,
-                Census.values()[random.nextInt(Census.values().length)]);
+                List.of(Census.values()).get(random.nextInt(Census.values().length)));
         Optional<MatingExplanation> explained;
         try {
             explained = UncertainCross.of(compiled, Parent.among(sire), Parent.among(dam))
