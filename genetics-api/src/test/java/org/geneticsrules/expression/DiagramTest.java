@@ -15,6 +15,7 @@ import java.util.Set;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.CaseState;
+import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.Viability;
@@ -456,5 +457,82 @@ class DiagramTest {
         CompiledModel compiled = CompiledModel.of(builder.build());
         assertEquals(Set.of("A", "B", "C", "D"), compiled.lociRead(View.of(List.of("hue"))));
         assertTrue(compiled.dependsOnSex(View.of(List.of("hue"))));
+    }
+
+    private static KitLaw sure(Sex sex, String... on) {
+        List<Chain> chains = new ArrayList<>();
+        for (String locus : List.of("A", "B", "C")) {
+            chains.add(List.of(on).contains(locus) ? even(locus, 1, 0) : even(locus, 0, 1));
+        }
+        return KitLaw.of(sex, chains);
+    }
+
+    private static String shown(Diagram<Phenotype> diagram, KitLaw law) {
+        return diagram.distribution(diagram.weigh(law)).outcomes().toString();
+    }
+
+    @Test
+    void the_sex_is_seen_as_it_is() {
+        CompiledModel compiled = CompiledModel.of(builder().build());
+        Diagram<Phenotype> diagram = compiled.diagram(List.of("hue", "sex"));
+        assertEquals("[hue: black, sex: male]", shown(diagram, sure(Sex.MALE, "A", "B")));
+        assertEquals("[hue: none, sex: female]", shown(diagram, sure(Sex.FEMALE, "B")));
+    }
+
+    /** Two masks that change brown alike: under both it is still the own state that is changed. */
+    @Test
+    void masks_that_agree_lie_over_one_another() {
+        Model model = builder()
+                .trait("mark", rule -> rule.otherwise("plain"))
+                .mask(Mask.of("one", Condition.where("C", "off"))
+                        .covering("hue", Mask.Cover.changing(ImmutableMap.of("brown", "none"))))
+                .mask(Mask.of("two", Condition.where("C", "off"))
+                        .covering("hue", Mask.Cover.changing(ImmutableMap.of("brown", "none"))))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram(List.of("hue"));
+        assertEquals("[hue: brown]", shown(diagram, sure(Sex.MALE, "A", "C")));
+        assertEquals("[hue: none]", shown(diagram, sure(Sex.MALE, "A")));
+        assertEquals("[hue: black]", shown(diagram, sure(Sex.MALE, "A", "B")));
+    }
+
+    /** Ten, and two for A: the cut is at twelve. */
+    @Test
+    void what_is_left_over_of_a_sum_adds_to_the_doses() {
+        CaseState sum = new CaseState.Threshold(
+                ImmutableMap.of("A", ImmutableMap.of("on", 2)),
+                Distribution.certain(10),
+                "plain",
+                ImmutableMap.of("marked", 12));
+        Model model = builder()
+                .trait("mark", rule -> rule.otherwise(sum, Optional.empty()))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram(List.of("mark"));
+        assertEquals("[mark: marked]", shown(diagram, sure(Sex.MALE, "A")));
+        assertEquals("[mark: plain]", shown(diagram, sure(Sex.MALE)));
+    }
+
+    /** Who is born is scored in one of three: of 4, three and a third. */
+    @Test
+    void losses_after_birth_count_where_the_scored_are_counted() {
+        Model model = builder()
+                .trait(
+                        "mark",
+                        rule -> rule.when(Condition.where("C", "on"), "marked").otherwise("plain"))
+                .viability(new Viability(
+                        "frail",
+                        "C",
+                        Set.of("off"),
+                        Optional.empty(),
+                        Probability.ONE,
+                        Probability.of(1, 3),
+                        Optional.empty()))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        View mark = View.of(List.of("mark"));
+        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(even("C", 3, 1)));
+        Weights born = compiled.diagram(mark.among(Census.BORN)).weigh(law);
+        assertEquals(born.total(), born.kept());
+        Weights scored = compiled.diagram(mark.among(Census.SCORED)).weigh(law);
+        assertEquals(Probability.of(5, 6), Probability.of(scored.kept(), scored.total()));
     }
 }

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Mask;
@@ -199,5 +201,33 @@ class InterpreterTest {
                     sex == Sex.MALE ? "eye: red, sex: male" : "eye: brown, sex: female",
                     told.phenotype().toString());
         }
+    }
+
+    @Test
+    void who_lacks_a_locus_shows_what_is_shown_without_it() {
+        Model model = Model.builder("males", "1", MODEL.catalogue())
+                .locus("H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
+                .group(LinkageGroup.single(Transmission.Y, "H"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(Condition.where("H", "has"), "red").otherwise("brown"))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        Genotype nothing = Genotype.of(model, List.of());
+        Genotype carrier = Genotype.parse(model, "H");
+        List<String> eye = List.of("eye");
+        LifeStage any = LifeStage.unstated();
+        assertEquals(
+                "{eye: brown=1}",
+                compiled.express(nothing, Sex.FEMALE, any, eye)
+                        .map(Expressed::phenotype)
+                        .toString());
+        assertEquals(
+                "{eye: red=1}",
+                compiled.express(carrier, Sex.MALE, any, eye)
+                        .map(Expressed::phenotype)
+                        .toString());
+        assertThrows(IllegalArgumentException.class, () -> compiled.express(nothing, Sex.MALE, any, eye));
+        assertThrows(IllegalArgumentException.class, () -> compiled.express(carrier, Sex.FEMALE, any, eye));
     }
 }
