@@ -230,4 +230,30 @@ class InterpreterTest {
         assertThrows(IllegalArgumentException.class, () -> compiled.express(nothing, Sex.MALE, any, eye));
         assertThrows(IllegalArgumentException.class, () -> compiled.express(carrier, Sex.FEMALE, any, eye));
     }
+
+    @Test
+    void a_trait_is_masked_where_something_else_is_seen() {
+        Model model = Model.builder("white", "1", MODEL.catalogue())
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "full")
+                                .shows("a", "none"))
+                .trait("hue", rule -> rule.otherwise("dark"))
+                .trait("spot", rule -> rule.otherwise("plain"))
+                .mask(Mask.of("albinism", Condition.where("A", "none"))
+                        .covering("hue", "none")
+                        .covering("spot", "plain"))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        Expressed white = compiled.express(Genotype.parse(model, "a/a"), List.of("hue", "spot"));
+        assertEquals(List.of("albinism"), white.activeMasks());
+        assertTrue(trace(white, "hue").isMasked());
+        assertFalse(trace(white, "spot").isMasked());
+        assertEquals(List.of("albinism"), trace(white, "spot").masks());
+        Expressed full = compiled.express(Genotype.parse(model, "A/a"), List.of("hue", "spot"));
+        assertFalse(trace(full, "hue").isMasked());
+        assertEquals("born", Census.BORN.word());
+    }
 }
