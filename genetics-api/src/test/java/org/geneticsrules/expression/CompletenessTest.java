@@ -365,6 +365,25 @@ class CompletenessTest {
                 report.idle());
     }
 
+    /** Every male carries what kills it, so that what only males would show is never seen. */
+    @Test
+    void a_sex_that_is_never_born_shows_nothing() {
+        Completeness report = report(model -> model.locus(
+                        "H", locus -> locus.alleles("H").shows("H", "has").absent("not"))
+                .group(LinkageGroup.single(Transmission.Y, "H"))
+                .viability(Viability.lethal("males", "H", "has"))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("sex", "male"), "bright")
+                                .otherwise("dull")));
+        assertEquals(
+                List.of("bright"),
+                report.unreached().stream()
+                        .filter(one -> one.part() == Completeness.Part.UNBORN_STATE)
+                        .map(Completeness.Unreached::name)
+                        .toList());
+    }
+
     /** Five is added to every sum, so that nobody stays below three. */
     @Test
     void a_state_below_the_least_sum_is_never_reached() {
