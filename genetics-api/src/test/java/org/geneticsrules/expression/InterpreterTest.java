@@ -256,4 +256,24 @@ class InterpreterTest {
         assertFalse(trace(full, "hue").isMasked());
         assertEquals("born", Census.BORN.word());
     }
+
+    @Test
+    void two_draws_are_independent() {
+        CaseState spots = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("spotted", 3, "plain", 1)));
+        CaseState eyes = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("red", 1, "brown", 1)));
+        Model model = Model.builder("two", "1", MODEL.catalogue())
+                .locus("A", locus -> locus.alleles("A").shows("A", "full"))
+                .trait("spot", rule -> rule.otherwise(spots, Optional.empty()))
+                .trait("eye", rule -> rule.otherwise(eyes, Optional.empty()))
+                .build();
+        assertEquals(
+                Distribution.ofWeights(ImmutableMap.of(
+                        "spot: spotted, eye: red", 3,
+                        "spot: spotted, eye: brown", 3,
+                        "spot: plain, eye: red", 1,
+                        "spot: plain, eye: brown", 1)),
+                CompiledModel.of(model)
+                        .express(Genotype.parse(model, "A/A"), Sex.FEMALE, LifeStage.unstated(), List.of("spot", "eye"))
+                        .map(told -> told.phenotype().toString()));
+    }
 }
