@@ -322,4 +322,44 @@ class MatingReasonsTest {
         assertEquals("[B/B, B/b, b/b]", plain.alternatives().toString());
         assertEquals("[dominant allele B]", plain.causes().toString());
     }
+
+    /** Pure at either end look alike only with the other locus on the other side, so that neither dominance nor a mask hides them. */
+    @Test
+    void what_two_ways_to_one_look_hide() {
+        Model model = Model.builder("reasons", "1", CATALOGUE)
+                .locus(
+                        "U",
+                        locus -> locus.alleles("U", "u")
+                                .shows("U", "one kind")
+                                .shows("U/u", "mixed")
+                                .shows("u", "other kind"))
+                .locus(
+                        "B",
+                        locus -> locus.alleles("B", "b")
+                                .dominant("B", "b")
+                                .shows("B", "black")
+                                .shows("b", "brown"))
+                .trait(
+                        "hue",
+                        rule -> rule.when(
+                                        "one",
+                                        Condition.where("U", "one kind").and("B", "black"),
+                                        new CaseState.Certain("black"))
+                                .when(
+                                        "other",
+                                        Condition.where("U", "other kind").and("B", "brown"),
+                                        new CaseState.Certain("black"))
+                                .otherwise("brown"))
+                .build();
+        MatingExplanation reasons = explained(model, "U/u B/b", "U/u B/b", "hue");
+        Hidden atU = reasons.hidden().stream()
+                .filter(one -> one.phenotype().equals(Phenotype.of("hue", "black"))
+                        && one.locus().equals("U"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(
+                Distribution.ofWeights(ImmutableMap.of("U/U", 3, "u/u", 1)),
+                atU.chances().orElseThrow().map(Object::toString));
+        assertEquals("[the same look through locus B]", atU.causes().toString());
+    }
 }

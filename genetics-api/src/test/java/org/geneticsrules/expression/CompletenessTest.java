@@ -2,6 +2,7 @@ package org.geneticsrules.expression;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -357,6 +358,41 @@ class CompletenessTest {
         assertEquals(
                 List.of(new Completeness.Idle("/loci/K", "K", true), new Completeness.Idle("/loci/M", "M", true)),
                 report.idle());
+    }
+
+    /** Every male carries what kills it, so that what only males would show is never seen. */
+    @Test
+    void a_sex_that_is_never_born_shows_nothing() {
+        Completeness report = report(model -> model.locus(
+                        "H", locus -> locus.alleles("H").shows("H", "has").absent("not"))
+                .group(LinkageGroup.single(Transmission.Y, "H"))
+                .viability(Viability.lethal("males", "H", "has"))
+                .trait(
+                        "glow",
+                        rule -> rule.when(Condition.where("sex", "male"), "bright")
+                                .otherwise("dull")));
+        assertEquals(
+                List.of("bright"),
+                report.unreached().stream()
+                        .filter(one -> one.part() == Completeness.Part.UNBORN_STATE)
+                        .map(Completeness.Unreached::name)
+                        .toList());
+    }
+
+    /** Five is added to every sum, so that nobody stays below three. */
+    @Test
+    void a_state_below_the_least_sum_is_never_reached() {
+        CaseState sum = new CaseState.Threshold(
+                Map.of("K", Map.of("on", 1)), Distribution.certain(5), "unlit", Map.of("dull", 3));
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(sum, Optional.empty())));
+        assertTrue(
+                report.unreached()
+                        .contains(never(
+                                Completeness.Part.THRESHOLD_STATE,
+                                "/traits/glow/otherwise/threshold/below",
+                                "unlit",
+                                false)),
+                () -> report.unreached().toString());
     }
 
     @Test

@@ -15,11 +15,13 @@ import java.util.Set;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.CaseState;
+import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
@@ -335,5 +337,202 @@ class DiagramTest {
                                 List.of("mark"))
                         .phenotype()
                         .toString());
+    }
+
+    /** Of four patterns two hang above the same tests of colour, and two above others: what is alike is weighed once. */
+    @Test
+    void parts_of_a_diagram_that_are_alike_and_parts_that_are_not() {
+        Catalogue catalogue = Catalogue.builder("parts.traits", "1")
+                .trait("pattern", "p0", "p1", "p2", "p3")
+                .trait("colour", "dark", "pale")
+                .build();
+        ModelBuilder model = Model.builder("parts", "1", catalogue);
+        List<String> loci = List.of("L0", "L1", "C0", "C1", "C2");
+        for (String name : loci) {
+            model.locus(
+                    name,
+                    locus -> locus.alleles(name, "x" + name)
+                            .dominant(name, "x" + name)
+                            .shows(name, "on")
+                            .shows("x" + name, "off"));
+        }
+        model.trait("pattern", rule -> {
+            for (int i = 0; i < 4; i++) {
+                rule.when(Condition.where("L0", i < 2 ? "on" : "off").and("L1", i % 2 == 0 ? "on" : "off"), "p" + i);
+            }
+        });
+        model.trait("colour", rule -> {
+            for (int set = 0; set < 8; set++) {
+                Condition colours = Condition.where("C0", set % 2 == 1 ? "on" : "off")
+                        .and("C1", set / 2 % 2 == 1 ? "on" : "off")
+                        .and("C2", set / 4 == 1 ? "on" : "off");
+                if (Integer.bitCount(set) % 2 == 1) {
+                    rule.when("odd " + set, colours.and("L0", "on"), new CaseState.Certain("dark"));
+                }
+                if (set == 7) {
+                    rule.when("all", colours.and("L0", "off"), new CaseState.Certain("dark"));
+                }
+            }
+            rule.otherwise("pale");
+        });
+        Diagram<Phenotype> diagram = CompiledModel.of(model.build()).diagram();
+        // each locus is on in 1, 2, 3, 4 and 5 of 7
+        LocusWeights[] weights = diagram.loci().stream()
+                .map(name -> LocusWeights.of(loci.indexOf(name) + 1, 6 - loci.indexOf(name)))
+                .toArray(LocusWeights[]::new);
+        // odd: of 343, 3x3x2 + 4x4x2 + 5x4x3 + 3x4x5 = 170; all on 60
+        int[] patterns = {1 * 2, 1 * 5, 6 * 2, 6 * 5};
+        ImmutableMap.Builder<String, Integer> expected = ImmutableMap.builder();
+        for (int i = 0; i < 4; i++) {
+            int dark = i < 2 ? 170 : 60;
+            expected.put("pattern: p" + i + ", colour: dark", patterns[i] * dark);
+            expected.put("pattern: p" + i + ", colour: pale", patterns[i] * (343 - dark));
+        }
+        assertEquals(
+                Distribution.ofWeights(expected.buildOrThrow()),
+                diagram.distribution(weights).map(Phenotype::toString));
+    }
+
+    @Test
+    void a_season_that_is_not_stated_is_asked_for_and_one_that_is_rules_out() {
+        Catalogue catalogue = Catalogue.builder("coats.traits", "1")
+                .seasons("summer", "winter")
+                .trait("coat", "white", "brown")
+                .build();
+        Model model = Model.builder("coats", "1", catalogue)
+                .locus(
+                        "W",
+                        locus -> locus.alleles("W", "w")
+                                .dominant("W", "w")
+                                .shows("W", "turns")
+                                .shows("w", "stays"))
+                .trait(
+                        "coat",
+                        rule -> rule.when(
+                                        "turned",
+                                        Condition.where("season", "winter").and("W", "turns"),
+                                        new CaseState.Certain("white"))
+                                .otherwise("brown"))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        View coat = View.of(List.of("coat"));
+        assertEquals(Set.of("W"), compiled.lociRead(coat.at(LifeStage.unstated().in("winter"))));
+        assertEquals(Set.of(), compiled.lociRead(coat.at(LifeStage.unstated().in("summer"))));
+        ProblemsException refused = assertThrows(ProblemsException.class, () -> compiled.diagram(coat));
+        assertEquals("stage-needed", refused.problems().get(0).code());
+        assertEquals(
+                "what is asked depends on the season by the statement /traits/coat/cases/turned, but the stage is not"
+                        + " stated",
+                refused.problems().get(0).message());
+        ProblemsException week =
+                assertThrows(ProblemsException.class, () -> compiled.diagram(coat.at(LifeStage.atWeek(3))));
+        assertTrue(
+                week.problems().get(0).message().endsWith("but the stage is week 3"),
+                week.problems().get(0)::message);
+    }
+
+    /** A loss of sons next door makes the sex matter, and then a loss of sons elsewhere matters too. */
+    @Test
+    void one_loss_brings_another_along() {
+        ModelBuilder builder = builder();
+        for (String locus : List.of("D", "C")) {
+            if (locus.equals("D")) {
+                builder.locus(
+                        "D",
+                        one -> one.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "on")
+                                .shows("d", "off"));
+            }
+            builder.viability(new Viability(
+                    "sons by " + locus,
+                    locus,
+                    Set.of("off"),
+                    Optional.of(Sex.MALE),
+                    Probability.of(1, 2),
+                    Probability.ONE,
+                    Optional.empty()));
+        }
+        builder.group(LinkageGroup.autosomal("one", List.of("B", "C"), List.of(Probability.of(1, 10))));
+        CompiledModel compiled = CompiledModel.of(builder.build());
+        assertEquals(Set.of("A", "B", "C", "D"), compiled.lociRead(View.of(List.of("hue"))));
+        assertTrue(compiled.dependsOnSex(View.of(List.of("hue"))));
+    }
+
+    private static KitLaw sure(Sex sex, String... on) {
+        List<Chain> chains = new ArrayList<>();
+        for (String locus : List.of("A", "B", "C")) {
+            chains.add(List.of(on).contains(locus) ? even(locus, 1, 0) : even(locus, 0, 1));
+        }
+        return KitLaw.of(sex, chains);
+    }
+
+    private static String shown(Diagram<Phenotype> diagram, KitLaw law) {
+        return diagram.distribution(diagram.weigh(law)).outcomes().toString();
+    }
+
+    @Test
+    void the_sex_is_seen_as_it_is() {
+        CompiledModel compiled = CompiledModel.of(builder().build());
+        Diagram<Phenotype> diagram = compiled.diagram(List.of("hue", "sex"));
+        assertEquals("[hue: black, sex: male]", shown(diagram, sure(Sex.MALE, "A", "B")));
+        assertEquals("[hue: none, sex: female]", shown(diagram, sure(Sex.FEMALE, "B")));
+    }
+
+    /** Two masks that change brown alike: under both it is still the own state that is changed. */
+    @Test
+    void masks_that_agree_lie_over_one_another() {
+        Model model = builder()
+                .trait("mark", rule -> rule.otherwise("plain"))
+                .mask(Mask.of("one", Condition.where("C", "off"))
+                        .covering("hue", Mask.Cover.changing(ImmutableMap.of("brown", "none"))))
+                .mask(Mask.of("two", Condition.where("C", "off"))
+                        .covering("hue", Mask.Cover.changing(ImmutableMap.of("brown", "none"))))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram(List.of("hue"));
+        assertEquals("[hue: brown]", shown(diagram, sure(Sex.MALE, "A", "C")));
+        assertEquals("[hue: none]", shown(diagram, sure(Sex.MALE, "A")));
+        assertEquals("[hue: black]", shown(diagram, sure(Sex.MALE, "A", "B")));
+    }
+
+    /** Ten, and two for A: the cut is at twelve. */
+    @Test
+    void what_is_left_over_of_a_sum_adds_to_the_doses() {
+        CaseState sum = new CaseState.Threshold(
+                ImmutableMap.of("A", ImmutableMap.of("on", 2)),
+                Distribution.certain(10),
+                "plain",
+                ImmutableMap.of("marked", 12));
+        Model model = builder()
+                .trait("mark", rule -> rule.otherwise(sum, Optional.empty()))
+                .build();
+        Diagram<Phenotype> diagram = CompiledModel.of(model).diagram(List.of("mark"));
+        assertEquals("[mark: marked]", shown(diagram, sure(Sex.MALE, "A")));
+        assertEquals("[mark: plain]", shown(diagram, sure(Sex.MALE)));
+    }
+
+    /** Who is born is scored in one of three: of 4, three and a third. */
+    @Test
+    void losses_after_birth_count_where_the_scored_are_counted() {
+        Model model = builder()
+                .trait(
+                        "mark",
+                        rule -> rule.when(Condition.where("C", "on"), "marked").otherwise("plain"))
+                .viability(new Viability(
+                        "frail",
+                        "C",
+                        Set.of("off"),
+                        Optional.empty(),
+                        Probability.ONE,
+                        Probability.of(1, 3),
+                        Optional.empty()))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        View mark = View.of(List.of("mark"));
+        KitLaw law = KitLaw.of(Sex.FEMALE, List.of(even("C", 3, 1)));
+        Weights born = compiled.diagram(mark.among(Census.BORN)).weigh(law);
+        assertEquals(born.total(), born.kept());
+        Weights scored = compiled.diagram(mark.among(Census.SCORED)).weigh(law);
+        assertEquals(Probability.of(5, 6), Probability.of(scored.kept(), scored.total()));
     }
 }

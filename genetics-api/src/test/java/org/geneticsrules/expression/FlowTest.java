@@ -238,6 +238,19 @@ class FlowTest {
                 Phenotype.of("hue", "four"), 9));
         assertEquals(expected, diagram.distribution(diagram.weigh(law)));
         assertClose(expected, diagram.approximate(law));
+        BigInteger stay = BigInteger.TEN.pow(200).subtract(BigInteger.ONE);
+        BigInteger[][] seldom = {{stay, BigInteger.ONE}, {BigInteger.ONE, stay}};
+        BigInteger[][] shown = {ChainTest.row(1, 0), ChainTest.row(0, 1)};
+        Chain tight = Chain.of(
+                List.of("L0", "L1", "L2"),
+                ChainTest.row(1, 1),
+                new BigInteger[][][] {seldom, seldom},
+                new BigInteger[][][] {shown, shown, shown});
+        // a change in either interval, of which there are two
+        assertEquals(
+                -200 * Math.log(10),
+                diagram.approximate(KitLaw.of(Sex.FEMALE, List.of(tight))).log(Phenotype.of("hue", "two")),
+                1e-10);
     }
 
     private static void assertClose(Distribution<Phenotype> exact, Approximation<Phenotype> close) {
@@ -417,7 +430,7 @@ class FlowTest {
         assertClose(expected, diagram.approximate(law(shares)));
     }
 
-    /** Of two tests on one level one ends there, and the other goes on: where L0 and L1 are off and on, L2 decides. */
+    /** Of two tests on one level one ends there, and the other goes on: where L0 and L1 are off and on, L2 decides between one and four. */
     @ParameterizedTest
     @ValueSource(ints = {2, 20, 25, 40, 61})
     void tests_of_one_level_that_lead_to_different_levels(int bits) {
@@ -434,7 +447,7 @@ class FlowTest {
                 "hue",
                 rule -> rule.when(on.and("L1", "on"), "one")
                         .when(on.and("L1", "off"), "two")
-                        .when(off.and("L1", "on").and("L2", "on"), "three")
+                        .when("again", off.and("L1", "on").and("L2", "on"), new CaseState.Certain("one"))
                         .when(off.and("L1", "on").and("L2", "off"), "four")
                         .when(off.and("L1", "off"), "five"));
         Diagram<Phenotype> diagram = CompiledModel.of(builder.build()).diagram();
@@ -445,9 +458,8 @@ class FlowTest {
             Probability third = chance(shares.get("L2"), true);
             Probability goesOn = first.complement().times(second);
             Map<Phenotype, Probability> expected = new LinkedHashMap<>();
-            expected.put(Phenotype.of("hue", "one"), first.times(second));
+            expected.put(Phenotype.of("hue", "one"), first.times(second).plus(goesOn.times(third)));
             expected.put(Phenotype.of("hue", "two"), first.times(second.complement()));
-            expected.put(Phenotype.of("hue", "three"), goesOn.times(third));
             expected.put(Phenotype.of("hue", "four"), goesOn.times(third.complement()));
             expected.put(Phenotype.of("hue", "five"), first.complement().times(second.complement()));
             same(Distribution.of(expected), diagram, shares);

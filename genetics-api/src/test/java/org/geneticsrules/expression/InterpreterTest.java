@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Mask;
@@ -199,5 +201,79 @@ class InterpreterTest {
                     sex == Sex.MALE ? "eye: red, sex: male" : "eye: brown, sex: female",
                     told.phenotype().toString());
         }
+    }
+
+    @Test
+    void who_lacks_a_locus_shows_what_is_shown_without_it() {
+        Model model = Model.builder("males", "1", MODEL.catalogue())
+                .locus("H", locus -> locus.alleles("H").shows("H", "has").absent("has not"))
+                .group(LinkageGroup.single(Transmission.Y, "H"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(Condition.where("H", "has"), "red").otherwise("brown"))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        Genotype nothing = Genotype.of(model, List.of());
+        Genotype carrier = Genotype.parse(model, "H");
+        List<String> eye = List.of("eye");
+        LifeStage any = LifeStage.unstated();
+        assertEquals(
+                "{eye: brown=1}",
+                compiled.express(nothing, Sex.FEMALE, any, eye)
+                        .map(Expressed::phenotype)
+                        .toString());
+        assertEquals(
+                "{eye: red=1}",
+                compiled.express(carrier, Sex.MALE, any, eye)
+                        .map(Expressed::phenotype)
+                        .toString());
+        assertThrows(IllegalArgumentException.class, () -> compiled.express(nothing, Sex.MALE, any, eye));
+        assertThrows(IllegalArgumentException.class, () -> compiled.express(carrier, Sex.FEMALE, any, eye));
+    }
+
+    @Test
+    void a_trait_is_masked_where_something_else_is_seen() {
+        Model model = Model.builder("white", "1", MODEL.catalogue())
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "full")
+                                .shows("a", "none"))
+                .trait("hue", rule -> rule.otherwise("dark"))
+                .trait("spot", rule -> rule.otherwise("plain"))
+                .mask(Mask.of("albinism", Condition.where("A", "none"))
+                        .covering("hue", "none")
+                        .covering("spot", "plain"))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        Expressed white = compiled.express(Genotype.parse(model, "a/a"), List.of("hue", "spot"));
+        assertEquals(List.of("albinism"), white.activeMasks());
+        assertTrue(trace(white, "hue").isMasked());
+        assertFalse(trace(white, "spot").isMasked());
+        assertEquals(List.of("albinism"), trace(white, "spot").masks());
+        Expressed full = compiled.express(Genotype.parse(model, "A/a"), List.of("hue", "spot"));
+        assertFalse(trace(full, "hue").isMasked());
+        assertEquals("born", Census.BORN.word());
+    }
+
+    @Test
+    void two_draws_are_independent() {
+        CaseState spots = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("spotted", 3, "plain", 1)));
+        CaseState eyes = new CaseState.Chance(Distribution.ofWeights(ImmutableMap.of("red", 1, "brown", 1)));
+        Model model = Model.builder("two", "1", MODEL.catalogue())
+                .locus("A", locus -> locus.alleles("A").shows("A", "full"))
+                .trait("spot", rule -> rule.otherwise(spots, Optional.empty()))
+                .trait("eye", rule -> rule.otherwise(eyes, Optional.empty()))
+                .build();
+        assertEquals(
+                Distribution.ofWeights(ImmutableMap.of(
+                        "spot: spotted, eye: red", 3,
+                        "spot: spotted, eye: brown", 3,
+                        "spot: plain, eye: red", 1,
+                        "spot: plain, eye: brown", 1)),
+                CompiledModel.of(model)
+                        .express(Genotype.parse(model, "A/A"), Sex.FEMALE, LifeStage.unstated(), List.of("spot", "eye"))
+                        .map(told -> told.phenotype().toString()));
     }
 }

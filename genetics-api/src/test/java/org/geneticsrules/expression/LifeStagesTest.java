@@ -11,7 +11,9 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
@@ -19,6 +21,8 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Outcomes;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -217,5 +221,38 @@ class LifeStagesTest {
                 weighed(born, Map.of("L1", new long[] {1, 2, 1})).get(Phenotype.of("grade", "grade aa")));
         assertFalse(lethal.diagram(View.of(List.of("grade")).among(Census.CONCEIVED))
                 .loses());
+    }
+
+    /** One, two, three, one and so on: at week 1 it is two and at week 2 three, and never two in both. */
+    @Test
+    void a_path_goes_on_from_where_it_was_seen() {
+        CaseState round = new CaseState.Progression(
+                Clock.WEEK,
+                Distribution.certain("one"),
+                Map.of(
+                        "one", Distribution.certain("two"),
+                        "two", Distribution.certain("three"),
+                        "three", Distribution.certain("one")),
+                false);
+        Model model = Model.builder(
+                        "round",
+                        "1",
+                        Catalogue.builder("round.traits", "1")
+                                .trait("phase", "one", "two", "three")
+                                .build())
+                .locus("A", locus -> locus.alleles("A").shows("A", "x"))
+                .trait("phase", rule -> rule.otherwise(round, Optional.empty()))
+                .build();
+        CompiledModel compiled = CompiledModel.of(model);
+        assertEquals(
+                1, compiled.evidence(List.of(seen(1, "two"), seen(2, "three"))).size());
+        assertEquals(
+                0, compiled.evidence(List.of(seen(1, "two"), seen(2, "two"))).size());
+        assertEquals(
+                1, compiled.evidence(List.of(seen(1, "two"), seen(4, "two"))).size());
+    }
+
+    private static Sighting seen(int week, String state) {
+        return new Sighting(LifeStage.atWeek(week), Phenotype.of("phase", state));
     }
 }

@@ -25,6 +25,7 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Taxon;
 import org.junit.jupiter.api.Test;
 
 /** The document of a model, part by part, and what cases give in words. The models are invented. */
@@ -318,5 +319,20 @@ class ModelDocumentTest {
         assertEquals("nothing is known about loci not named", OmittedLoci.UNKNOWN.meaning());
         assertEquals("loci not named are homozygous wild type", OmittedLoci.WILD_TYPE.meaning());
         assertEquals("d^x", new Allele("d", "d^x", Optional.empty(), List.of()).toString());
+    }
+
+    @Test
+    void masks_and_the_organism_are_written() {
+        holds(
+                "\"masks\":{\"over\":{\"covers\":{\"eye\":\"pink\",\"hue\":{\"black\":\"white\"}},\"over\":[\"under\"],"
+                        + "\"when\":{\"C\":[\"albino\"]}},\"under\":{\"covers\":{},\"when\":{\"B\":[\"brown\"]}}}",
+                model -> model.mask(Mask.of("over", ALBINO)
+                                .covering("eye", "pink")
+                                .covering("hue", Mask.Cover.changing(Map.of("black", "white")))
+                                .over("under"))
+                        .mask(Mask.of("under", Condition.where("B", "brown"))));
+        holds(
+                "\"taxon\":{\"name\":\"Mus musculus\",\"ncbi\":10090}",
+                model -> model.taxon(Taxon.of("Mus musculus", 10090)));
     }
 }
