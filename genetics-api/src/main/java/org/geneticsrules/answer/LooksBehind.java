@@ -266,7 +266,8 @@ final class LooksBehind {
                     .filter(found::contains)
                     .toList();
             if (alternatives.size() > 1) {
-                hidden.add(new Hidden(name, look, alternatives, Optional.empty(), causes(name, alternatives, ways, examples)));
+                hidden.add(new Hidden(
+                        name, look, alternatives, Optional.empty(), causes(name, alternatives, ways, examples)));
             }
         }
         return hidden;
@@ -301,8 +302,7 @@ final class LooksBehind {
         return Optional.of(expressions.buildOrThrow());
     }
 
-    private List<Cause> causes(
-            String name, List<AllelePair> alternatives, List<Behind> ways, List<Example> examples) {
+    private List<Cause> causes(String name, List<AllelePair> alternatives, List<Behind> ways, List<Example> examples) {
         Set<Cause> causes = new LinkedHashSet<>();
         examples.forEach(one -> causes.addAll(causes(name, one)));
         if (Causes.leaveOpen(compiled.model().locus(name), alternatives, causes)) {

@@ -29,14 +29,27 @@ class AtLeastOneTest {
                                 .trait("tail", "long", "short")
                                 .build())
                 .locus("C", locus -> {
-                    locus.alleles("C", "c").dominant("C", "c").shows("C", "pigment").shows("c", "albino");
+                    locus.alleles("C", "c")
+                            .dominant("C", "c")
+                            .shows("C", "pigment")
+                            .shows("c", "albino");
                     if (mutates) {
                         locus.mutation("C", "c", Probability.of(BigInteger.valueOf(7), BigInteger.TEN.pow(12)));
                     }
                 })
-                .locus("T", locus -> locus.alleles("T", "t").dominant("T", "t").shows("T", "long").shows("t", "short"))
-                .trait("eye", eye -> eye.when(Condition.where("C", "albino"), "pink").otherwise("brown"))
-                .trait("tail", tail -> tail.when(Condition.where("T", "short"), "short").otherwise("long"));
+                .locus(
+                        "T",
+                        locus -> locus.alleles("T", "t")
+                                .dominant("T", "t")
+                                .shows("T", "long")
+                                .shows("t", "short"))
+                .trait(
+                        "eye",
+                        eye -> eye.when(Condition.where("C", "albino"), "pink").otherwise("brown"))
+                .trait(
+                        "tail",
+                        tail -> tail.when(Condition.where("T", "short"), "short")
+                                .otherwise("long"));
         if (linked) {
             builder.group(LinkageGroup.autosomal("g", List.of("C", "T"), List.of(Probability.of(1, 10))));
         }

@@ -127,7 +127,8 @@ class ChanceCauseTest {
                         .contains(CHANCE),
                 coat.hidden().toString());
         Genotype parent = Genotype.parse(model, "S/s");
-        List<Hidden> kits = Cross.of(compiled, parent, parent).explain(List.of("spots")).hidden();
+        List<Hidden> kits =
+                Cross.of(compiled, parent, parent).explain(List.of("spots")).hidden();
         assertTrue(
                 causes(kits.stream()
                                 .filter(one -> one.phenotype().equals(Phenotype.of("spots", "none")))

@@ -35,8 +35,9 @@ class CommandsTest {
 
     @Test
     void a_verdict_names_loci_in_words() {
-        String verdict = "The animal shows eye colour dark; its look leaves the genotype open at \"Pigment series down to"
-                + " albino\".";
+        String verdict =
+                "The animal shows eye colour dark; its look leaves the genotype open at \"Pigment series down to"
+                        + " albino\".";
         Run run = Run.of("coat", "--look", "eye colour: dark", "--traits", "eye colour", "--words");
         assertTrue(run.out().replaceAll("\\s+", " ").startsWith(verdict), run.out());
         assertFalse(run.out().contains("C/C"), run.out());
