@@ -56,7 +56,7 @@ final class MutationTable {
             }
         });
         System.out.println("# Mutation testing\n\nAs measured by the profile `mutation` (see DEVELOPERS.md), each package"
-                + " by its own tests alone.\nThis file is written by `.ci/MutationTable.java` from the reports.\n");
+                + " by its own tests and the tables of wrong documents.\nThis file is written by `.ci/MutationTable.java` from the reports.\n");
         System.out.println("| package | mutants | killed | by time | share |\n|---|---|---|---|---|");
         counts.forEach((name, count) -> System.out.printf(
                 "| `%s` | %d | %d | %d | %d %% |%n",
