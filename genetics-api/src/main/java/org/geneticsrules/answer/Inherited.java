@@ -81,7 +81,8 @@ final class Inherited {
     static Set<String> statements(
             CompiledModel compiled, Collection<GenotypeSet> parents, Map<String, List<AllelePair>> young, View view) {
         Model model = compiled.model();
-        Set<String> found = new LinkedHashSet<>(RestsOn.of(compiled, young, view).statements());
+        Set<String> found =
+                new LinkedHashSet<>(RestsOn.of(compiled, young, view).statements());
         for (LinkageGroup group : model.groups().values()) {
             long read = group.loci().stream().filter(young::containsKey).count();
             if (read > 1 || (read == 1 && group.transmission().heterogametic().isPresent())) {

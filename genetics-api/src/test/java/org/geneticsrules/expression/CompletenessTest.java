@@ -318,7 +318,8 @@ class CompletenessTest {
                 .trait("glow", rule -> rule.when(Condition.where("left", "on").and("right", "on"), "bright")));
         Condition out = Condition.where("/traits/left/otherwise", "off"); // then the right one is out as well
         assertEquals(
-                List.of(new Completeness.Gap("glow", Completeness.Gap.About.EITHER, List.of(out), true)), report.gaps());
+                List.of(new Completeness.Gap("glow", Completeness.Gap.About.EITHER, List.of(out), true)),
+                report.gaps());
     }
 
     @Test
