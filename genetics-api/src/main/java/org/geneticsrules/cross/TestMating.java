@@ -74,6 +74,9 @@ public final class TestMating {
      * @throws TooLargeException if there are too many kinds of parents to go through
      */
     public Set<Phenotype> proofs(View view, Parent otherwise) {
+        if (!mayHaveKits(view)) {
+            return ImmutableSet.of();
+        }
         Set<Phenotype> proofs = new LinkedHashSet<>(question(view, false).possible(tested));
         proofs.removeAll(question(view, false).possible(otherwise));
         return ImmutableSet.copyOf(proofs);
@@ -129,7 +132,11 @@ public final class TestMating {
                         + ", but one was \"" + sign + "\"");
             }
         }
-        return question(view, true).chances(tested, ImmutableSet.copyOf(signs));
+        return mayHaveKits(view) ? question(view, true).chances(tested, ImmutableSet.copyOf(signs)) : Optional.empty();
+    }
+
+    private boolean mayHaveKits(View view) {
+        return TestQuestion.mayHaveKits(compiled, sex, mate, view.census(), tested);
     }
 
     private TestQuestion question(View view, boolean weighted) {

@@ -59,13 +59,37 @@ final class TestQuestion {
      * @param weighted whether the animals are weighed, with mutation, or only what is possible is asked
      */
     TestQuestion(CompiledModel compiled, Sex sex, Mate mate, View view, boolean weighted) {
+        this(compiled, sex, mate, compiled.diagram(view), weighted);
+    }
+
+    private TestQuestion(CompiledModel compiled, Sex sex, Mate mate, Diagram<Phenotype> asked, boolean weighted) {
         this.compiled = compiled;
         this.sex = sex;
         this.mate = mate;
-        this.asked = compiled.diagram(view);
+        this.asked = asked;
         this.read = read();
         this.breeders = new Breeders(compiled, read, weighted);
         this.bothSexes = Litter.bothSexes(compiled.model(), asked, read);
+    }
+
+    /**
+     * Tells whether the animal and its mates may have a kit that is counted. The loci that decide about it need not be among those of the
+     * question; where alleles of such a locus mutate, a kit is never ruled out.
+     */
+    static boolean mayHaveKits(CompiledModel compiled, Sex sex, Mate mate, Census census, Parent tested) {
+        Model model = compiled.model();
+        boolean lethal = model.viability().values().stream()
+                .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
+                        || (one.scored().isZero() && census == Census.SCORED));
+        if (!lethal) {
+            return true;
+        }
+        Diagram<Phenotype> survival = compiled.survival(census);
+        return survival.loci().stream()
+                        .anyMatch(locus -> !model.locus(locus).mutation().isEmpty())
+                || !new TestQuestion(compiled, sex, mate, survival, false)
+                        .possible(tested)
+                        .isEmpty();
     }
 
     /** The loci of the question, and of who lives to be a mate where that is decided on the same chromosomes. */

@@ -137,6 +137,27 @@ class TestMatingTest {
                 test(model, Sex.MALE, tested, Mate.of(parent(model, "a/a l/l"))).byOneMate(both, sign, KIT));
     }
 
+    /** The same though nobody asks about what is seen of the locus at which all kits die. */
+    @Test
+    void a_pair_without_kits_tests_nothing_at_any_other_locus() {
+        Model model = model(more -> more.viability(Viability.lethal("mixed", "L", "mixed")));
+        Parent tested = parent(model, "A/a L/L");
+        TestMating barren = test(model, Sex.MALE, tested, Mate.of(parent(model, "a/a l/l")));
+        assertEquals(Optional.empty(), barren.byOneMate(COAT, WHITE, KIT));
+        assertEquals(Optional.empty(), barren.byManyMates(COAT, WHITE, KIT));
+        assertEquals(Set.of(), barren.proofs(COAT, parent(model, "A/A L/L")));
+        assertEquals(
+                Distribution.certain(HALF),
+                barren.byOneMate(COAT.among(Census.CONCEIVED), WHITE, KIT)
+                        .orElseThrow()
+                        .step());
+        TestMating fertile = test(model, Sex.MALE, tested, Mate.of(parent(model, "a/a L/L")));
+        assertEquals(
+                Distribution.certain(HALF),
+                fertile.byOneMate(COAT, WHITE, KIT).orElseThrow().step());
+        assertEquals(WHITE, fertile.proofs(COAT, parent(model, "A/A L/L")));
+    }
+
     /** A carrier dam of an X-linked recessive gives it to half her sons; a normal sire hides it in daughters. */
     @Test
     void a_carrier_of_an_x_linked_recessive() {
