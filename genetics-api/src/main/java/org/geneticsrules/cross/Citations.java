@@ -112,11 +112,14 @@ final class Citations {
                         || losing.contains(one.locus())
                         || set.boxes().size() > 1;
                 if (weighs && set.pairs(one.locus()).size() > 1) {
-                    found.add(one.pointer());
-                    set.pairs(one.locus()).stream()
+                    List<AllelePair> pairs = set.pairs(one.locus()).stream()
                             .filter(pair -> pair.alleles().size()
                                     == locus.transmission().strands(of))
-                            .forEach(pair -> found.addAll(locus.decidedBy(pair, of)));
+                            .toList();
+                    if (pairs.stream().anyMatch(pair -> one.concerns(locus.id(), locus.expression(pair, of), of))) {
+                        found.add(one.pointer());
+                    }
+                    pairs.forEach(pair -> found.addAll(locus.decidedBy(pair, of)));
                 }
             }));
         }

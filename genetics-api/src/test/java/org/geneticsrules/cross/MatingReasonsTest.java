@@ -320,7 +320,9 @@ class MatingReasonsTest {
                 .findFirst()
                 .orElseThrow();
         assertEquals("[B/B, B/b, b/b]", plain.alternatives().toString());
-        assertEquals("[dominant allele B]", plain.causes().toString());
+        assertEquals(
+                "[dominant allele B, chance, which may give the same spot either way]",
+                plain.causes().toString());
     }
 
     /** Pure at either end look alike only with the other locus on the other side, so that neither dominance nor a mask hides them. */
