@@ -74,7 +74,8 @@ final class Inherited {
 
     /**
      * The statements that looks of young rest on: the rules that decide about them, how linked loci are handed down, who is lost, and
-     * how often alleles of the parents change.
+     * how often alleles of the parents change. Each locus is taken by itself, so that a statement may be among them which the reasons,
+     * were they worked out, would leave out; none that they name is missing.
      *
      * @param young what they may have at the loci read
      */

@@ -112,9 +112,9 @@ class ReasonsLeftOutTest {
         return Arbitraries.longs();
     }
 
-    /** Where the reasons fit, what known parents' kits rest on is the same with and without them. */
+    /** Where the reasons fit, nothing that known parents' kits rest on is left out without them. */
     @Property(tries = 150)
-    void what_it_rests_on_is_what_the_reasons_rest_on(@ForAll("seeds") long seed) {
+    void all_that_the_reasons_rest_on_is_named(@ForAll("seeds") long seed) {
         Statistics.label("rests on").collect(restsOnTheSame(seed)).coverage(coverage -> {
             coverage.check("viability").percentage(p -> p > 3);
             coverage.check("mutation").percentage(p -> p > 3);
@@ -150,7 +150,9 @@ class ReasonsLeftOutTest {
         }
         Set<String> without = Inherited.statements(
                 compiled, List.of(sire, dam), Inherited.pairs(model, sire, dam, compiled.lociRead(view)), view);
-        assertEquals(explained.get().statements(), without, () -> model + " " + view + " " + seed);
+        assertTrue(
+                without.containsAll(explained.get().statements()),
+                () -> model + " " + view + " " + seed + ": " + explained.get().statements() + " in " + without);
         for (String kind : List.of("viability", "mutation", "group")) {
             if (without.stream().anyMatch(pointer -> pointer.contains("/" + kind))) {
                 return kind;
