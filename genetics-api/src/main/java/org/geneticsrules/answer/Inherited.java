@@ -72,6 +72,24 @@ final class Inherited {
         return found;
     }
 
+    /** A statement about losses and what decides the expressions at its locus, if young may be concerned; else none. */
+    static Set<String> losses(Model model, GenotypeSet sire, GenotypeSet dam, Viability one) {
+        Locus locus = model.locus(one.locus());
+        List<AllelePair> young = pairs(model, sire, dam, List.of(locus.id())).getOrDefault(locus.id(), List.of());
+        Set<String> found = new LinkedHashSet<>();
+        boolean concerned = false;
+        for (Sex sex : Sex.values()) {
+            for (AllelePair pair : locus.pairs(sex)) {
+                if (young.contains(pair)) {
+                    found.addAll(locus.decidedBy(pair, sex));
+                    concerned |= one.concerns(locus.id(), locus.expression(pair, sex), sex);
+                }
+            }
+        }
+        found.add(one.pointer());
+        return concerned ? found : Set.of();
+    }
+
     /**
      * The statements that looks of young rest on: the rules that decide about them, how linked loci are handed down, who is lost, and
      * how often alleles of the parents change. Each locus is taken by itself, so that a statement may be among them which the reasons,

@@ -65,7 +65,7 @@ final class MatingAnswer {
         Distribution<Phenotype> looks = given.get();
         looks.asMap().forEach((look, p) -> draft.outcomes.add(new Outcome(look, Optional.of(p), ImmutableSet.of())));
         explained(cross).ifPresent(this::reasons);
-        draft.lost = lost(cross);
+        lose(cross);
         if (mating.event().isEmpty()) {
             return verdicts.ratio(looks);
         }
@@ -198,6 +198,13 @@ final class MatingAnswer {
         return mating.question().litter().map(size -> Litter.of(size, chances));
     }
 
+    private void lose(UncertainCross parents) {
+        draft.lost = lost(parents);
+        if (draft.lost.isPresent()) {
+            draft.statements.addAll(frame.behindLosses());
+        }
+    }
+
     private Optional<Probability> lost(UncertainCross parents) {
         boolean known = mating.losesAny()
                 && parents.missingFrequencies(mating.view().census()).isEmpty();
@@ -240,7 +247,7 @@ final class MatingAnswer {
     private String nothingCounted(UncertainCross parents) {
         draft.undecided();
         if (parents.possible(mating.view()).isEmpty()) {
-            draft.lost = lost(parents);
+            lose(parents);
             return "Of the " + answers.young().many() + " of these parents none is ever "
                     + mating.view().census().word()
                     + " under this model, so that nothing can be said of what one shows. Re-examine the parents' records, or"

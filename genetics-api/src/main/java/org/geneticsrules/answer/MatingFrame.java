@@ -20,6 +20,7 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
@@ -154,6 +155,22 @@ final class MatingFrame {
             GenotypeSet sire = male.genotypes();
             found.addAll(Inherited.statements(
                     compiled, List.of(sire, dam), Inherited.pairs(model, sire, dam, mating.lociRead()), mating.view()));
+        }
+        return found;
+    }
+
+    /** The statements on which the share of lost kits rests: who is lost of those that there may be, and what makes them so. */
+    Set<String> behindLosses() {
+        Census census = mating.view().census();
+        Set<String> found = new LinkedHashSet<>();
+        List<Animal> parents = mating.parents();
+        GenotypeSet dam = parents.get(parents.size() - 1).genotypes();
+        for (Animal male : parents.subList(0, parents.size() - 1)) {
+            for (Viability one : model.viability().values()) {
+                if (census == Census.SCORED || (census == Census.BORN && one.decidesBirth())) {
+                    found.addAll(Inherited.losses(model, male.genotypes(), dam, one));
+                }
+            }
         }
         return found;
     }

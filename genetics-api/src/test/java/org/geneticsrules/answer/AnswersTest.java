@@ -17,6 +17,7 @@ import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.model.Statement;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -218,6 +219,28 @@ class AnswersTest {
         Answer alone =
                 ANSWERS.mating(MatingQuestion.of(heterozygous, heterozygous).inTraits(List.of("eye")));
         assertTrue(!ids(alone).contains("unlinked-loci"));
+    }
+
+    /** The white hairs of those that live are inherited apart from what kills; the share that is lost is told all the same. */
+    @Test
+    void the_share_lost_rests_on_who_is_lost() {
+        Set<String> behind =
+                Set.of("/viability/pale young die", "/loci/H/dominance/order/0", "/loci/H/dominance/shows/h");
+        Answer some = ANSWERS.mating(MatingQuestion.of(animal("H/h E/E W/w"), animal("H/h E/E W/w"))
+                .inTraits(List.of("white hairs"))
+                .at(LifeStage.atMoult(0)));
+        assertEquals(Optional.of(Probability.of(1, 4)), some.lost());
+        assertTrue(pointers(some).containsAll(behind), () -> pointers(some).toString());
+        Answer none = ANSWERS.mating(MatingQuestion.of(animal("H/H E/E W/w"), animal("H/h E/E W/w"))
+                .inTraits(List.of("white hairs"))
+                .at(LifeStage.atMoult(0)));
+        assertTrue(
+                pointers(none).stream().noneMatch(behind::contains),
+                () -> pointers(none).toString());
+    }
+
+    private static List<String> pointers(Answer answer) {
+        return answer.evidence().statements().stream().map(Statement::pointer).toList();
     }
 
     @Test
