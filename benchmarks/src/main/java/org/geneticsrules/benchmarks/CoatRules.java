@@ -21,6 +21,8 @@ final class CoatRules {
     /** Coloured phenotypes of one hair length: 4 depths, 3 hues, 3 patterns, 2 tones, 3 markings. */
     private static final int COLOURED = 216;
 
+    private static final int CODES = 2 * (COLOURED + 1);
+
     private CoatRules() {}
 
     static Contest contest() {
@@ -33,7 +35,8 @@ final class CoatRules {
                 sire,
                 dam,
                 new StringSquare(SIRE, DAM, CoatRules::phenotype),
-                new IntegerProduct(shown, alleles(SIRE), alleles(DAM), CoatRules::code, 2 * (COLOURED + 1)),
+                new IntegerProduct(shown, alleles(SIRE), alleles(DAM), CoatRules::code, CODES),
+                new NetworkMating(shown, alleles(SIRE), alleles(DAM), traits(), CoatRules::codeOfStates, CODES),
                 CoatRules::word,
                 CoatRules::code);
     }
@@ -79,6 +82,25 @@ final class CoatRules {
             return e[4] * (COLOURED + 1) + COLOURED;
         }
         return e[4] * (COLOURED + 1) + (((e[0] * 3 + e[1]) * 3 + e[2]) * 2 + e[3]) * 3 + e[5];
+    }
+
+    /** What is seen of each trait, in the order of the loci: depth and the bottom of the last locus hide all but the hair. */
+    private static List<NetworkMating.Trait> traits() {
+        return List.of(
+                new NetworkMating.Trait(List.of(0, 5), 5, e -> e[1] == 3 ? 4 : e[0]),
+                new NetworkMating.Trait(List.of(1, 0, 5), 4, e -> hides(e) ? 3 : e[0]),
+                new NetworkMating.Trait(List.of(2, 0, 5), 4, e -> hides(e) ? 3 : e[0]),
+                new NetworkMating.Trait(List.of(3, 0, 5), 3, e -> hides(e) ? 2 : e[0]),
+                new NetworkMating.Trait(List.of(4), 2, e -> e[0]),
+                new NetworkMating.Trait(List.of(5, 0), 4, e -> e[1] == 4 || e[0] == 3 ? 3 : e[0]));
+    }
+
+    private static boolean hides(int[] e) {
+        return e[1] == 4 || e[2] == 3;
+    }
+
+    private static int codeOfStates(int[] states) {
+        return code(states);
     }
 
     private static String word(Phenotype phenotype) {

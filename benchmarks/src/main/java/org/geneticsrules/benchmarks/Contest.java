@@ -15,13 +15,14 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.trait.Phenotype;
 
 /**
- * One mating put to the engine and to both baselines, and how their answers are compared.
+ * One mating put to the engine, to both baselines and to a general-purpose engine, and how their answers are compared.
  *
  * @param compiled the model, compiled before the clock starts
  * @param sire the father
  * @param dam the mother
  * @param square the mating as a square of strings
  * @param product the mating as a product of integers
+ * @param network the mating as a network of chances
  * @param word how the square names a phenotype of the engine
  * @param code how the product numbers a phenotype of the engine
  */
@@ -31,6 +32,7 @@ record Contest(
         Genotype dam,
         StringSquare square,
         IntegerProduct product,
+        NetworkMating network,
         Function<Phenotype, String> word,
         ToIntFunction<Phenotype> code) {
 
@@ -56,11 +58,12 @@ record Contest(
             Genotype dam,
             StringSquare square,
             IntegerProduct product,
+            NetworkMating network,
             Function<Phenotype, String> word,
             ToIntFunction<Phenotype> code) {
         CompiledModel compiled = CompiledModel.of(model);
         compiled.diagram();
-        return new Contest(compiled, sire, dam, square, product, word, code);
+        return new Contest(compiled, sire, dam, square, product, network, word, code);
     }
 
     Distribution<Phenotype> engine() {
@@ -102,6 +105,13 @@ record Contest(
         Distribution<Integer> codes = Distribution.ofWeights(weights);
         if (!codes.equals(expected.map(code::applyAsInt))) {
             throw new IllegalStateException("the product gives " + codes + ", the engine " + expected);
+        }
+        double[] chances = network.count();
+        for (int i = 0; i < chances.length; i++) {
+            if (Math.abs(chances[i] - codes.probability(i).toDouble()) > AGREEMENT) {
+                throw new IllegalStateException(
+                        "the network gives " + chances[i] + " to " + i + ", the engine " + codes.probability(i));
+            }
         }
         return this;
     }

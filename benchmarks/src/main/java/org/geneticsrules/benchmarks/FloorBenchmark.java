@@ -28,7 +28,7 @@ import org.openjdk.jmh.infra.Blackhole;
 public class FloorBenchmark {
 
     /** The model and its number of loci. */
-    @Param({"visible 6", "visible 12"})
+    @Param({"visible 6", "visible 8", "visible 10", "visible 12"})
     public String mating = "visible 6";
 
     private List<Phenotype> phenotypes = List.of();

@@ -39,13 +39,8 @@ final class Goals {
 
     List<Goal> all() {
         List<Goal> goals = new ArrayList<>();
-        double coat = run.time("MatingBenchmark.answer", "coat");
-        goals.add(ratio(
-                "Coat model, all phenotypes: at least %.0f times the string square",
-                run.time("MatingBenchmark.square", "coat") / coat, SQUARE));
-        goals.add(ratio(
-                "Coat model, all phenotypes: at least %.0f times the integer product",
-                run.time("MatingBenchmark.product", "coat") / coat, PRODUCT));
+        goals.add(coat("string square", "MatingBenchmark.square", SQUARE));
+        goals.add(coat("integer product", "MatingBenchmark.product", PRODUCT));
         goals.add(ratio(
                 "Coat model, as a product of factors of which nothing is read: at least %,.0f times the string square",
                 run.time("MatingBenchmark.square", "coat") / run.time("MatingBenchmark.factors", "coat"), FACTORS));
@@ -55,6 +50,24 @@ final class Goals {
         goals.add(doubles());
         goals.add(compiling());
         return goals;
+    }
+
+    /** The weights of all phenotypes, as the baselines give them; beside it what the baselines leave out, the lowest terms. */
+    private Goal coat(String name, String baseline, double wanted) {
+        double time = run.time(baseline, "coat");
+        Goal weights = ratio(
+                "Coat model, weights of all phenotypes: at least %.0f times the " + name,
+                time / run.time("MatingBenchmark.answer", "coat"),
+                wanted);
+        return new Goal(
+                weights.text(),
+                weights.measured()
+                        + String.format(
+                                Locale.ROOT,
+                                " (%,.1f times if the engine also reads every chance in lowest terms)",
+                                time / run.time("MatingBenchmark.listed", "coat")),
+                weights.met(),
+                weights.limit());
     }
 
     private static Goal ratio(String goal, double ratio, double wanted) {
@@ -130,7 +143,7 @@ final class Goals {
 
     private Goal floor() {
         double worst = 0;
-        for (int loci = 6; loci <= 12; loci += 6) {
+        for (int loci = 6; loci <= 12; loci += 2) {
             worst = Math.max(
                     worst,
                     run.time("ScalingBenchmark.answer", "visible " + loci)

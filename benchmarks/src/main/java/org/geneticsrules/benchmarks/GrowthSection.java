@@ -20,10 +20,10 @@ final class GrowthSection implements Section {
                 "Visible loci: each adds a factor of two to the phenotypes. The floor is the time to write and read as many"
                         + " pairs of phenotype and weight.\n\n");
         page.head("mating", "answer", "growth per locus", "floor", "answer/floor", "bytes of the answer");
-        visible(run, page, 6, 12);
+        visible(run, page, 6, 8, 10, 12);
         page.say("\nMasking chains, beside weights of one 64-bit digit (up to 31 loci), two, and more.\n\n");
         page.head("mating", "answer", "doubles", "added per locus", "answer/doubles", "bytes of the answer");
-        longer(run, page, "chain", 6, 12, 24, 48, 100);
+        longer(run, page, "chain", 6, 12, 24, 31, 32, 48, 100);
         page.say("\nA threshold trait: the sum of one dose from each allele, cut into three states.\n\n");
         page.head("mating", "answer", "doubles", "added per locus", "answer/doubles", "bytes of the answer");
         longer(run, page, "threshold", 10, 20, 40);
@@ -66,9 +66,8 @@ final class GrowthSection implements Section {
             double doubles = run.time("ScalingBenchmark.doubles", mating);
             String added = i == 0
                     ? ""
-                    : "+"
-                            + number((answer - run.time("ScalingBenchmark.answer", kind + " " + loci[i - 1]))
-                                    / (loci[i] - loci[i - 1]));
+                    : signed((answer - run.time("ScalingBenchmark.answer", kind + " " + loci[i - 1]))
+                            / (loci[i] - loci[i - 1]));
             page.row(
                     mating,
                     number(answer),
@@ -77,6 +76,10 @@ final class GrowthSection implements Section {
                     number(answer / doubles),
                     whole(run.bytes("ScalingBenchmark.answer", mating)));
         }
+    }
+
+    private static String signed(double added) {
+        return (added < 0 ? "-" : "+") + number(Math.abs(added));
     }
 
     private static String exponent(Measurements run, String kind, int... loci) {

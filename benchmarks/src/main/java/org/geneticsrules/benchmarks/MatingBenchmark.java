@@ -19,7 +19,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import org.openjdk.jmh.infra.Blackhole;
 
-/** One mating of two full heterozygotes, all phenotypes listed, by the engine and by both baselines. */
+/** One mating of two full heterozygotes, all phenotypes listed, by the engine, both baselines and a general-purpose engine. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
@@ -29,13 +29,13 @@ import org.openjdk.jmh.infra.Blackhole;
 public class MatingBenchmark {
 
     /** The model and its number of loci. */
-    @Param({"visible 6", "chain 6", "coat"})
+    @Param({"visible 6", "visible 10", "chain 6", "chain 10", "coat"})
     public String mating = "coat";
 
     private Contest contest = Contest.of("coat");
     private Phenotype last = Phenotype.unspecified();
 
-    /** Sets the mating up and makes sure that all three ways give the same chances. */
+    /** Sets the mating up and makes sure that all ways give the same chances. */
     @Setup
     public void setUp() {
         contest = Contest.of(mating).checked();
@@ -60,6 +60,16 @@ public class MatingBenchmark {
     @Benchmark
     public long[] product() {
         return contest.product().count();
+    }
+
+    /**
+     * The general-purpose engine.
+     *
+     * @return chances by phenotype code
+     */
+    @Benchmark
+    public double[] network() {
+        return contest.network().count();
     }
 
     /**

@@ -45,6 +45,31 @@ final class Models {
         return simple("measure.group", loci, true);
     }
 
+    /** Masks that each read a locus of the first half and one of the second, so that all combinations of the first half must be remembered. */
+    static Model tied(int loci) {
+        Catalogue catalogue = Catalogue.builder("measure.tied.traits", "1.0.0")
+                .trait("coat", "plain", "patterned")
+                .build();
+        ModelBuilder model = Model.builder("measure.tied", "1.0.0", catalogue);
+        for (int i = 0; i < loci; i++) {
+            String locus = "L" + i;
+            String dominant = "A" + i;
+            String recessive = "a" + i;
+            model.locus(
+                    locus,
+                    at -> at.alleles(dominant, recessive)
+                            .dominant(dominant, recessive)
+                            .shows(dominant, DOMINANT)
+                            .shows(recessive, RECESSIVE));
+        }
+        model.trait("coat", rule -> rule.otherwise("plain"));
+        for (int i = 0; i < loci / 2; i++) {
+            model.mask(Mask.of("tie" + i, Condition.where("L" + i, DOMINANT).and("L" + (i + loci / 2), RECESSIVE))
+                    .covering("coat", "patterned"));
+        }
+        return model.build();
+    }
+
     /** One trait of three states by the sum of the doses of all loci, 0 to 2 each, cut into thirds. */
     static Model threshold(int loci) {
         Catalogue catalogue = Catalogue.builder("measure.threshold.traits", "1.0.0")

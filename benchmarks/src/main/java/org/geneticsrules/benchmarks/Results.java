@@ -23,7 +23,7 @@ public final class Results {
             anew: `mvn -Dquick -DskipTests -pl genetics-api,genetics-ferret,benchmarks package`, then in `benchmarks`
             `java -jar target/benchmarks.jar "Mating|Scaling|Floor|Compile" -prof gc -rf json -rff target/jmh.json`, then
             `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`; the run "completeness" likewise
-            from `Completeness`.
+            from `Completeness|Refusal`.
 
             Two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
 
@@ -33,11 +33,13 @@ public final class Results {
             * `threshold n`: n loci that add up to one trait of three states;
             * `coat`: six loci in the manner of a coat, with 434 phenotypes, of which this mating gives 218.
 
-            Three ways give the same chances, which is checked before anything is timed:
+            Four ways give the same chances, which is checked before anything is timed:
 
             * **square**: a frozen baseline, the Punnett square as it is taught, with genotypes and phenotypes as text;
             * **product**: a frozen baseline, the best simple way: equal genotypes of each locus merged, their product walked through
               with integers, the rules of the one model written by hand as arithmetic, an array of counts as the answer;
+            * **network**: an outside engine for networks of chances that knows nothing of genetics, the junction tree of MALLET 2.0.8, with
+              the network laid out and the tree found before the clock starts; floating point;
             * **engine**: the library with a compiled model. *Answer* is `Cross.of(model, sire, dam).phenotypes()` with the exact
               whole-number weight of every phenotype worked out, as the baselines have them; one chance is read. *Listed* reads
               every phenotype with its chance in lowest terms, which the baselines do not give. *Factors* is the answer before

@@ -32,10 +32,14 @@ public class ScalingBenchmark {
     /** The model and its number of loci. */
     @Param({
         "visible 6",
+        "visible 8",
+        "visible 10",
         "visible 12",
         "chain 6",
         "chain 12",
         "chain 24",
+        "chain 31",
+        "chain 32",
         "chain 48",
         "chain 100",
         "threshold 10",

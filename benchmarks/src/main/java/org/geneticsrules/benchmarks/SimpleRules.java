@@ -1,6 +1,9 @@
 package org.geneticsrules.benchmarks;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.Phenotype;
@@ -30,6 +33,13 @@ final class SimpleRules {
                 masking
                         ? new IntegerProduct(shown, alleles, alleles, SimpleRules::chain, loci + 1)
                         : new IntegerProduct(shown, alleles, alleles, SimpleRules::visible, 1 << loci),
+                new NetworkMating(
+                        shown,
+                        alleles,
+                        alleles,
+                        traits(loci, masking),
+                        masking ? SimpleRules::chain : SimpleRules::visible,
+                        masking ? loci + 1 : 1 << loci),
                 phenotype -> word(phenotype, masking),
                 phenotype -> masking ? chain(expressions(phenotype)) : visible(expressions(phenotype)));
     }
@@ -78,6 +88,20 @@ final class SimpleRules {
             locus++;
         }
         return locus;
+    }
+
+    /** One trait for each locus; in a chain a recessive before it hides it, the third state. */
+    private static List<NetworkMating.Trait> traits(int loci, boolean masking) {
+        List<NetworkMating.Trait> traits = new ArrayList<>();
+        for (int i = 0; i < loci; i++) {
+            int own = i;
+            traits.add(
+                    masking
+                            ? new NetworkMating.Trait(
+                                    IntStream.rangeClosed(0, own).boxed().toList(), 3, e -> chain(e) < own ? 2 : e[own])
+                            : new NetworkMating.Trait(List.of(own), 2, e -> e[0]));
+        }
+        return traits;
     }
 
     private static String word(Phenotype phenotype, boolean masking) {

@@ -6,12 +6,13 @@ import static org.geneticsrules.benchmarks.Page.whole;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The engine beside both baselines. */
+/** The engine beside the other ways. */
 final class WaysSection implements Section {
 
-    private static final List<String> MATINGS = List.of("visible 6", "chain 6", "coat");
+    private static final List<String> MATINGS = List.of("visible 6", "visible 10", "chain 6", "chain 10", "coat");
 
-    private static final List<String> WAYS = List.of("square", "product", "factors", "answer", "doubles", "listed");
+    private static final List<String> WAYS =
+            List.of("square", "product", "network", "factors", "answer", "doubles", "listed");
 
     @Override
     public String run() {
@@ -20,30 +21,35 @@ final class WaysSection implements Section {
 
     @Override
     public void write(Measurements run, Page page) {
-        page.say("## Three ways compared\n\nMicroseconds per mating, and how many times longer a baseline takes.\n\n");
+        page.say("## Four ways compared\n\nMicroseconds per mating, and how many times longer another way takes.\n\n");
         page.head(
                 "mating",
                 "square",
                 "product",
+                "network",
                 "answer",
                 "listed",
                 "square/answer",
                 "product/answer",
+                "network/answer",
                 "square/listed",
                 "product/listed");
         for (String mating : MATINGS) {
             double square = time(run, "square", mating);
             double product = time(run, "product", mating);
+            double network = time(run, "network", mating);
             double answer = time(run, "answer", mating);
             double listed = time(run, "listed", mating);
             page.row(
                     mating,
                     number(square),
                     number(product),
+                    number(network),
                     number(answer),
                     number(listed),
                     number(square / answer),
                     number(product / answer),
+                    number(network / answer),
                     number(square / listed),
                     number(product / listed));
         }

@@ -31,15 +31,17 @@ class SameAnswersTest {
                 "visible 5",
                 "visible 6",
                 "visible 8",
+                "visible 10",
                 "chain 2",
                 "chain 3",
                 "chain 4",
                 "chain 5",
                 "chain 6",
                 "chain 8",
+                "chain 10",
                 "coat"
             })
-    void allThreeWaysGiveTheSameChances(String mating) {
+    void allWaysGiveTheSameChances(String mating) {
         Contest contest = Contest.of(mating);
         assertEquals(contest, contest.checked());
     }
@@ -53,6 +55,7 @@ class SameAnswersTest {
                 right.dam(),
                 new StringSquare("AaBb", "AaBb", genotype -> genotype.startsWith("aa") ? "aaB-" : "A-B-"),
                 right.product(),
+                right.network(),
                 right.word(),
                 right.code());
         assertThrows(IllegalStateException.class, wrong::checked);
