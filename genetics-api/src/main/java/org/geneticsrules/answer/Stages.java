@@ -1,6 +1,5 @@
 package org.geneticsrules.answer;
 
-import com.google.common.collect.ImmutableSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -10,8 +9,6 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.model.Allele;
-import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Case;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
@@ -51,39 +48,16 @@ final class Stages {
 
     /** For the young of some males and a female. */
     static Stages ofYoung(CompiledModel compiled, List<Animal> males, Animal dam) {
-        return new Stages(compiled.model(), locus -> {
+        Model model = compiled.model();
+        return new Stages(model, locus -> {
             Set<String> found = new LinkedHashSet<>();
-            Set<String> hers = passed(locus, dam);
-            locus.absent().ifPresent(found::add);
             for (Animal male : males) {
-                Set<String> his = passed(locus, male);
-                for (String one : his) {
-                    hers.forEach(other -> found.addAll(locus.expressions(locus.pair(one, other))));
-                }
-                his.forEach(one -> alone(locus, one, found));
+                Inherited.pairs(model, male.genotypes(), dam.genotypes(), List.of(locus.id()))
+                        .getOrDefault(locus.id(), List.of())
+                        .forEach(pair -> found.addAll(locus.expressions(pair)));
             }
-            hers.forEach(one -> alone(locus, one, found));
             return found;
         });
-    }
-
-    private static void alone(Locus locus, String allele, Set<String> found) {
-        if (locus.pairs().stream().anyMatch(AllelePair::isHemizygous)) {
-            found.addAll(locus.expressions(locus.hemizygous(allele)));
-        }
-    }
-
-    /** The alleles that an animal may pass on, mutated or not. */
-    private static Set<String> passed(Locus locus, Animal parent) {
-        Set<String> found = new LinkedHashSet<>();
-        for (AllelePair pair : parent.genotypes().pairs(locus.id())) {
-            for (Allele allele : pair.alleles()) {
-                found.add(allele.id());
-                Map<String, ?> row = locus.mutation().get(allele.id());
-                found.addAll(row == null ? ImmutableSet.of() : row.keySet());
-            }
-        }
-        return found;
     }
 
     /**

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -83,6 +84,12 @@ class AnswerLaws {
             coverage.check("needed").percentage(p -> p > 2);
             coverage.check("answered").percentage(p -> p > 10);
         });
+    }
+
+    /** Both parents carry an allele of one strand, which only one of them passes on. */
+    @Example
+    void a_stage_makes_no_difference_to_loci_handed_down_by_one_parent() {
+        assertEquals("answered", stageless(-34));
     }
 
     /** An animal of known genotype, of an unknown one, or seen once or twice, with the parent it has to be. */
