@@ -32,14 +32,15 @@ final class Assumptions {
                 "Another model of the same traits may answer otherwise; \"impossible\" means impossible under this model.");
     }
 
-    Assumptions omitted(String role, Animal animal) {
+    /** What it means that a genotype leaves loci out; {@code who} is the animal in words, with its article if it has one. */
+    Assumptions omitted(String who, Animal animal) {
         animal.omitted()
                 .ifPresent(convention -> add(
-                        "omitted-loci-" + role.replace(' ', '-'),
-                        "In the genotype of the " + role + ", " + convention.meaning() + ".",
+                        "omitted-loci-" + bare(who),
+                        "In the genotype of " + who + ", " + convention.meaning() + ".",
                         convention == OmittedLoci.UNKNOWN
                                 ? "Naming them narrows the answer."
-                                : "If the " + role + " carries something else there, the answer changes."));
+                                : "If " + who + " carries something else there, the answer changes."));
         return this;
     }
 
@@ -154,8 +155,13 @@ final class Assumptions {
         }
     }
 
+    /** The words for an animal as a part of an id: without the article, and without spaces. */
+    private static String bare(String who) {
+        return (who.startsWith("the ") ? who.substring(4) : who).replace(' ', '-');
+    }
+
     /** The phase of linked loci of a parent, where it is not known. */
-    Assumptions phase(String role, Animal parent, Sex sex, Model model, Set<String> read) {
+    Assumptions phase(String who, Animal parent, Sex sex, Model model, Set<String> read) {
         for (LinkageGroup group : model.groups().values()) {
             List<String> open = group.loci().stream()
                     .filter(read::contains)
@@ -166,8 +172,8 @@ final class Assumptions {
                     open.stream().anyMatch(locus -> parent.phase().at(locus).isEmpty());
             if (open.size() > 1 && unknown) {
                 add(
-                        "unknown-phase-" + role.replace(' ', '-'),
-                        "Where the " + role
+                        "unknown-phase-" + bare(who),
+                        "Where " + who
                                 + " has two alleles at each of two neighbouring linked loci, both ways in which"
                                 + " they may lie on its strands are equally likely.",
                         "To know the strands, from its parents or its young, narrows the answer.");

@@ -101,7 +101,7 @@ final class CoatAnswer {
         }
         draft.assumptions
                 .model(answers.model())
-                .omitted("animal", animal)
+                .omitted("the animal", animal)
                 .told(compiled, animal.takenAsTold())
                 .stage("the animal", question.stage(), compiled, asked.takenAsTold());
         List<Phenotype> seen = answers.cautionLooks(

@@ -111,8 +111,8 @@ final class MatingFrame {
         List<Animal> parents = mating.parents();
         for (int i = 0; i < parents.size(); i++) {
             Sex sex = i == parents.size() - 1 ? Sex.FEMALE : Sex.MALE;
-            made.phase(mating.role(i), parents.get(i), sex, model, read);
-            made.omitted(mating.role(i), parents.get(i));
+            made.phase("the " + mating.role(i), parents.get(i), sex, model, read);
+            made.omitted("the " + mating.role(i), parents.get(i));
             made.told(compiled, parents.get(i).takenAsTold());
         }
         if (compiled.dependsOnSex(mating.view())) {

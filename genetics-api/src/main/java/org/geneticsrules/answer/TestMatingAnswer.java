@@ -318,7 +318,7 @@ final class TestMatingAnswer {
     private void assumptions() {
         Set<String> traits = watchedInResults();
         Assumptions made =
-                draft.assumptions.model(model).omitted("animal", animal).told(compiled, animal.takenAsTold());
+                draft.assumptions.model(model).omitted("the animal", animal).told(compiled, animal.takenAsTold());
         if (draft.tests.isEmpty()) {
             return;
         }
@@ -326,7 +326,7 @@ final class TestMatingAnswer {
         Set<String> read = compiled.lociRead(view);
         made.power(answers.young());
         made.inheritance(model, read, answers.young(), true);
-        made.phase("animal", animal, sex, model, read);
+        made.phase("the animal", animal, sex, model, read);
         question.mates()
                 .forEach(mate -> mate.animals().forEach(known -> {
                     made.omitted(mate.name(), known);
