@@ -69,10 +69,8 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--from",
             paramLabel = "LOCUS=ALLELE",
-            description = {
-                "What animals carry unless an example says otherwise; the wild type by default. Needed at a",
-                "locus that only one model has, if nothing says so. May be repeated."
-            })
+            description = "What animals carry unless an example says otherwise; the wild type by default. Needed at a"
+                    + " locus that only one model has, if nothing says so. May be repeated.")
     private List<String> from = new ArrayList<>();
 
     @Option(
