@@ -75,6 +75,13 @@ final class Litter {
         return new Litter(model, sires, asked, seen, Optional.of(surviving));
     }
 
+    /** Whether some animals never live to be counted, so that parents may lose all their kits. */
+    static boolean hasLethals(Model model, Census census) {
+        return model.viability().values().stream()
+                .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
+                        || (one.scored().isZero() && census == Census.SCORED));
+    }
+
     /** Whether there may be parents who have no kits that are counted. */
     boolean mayBeBarren(ParentPairs parents) {
         boolean[] barren = {false};

@@ -78,10 +78,7 @@ final class TestQuestion {
      */
     static boolean mayHaveKits(CompiledModel compiled, Sex sex, Mate mate, Census census, Parent tested) {
         Model model = compiled.model();
-        boolean lethal = model.viability().values().stream()
-                .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
-                        || (one.scored().isZero() && census == Census.SCORED));
-        if (!lethal) {
+        if (!Litter.hasLethals(model, census)) {
             return true;
         }
         Diagram<Phenotype> survival = compiled.survival(census);

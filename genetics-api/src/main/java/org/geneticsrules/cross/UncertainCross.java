@@ -370,10 +370,7 @@ public final class UncertainCross {
      * boxes in which several loci differ, or by who the sire is.
      */
     private boolean barrenParentsMatter(Census census) {
-        boolean lethal = compiled.model().viability().values().stream()
-                .anyMatch(one -> (one.birth().isZero() && census != Census.CONCEIVED)
-                        || (one.scored().isZero() && census == Census.SCORED));
-        if (!lethal || !isTied()) {
+        if (!Litter.hasLethals(compiled.model(), census) || !isTied()) {
             return false;
         }
         Litter survival = Litter.surviving(compiled, sires, census);
