@@ -25,6 +25,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
@@ -342,6 +343,34 @@ class CompletenessTest {
         assertEquals(
                 List.of("K", "M", "H"),
                 blind.alikeAlleles().stream().map(Completeness.Alike::locus).toList());
+    }
+
+    /** An expression of heterozygotes at an X-linked locus is none of males, though the rule would give them no state for it either. */
+    @Test
+    void a_gap_of_one_sex_names_what_that_sex_can_be() {
+        Completeness report = report(model -> model.locus(
+                        "H",
+                        one -> one.alleles("H", "h")
+                                .shows("H", "whole")
+                                .shows("h", "split")
+                                .shows("H/h", "mosaic"))
+                .group(LinkageGroup.single(Transmission.X, "H"))
+                .trait("glow", rule -> rule.when(Condition.where("H", "split"), "bright")));
+        assertEquals(
+                List.of(
+                        Condition.where("sex", "female").and("H", Allowed.only("whole", "mosaic")),
+                        Condition.where("sex", "male").and("H", "whole")),
+                report.gaps().get(0).where());
+    }
+
+    @Test
+    void a_case_that_always_holds_is_reached() {
+        Completeness report = report(model ->
+                model.trait("glow", rule -> rule.when("ever", Condition.always(), new CaseState.Certain("dull"))));
+        assertEquals(List.of(), report.gaps());
+        assertEquals(
+                List.of("bright", "unlit"),
+                report.unreached().stream().map(Completeness.Unreached::name).toList());
     }
 
     @Test

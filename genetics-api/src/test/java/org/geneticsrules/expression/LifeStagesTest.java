@@ -107,6 +107,73 @@ class LifeStagesTest {
         assertTrue(refusal.getMessage().contains("/traits/white hairs/cases/one"), refusal.getMessage());
     }
 
+    /** All kits are born without white hairs, so nothing is drawn before the first moult; then one in four has some. */
+    @Test
+    void where_one_state_is_certain_nothing_is_drawn() {
+        Catalogue catalogue = Catalogue.builder("invented.traits", "1")
+                .trait("white hairs", "none", "few")
+                .build();
+        CaseState greying = new CaseState.Progression(
+                Clock.MOULT,
+                Distribution.certain("none"),
+                Map.of("none", SketchOfLife.chances("none", "3/4", "few", "1/4")),
+                true);
+        CompiledModel compiled = CompiledModel.of(Model.builder("invented.greying", "1", catalogue)
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "on")
+                                .shows("a", "off"))
+                .trait("white hairs", rule -> rule.otherwise(greying, Optional.empty()))
+                .build());
+        Genotype any = Genotype.parse(compiled.model(), "A/a");
+        Distribution<Expressed> young = compiled.express(any, Sex.FEMALE, LifeStage.atMoult(0), List.of("white hairs"));
+        assertEquals(
+                Map.of(Phenotype.of("white hairs", "none"), Probability.ONE),
+                young.map(Expressed::phenotype).asMap());
+        assertEquals(
+                Optional.empty(),
+                young.outcomes().iterator().next().traits().get("white hairs").draw());
+        assertEquals(
+                Map.of(
+                        Phenotype.of("white hairs", "none"), Probability.parse("3/4"),
+                        Phenotype.of("white hairs", "few"), Probability.parse("1/4")),
+                compiled.express(any, Sex.FEMALE, LifeStage.atMoult(1), List.of("white hairs"))
+                        .map(Expressed::phenotype)
+                        .asMap());
+    }
+
+    /** The count of moults is needed in winter only; in summer the season rules the case out. */
+    @Test
+    void a_case_that_the_season_rules_out_needs_no_count() {
+        Catalogue catalogue = Catalogue.builder("invented.traits", "1")
+                .seasons("summer", "winter")
+                .trait("white hairs", "none", "few", "half", "all")
+                .build();
+        CompiledModel compiled = CompiledModel.of(Model.builder("invented.winter", "1", catalogue)
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "on")
+                                .shows("a", "off"))
+                .trait(
+                        "white hairs",
+                        rule -> rule.when("winter", Condition.where("season", "winter"), SketchOfLife.spreading())
+                                .otherwise("none"))
+                .build());
+        View hairs = View.of(Set.of("white hairs"));
+        LifeStage summer = LifeStage.unstated().in("summer");
+        assertEquals(
+                List.of(Phenotype.of("white hairs", "none")),
+                compiled.diagram(hairs.at(summer)).outcomes());
+        ProblemsException refusal = assertThrows(
+                ProblemsException.class,
+                () -> compiled.diagram(hairs.at(LifeStage.unstated().in("winter"))));
+        assertEquals("stage-needed", refusal.problems().get(0).code());
+    }
+
     @Test
     void a_question_that_needs_a_moult_is_refused_with_the_statement() {
         for (Runnable question : List.<Runnable>of(

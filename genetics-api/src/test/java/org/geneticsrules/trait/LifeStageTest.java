@@ -50,6 +50,9 @@ class LifeStageTest {
         assertThrows(IllegalArgumentException.class, () -> LifeStage.atMoult(1_000_000_000));
         assertThrows(IllegalArgumentException.class, () -> LifeStage.atBirth().in("week 3"));
         assertThrows(IllegalArgumentException.class, () -> LifeStage.atBirth().in(""));
+        assertEquals(
+                OptionalInt.of(LifeStage.MOST),
+                LifeStage.parse("week 999999999").weeks());
         assertEquals(OptionalInt.of(0), LifeStage.atBirth().count(Clock.WEEK));
         assertEquals(OptionalInt.empty(), LifeStage.atWeek(4).count(Clock.MOULT));
     }
