@@ -74,11 +74,8 @@ public final class TestMating {
      * @throws TooLargeException if there are too many kinds of parents to go through
      */
     public Set<Phenotype> proofs(View view, Parent otherwise) {
-        if (!mayHaveKits(view)) {
-            return ImmutableSet.of();
-        }
-        Set<Phenotype> proofs = new LinkedHashSet<>(question(view, false).possible(tested));
-        proofs.removeAll(question(view, false).possible(otherwise));
+        Set<Phenotype> proofs = new LinkedHashSet<>(possible(view, tested));
+        proofs.removeAll(possible(view, otherwise));
         return ImmutableSet.copyOf(proofs);
     }
 
@@ -89,7 +86,9 @@ public final class TestMating {
      * @return locus ids in model order; none if {@link #byOneMate} can be asked
      */
     public List<String> missingFrequencies(View view) {
-        return question(view, true).missingFrequencies(tested);
+        return question(view, tested, true)
+                .map(question -> question.missingFrequencies(tested))
+                .orElse(List.of());
     }
 
     /**
@@ -132,15 +131,17 @@ public final class TestMating {
                         + ", but one was \"" + sign + "\"");
             }
         }
-        return mayHaveKits(view) ? question(view, true).chances(tested, ImmutableSet.copyOf(signs)) : Optional.empty();
+        return question(view, tested, true).flatMap(question -> question.chances(tested, ImmutableSet.copyOf(signs)));
     }
 
-    private boolean mayHaveKits(View view) {
-        return TestQuestion.mayHaveKits(compiled, sex, mate, view.census(), tested);
+    private Set<Phenotype> possible(View view, Parent animal) {
+        return question(view, animal, false)
+                .map(question -> question.possible(animal))
+                .orElse(Set.of());
     }
 
-    private TestQuestion question(View view, boolean weighted) {
-        return new TestQuestion(compiled, sex, mate, view, weighted);
+    private Optional<TestQuestion> question(View view, Parent animal, boolean weighted) {
+        return TestQuestion.of(compiled, sex, mate, view, animal, weighted);
     }
 
     /** Returns what is known of the animal and of its mates. */

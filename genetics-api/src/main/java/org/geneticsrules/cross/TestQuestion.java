@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.geneticsrules.cross.Breeders.Breeder;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.Chain;
@@ -44,6 +45,10 @@ final class TestQuestion {
     private final Sex sex;
     private final Mate mate;
     private final Diagram<Phenotype> asked;
+
+    /** Who survives, where pairs all of whose kits are lost have to be left out. */
+    private final Optional<Diagram<Phenotype>> survival;
+
     private final Set<String> read;
     private final Breeders breeders;
     private final boolean bothSexes;
@@ -53,46 +58,62 @@ final class TestQuestion {
     /** Gametes that meet at a unit, in a kit of one sex. */
     private record Meeting(Unit unit, Sex kit, Gametes sire, Gametes dam) {}
 
-    /**
-     * Prepares a question.
-     *
-     * @param weighted whether the animals are weighed, with mutation, or only what is possible is asked
-     */
-    TestQuestion(CompiledModel compiled, Sex sex, Mate mate, View view, boolean weighted) {
-        this(compiled, sex, mate, compiled.diagram(view), weighted);
-    }
-
-    private TestQuestion(CompiledModel compiled, Sex sex, Mate mate, Diagram<Phenotype> asked, boolean weighted) {
+    private TestQuestion(
+            CompiledModel compiled,
+            Sex sex,
+            Mate mate,
+            Diagram<Phenotype> asked,
+            Optional<Diagram<Phenotype>> survival,
+            boolean weighted) {
         this.compiled = compiled;
         this.sex = sex;
         this.mate = mate;
         this.asked = asked;
+        this.survival = survival;
         this.read = read();
         this.breeders = new Breeders(compiled, read, weighted);
-        this.bothSexes = Litter.bothSexes(compiled.model(), asked, read);
+        this.bothSexes = Litter.bothSexes(compiled.model(), asked, read)
+                || survival.filter(lost -> Litter.bothSexes(compiled.model(), lost, read))
+                        .isPresent();
     }
 
     /**
-     * Tells whether the animal and its mates may have a kit that is counted. The loci that decide about it need not be among those of the
-     * question; where alleles of such a locus mutate, a kit is never ruled out.
+     * Returns a question; empty if the animal and its mates cannot have a kit that is counted, whatever is asked of it. The loci that
+     * decide about that need not be among those of the question; where alleles of such a locus mutate, a kit is never ruled out.
+     *
+     * @param tested the animal
+     * @param weighted whether the animals are weighed, with mutation, or only what is possible is asked
      */
-    static boolean mayHaveKits(CompiledModel compiled, Sex sex, Mate mate, Census census, Parent tested) {
+    static Optional<TestQuestion> of(
+            CompiledModel compiled, Sex sex, Mate mate, View view, Parent tested, boolean weighted) {
         Model model = compiled.model();
-        if (!Litter.hasLethals(model, census)) {
-            return true;
+        Optional<Diagram<Phenotype>> survival = Optional.empty();
+        if (Litter.hasLethals(model, view.census())) {
+            Diagram<Phenotype> whole = compiled.survival(view.census());
+            if (whole.loci().stream()
+                    .allMatch(locus -> model.locus(locus).mutation().isEmpty())) {
+                TestQuestion kits = new TestQuestion(compiled, sex, mate, whole, Optional.empty(), false);
+                Set<Boolean> fertile = kits.fertile(tested);
+                if (!fertile.contains(true)) {
+                    return Optional.empty();
+                }
+                survival = Optional.of(whole).filter(lost -> fertile.contains(false) && kits.isTied(tested));
+            }
         }
-        Diagram<Phenotype> survival = compiled.survival(census);
-        return survival.loci().stream()
-                        .anyMatch(locus -> !model.locus(locus).mutation().isEmpty())
-                || !new TestQuestion(compiled, sex, mate, survival, false)
-                        .possible(tested)
-                        .isEmpty();
+        return Optional.of(new TestQuestion(compiled, sex, mate, compiled.diagram(view), survival, weighted));
+    }
+
+    /** Whether loci that are inherited independently may depend on one another through what is known of the animals. */
+    private boolean isTied(Parent tested) {
+        return !mate.seen().isEmpty()
+                || animals(tested).stream().anyMatch(one -> one.boxes().isUnion());
     }
 
     /** The loci of the question, and of who lives to be a mate where that is decided on the same chromosomes. */
     private Set<String> read() {
         Model model = compiled.model();
         Set<String> found = new LinkedHashSet<>(asked.loci());
+        survival.ifPresent(lost -> found.addAll(lost.loci()));
         if (!(mate instanceof Mate.Known)) {
             found.addAll(compiled.matching(mate.seen(), Census.CONCEIVED).loci());
             for (Viability one : model.viability().values()) {
@@ -110,50 +131,63 @@ final class TestQuestion {
         return new ParentBoxes(compiled, of, animal);
     }
 
+    /** What is known of one of the animals of which something is stated, and what it is to the question. */
+    private record Stated(String role, ParentBoxes boxes) {}
+
+    private List<Stated> animals(Parent tested) {
+        List<Stated> all = new ArrayList<>(List.of(new Stated("animal tested", boxes(sex, tested))));
+        if (mate instanceof Mate.Known known) {
+            all.add(new Stated("mate", boxes(sex.other(), known.animal())));
+        } else if (mate instanceof Mate.OwnYoung own) {
+            all.add(new Stated("other parent of the mate", boxes(sex.other(), own.partner())));
+        } else if (mate instanceof Mate.YoungOf young) {
+            all.add(new Stated("sire of the mate", boxes(Sex.MALE, young.sire())));
+            all.add(new Stated("dam of the mate", boxes(Sex.FEMALE, young.dam())));
+        }
+        return all;
+    }
+
     /** The loci at which somebody who has to be weighed lacks frequencies, in model order. */
     List<String> missingFrequencies(Parent tested) {
-        Set<String> missing = new LinkedHashSet<>(boxes(sex, tested).withoutFrequencies(read));
-        if (mate instanceof Mate.Known known) {
-            missing.addAll(boxes(sex.other(), known.animal()).withoutFrequencies(read));
-        } else if (mate instanceof Mate.OwnYoung own) {
-            missing.addAll(boxes(sex.other(), own.partner()).withoutFrequencies(read));
-        } else if (mate instanceof Mate.YoungOf young) {
-            missing.addAll(boxes(Sex.MALE, young.sire()).withoutFrequencies(read));
-            missing.addAll(boxes(Sex.FEMALE, young.dam()).withoutFrequencies(read));
-        }
+        Set<String> missing = new LinkedHashSet<>();
+        animals(tested).forEach(one -> missing.addAll(one.boxes().withoutFrequencies(read)));
         return read.stream().filter(missing::contains).toList();
     }
 
     private void requireFrequencies(Parent tested) {
         Problems problems = new Problems(Stage.MEANING);
-        boxes(sex, tested).requireFrequencies("animal tested", read, problems);
-        if (mate instanceof Mate.Known known) {
-            boxes(sex.other(), known.animal()).requireFrequencies("mate", read, problems);
-        } else if (mate instanceof Mate.OwnYoung own) {
-            boxes(sex.other(), own.partner()).requireFrequencies("other parent of the mate", read, problems);
-        } else if (mate instanceof Mate.YoungOf young) {
-            boxes(Sex.MALE, young.sire()).requireFrequencies("sire of the mate", read, problems);
-            boxes(Sex.FEMALE, young.dam()).requireFrequencies("dam of the mate", read, problems);
-        }
+        animals(tested).forEach(one -> one.boxes().requireFrequencies(one.role(), read, problems));
         problems.throwIfAny();
+    }
+
+    /** Whether pairs that there may be have kits that are counted: true if some have, and false if some have none. */
+    private Set<Boolean> fertile(Parent tested) {
+        Set<Boolean> found = new LinkedHashSet<>();
+        visit(tested, weights -> found.add(weights.kept().signum() > 0));
+        return found;
     }
 
     /** The looks that some kit may show. */
     Set<Phenotype> possible(Parent tested) {
         Set<Phenotype> found = new LinkedHashSet<>();
+        visit(tested, weights -> {
+            for (int i = 0; i < weights.shares().length; i++) {
+                if (weights.shares()[i].signum() > 0) {
+                    found.add(asked.outcomes().get(i));
+                }
+            }
+        });
+        return found;
+    }
+
+    private void visit(Parent tested, Consumer<Weights> visitor) {
         breeders.known(boxes(sex, tested))
                 .ifPresent(animals -> animals.outcomes()
                         .forEach(animal -> families(animal)
                                 .ifPresent(families -> families.outcomes()
-                                        .forEach(mates -> mates.outcomes().forEach(one -> {
-                                            Weights weights = kits(animal, one);
-                                            for (int i = 0; i < weights.shares().length; i++) {
-                                                if (weights.shares()[i].signum() > 0) {
-                                                    found.add(asked.outcomes().get(i));
-                                                }
-                                            }
-                                        })))));
-        return found;
+                                        .forEach(mates -> mates.outcomes()
+                                                .forEach(
+                                                        one -> kits(animal, one).ifPresent(visitor))))));
     }
 
     /**
@@ -179,10 +213,9 @@ final class TestQuestion {
                 .ifPresent(families -> families.asMap().forEach((mates, weight) -> {
                     Mixture<Probability> row = new Mixture<>();
                     mates.asMap().forEach((one, share) -> {
-                        Weights kits = kits(animal, one);
-                        if (kits.kept().signum() > 0) {
-                            row.add(sign(kits, signs), share.numerator(), share.denominator());
-                        }
+                        kits(animal, one)
+                                .filter(kits -> kits.kept().signum() > 0)
+                                .ifPresent(kits -> row.add(sign(kits, signs), share.numerator(), share.denominator()));
                     });
                     row.distribution()
                             .ifPresent(chances -> rows.add(chances, weight.numerator(), weight.denominator()));
@@ -234,8 +267,8 @@ final class TestQuestion {
                 .ifPresent(young -> families.add(young, weight.numerator(), weight.denominator()));
     }
 
-    /** What comes of the kits of the animal and a mate. */
-    private Weights kits(Breeder animal, Breeder other) {
+    /** What comes of the kits of the animal and a mate; empty if none is counted, where that is asked by itself. */
+    private Optional<Weights> kits(Breeder animal, Breeder other) {
         if (++pairs > MOST_PAIRS) {
             throw new TooLargeException(
                     "combinations of what the animal and its mates may be",
@@ -246,7 +279,10 @@ final class TestQuestion {
         Breeder sire = sex == Sex.MALE ? animal : other;
         Breeder dam = sex == Sex.MALE ? other : animal;
         Optional<KitLaw> sons = bothSexes ? Optional.of(law(Sex.MALE, sire, dam)) : Optional.empty();
-        return new Young(law(Sex.FEMALE, sire, dam), sons).weigh(asked);
+        Young young = new Young(law(Sex.FEMALE, sire, dam), sons);
+        return survival.isEmpty() || young.weigh(survival.get()).kept().signum() > 0
+                ? Optional.of(young.weigh(asked))
+                : Optional.empty();
     }
 
     private KitLaw law(Sex kit, Breeder sire, Breeder dam) {

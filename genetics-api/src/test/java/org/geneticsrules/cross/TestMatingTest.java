@@ -14,11 +14,13 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.OmittedLoci;
+import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -27,6 +29,7 @@ import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
 
 /** Test matings in models with losses, linkage and sex chromosomes, by hand. */
@@ -156,6 +159,65 @@ class TestMatingTest {
                 Distribution.certain(HALF),
                 fertile.byOneMate(COAT, WHITE, KIT).orElseThrow().step());
         assertEquals(WHITE, fertile.proofs(COAT, parent(model, "A/A L/L")));
+    }
+
+    /**
+     * Either the male is a carrier of one kind or, like half of his mates, of the other kind: heterozygotes at L die. The mates of his
+     * kind alone count, and of these all are white, though half of all mates are not.
+     */
+    @Test
+    void pairs_without_kits_are_left_out_where_what_is_known_ties_loci() {
+        Model model = model(more -> more.viability(Viability.lethal("mixed", "L", "mixed")));
+        Population even = model.populations().get("even");
+        Parent tested = parent(model, "A/a L/L");
+        Parent mates = either(model, "a/a L/L", "A/A l/l").from(even);
+        TestMating test = test(model, Sex.MALE, tested, Mate.of(mates));
+        assertEquals(
+                Distribution.certain(HALF),
+                test.byManyMates(COAT, WHITE, KIT).orElseThrow().step());
+        // among the conceived the kits of the others count as well, one pair as often as the other
+        assertEquals(
+                Distribution.certain(Probability.of(3, 4)),
+                test.byManyMates(COAT.among(Census.CONCEIVED), WHITE, KIT)
+                        .orElseThrow()
+                        .step());
+        // the carrier has no kit with these mates, so that a white kit is never his
+        TestMating other = test(
+                model, Sex.FEMALE, either(model, "A/a l/l", "A/A L/L").from(even), Mate.of(parent(model, "a/a L/L")));
+        assertEquals(
+                Distribution.certain(Probability.ONE),
+                other.byOneMate(COAT, WHITE, KIT).orElseThrow().step());
+        assertEquals(Set.of(), other.proofs(COAT, parent(model, "A/A L/L")));
+        assertEquals(WHITE, other.proofs(COAT.among(Census.CONCEIVED), parent(model, "A/A L/L")));
+    }
+
+    private static Parent either(Model model, String one, String other) {
+        return Parent.among(GenotypeSet.of(model, Genotype.parse(model, one))
+                .or(GenotypeSet.of(model, Genotype.parse(model, other))));
+    }
+
+    /** A mate's own look ties its loci: of daughters that look as a/a or l/l ones do, those that are l/l have no kits with the male. */
+    @Test
+    void what_was_seen_of_mates_ties_loci() {
+        Model model = model(more -> more.viability(Viability.lethal("mixed", "L", "mixed"))
+                .trait(
+                        "kind",
+                        rule -> rule.when("a", Condition.where("A", "none"), new CaseState.Certain("one"))
+                                .when(
+                                        "l",
+                                        Condition.where("A", "full").and("L", "other kind"),
+                                        new CaseState.Certain("one"))
+                                .otherwise("another")));
+        Parent either = open(model, "A/a").from(model.populations().get("even"));
+        Mate daughters = Mate.youngOf(either, either).seen(Sighting.of(Phenotype.of("kind", "one")));
+        // born are L/L and l/l, as their parents are; of a/a L/L, a/a l/l and A/- l/l only the first has kits with the
+        // sire
+        assertEquals(
+                Distribution.certain(HALF),
+                test(model, Sex.MALE, parent(model, "A/a L/L"), daughters)
+                        .byManyMates(COAT, WHITE, KIT)
+                        .orElseThrow()
+                        .step());
     }
 
     /** A carrier dam of an X-linked recessive gives it to half her sons; a normal sire hides it in daughters. */
