@@ -14,10 +14,12 @@ module org.geneticsrules.api {
     exports org.geneticsrules.explanation;
     exports org.geneticsrules.expression;
     exports org.geneticsrules.hypothesis;
+    exports org.geneticsrules.inference;
     exports org.geneticsrules.json;
     exports org.geneticsrules.linkage;
     exports org.geneticsrules.model;
     exports org.geneticsrules.patch;
+    exports org.geneticsrules.pedigree;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
     exports org.geneticsrules.render;

@@ -1,0 +1,139 @@
+package org.geneticsrules.pedigree;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Trait;
+
+/** Compares the records of a pedigree with a model. */
+final class ModelChecks {
+
+    private final Pedigree pedigree;
+    private final Model model;
+    private final Problems problems = new Problems(Stage.REFERENCES);
+
+    ModelChecks(Pedigree pedigree, Model model) {
+        this.pedigree = pedigree;
+        this.model = model;
+    }
+
+    List<Problem> problems() {
+        pedigree.catalogue()
+                .filter(reference -> !reference.means(model.catalogue().reference()))
+                .ifPresent(reference -> problems.add(
+                        "other-catalogue",
+                        "/catalogue",
+                        "the records were made with catalogue " + reference + ", but model " + model + " has "
+                                + model.catalogue().reference()));
+        pedigree.individuals().values().forEach(this::individual);
+        for (Litter litter : pedigree.litters().values()) {
+            if (litter.sires() instanceof Paternity.Candidates several) {
+                for (int i = 0; i < several.candidates().size(); i++) {
+                    String pointer = PedigreeChecks.pointer(litter)
+                            + Pointer.of("sires", "candidates", Integer.toString(i), "population");
+                    several.candidates().get(i).population().ifPresent(name -> population(name, pointer));
+                }
+            }
+        }
+        return problems.list();
+    }
+
+    private void population(String name, String pointer) {
+        if (!model.populations().containsKey(name)) {
+            problems.unknown(
+                    "unknown-population",
+                    pointer,
+                    "population",
+                    name,
+                    model.populations().keySet());
+        }
+    }
+
+    private void individual(Individual one) {
+        String pointer = PedigreeChecks.pointer(one);
+        one.population().ifPresent(name -> population(name, pointer + "/population"));
+        for (int i = 0; i < one.observations().size(); i++) {
+            observation(one.observations().get(i), pointer + Pointer.of("observations", Integer.toString(i)));
+        }
+        for (int i = 0; i < one.tests().size(); i++) {
+            test(one, one.tests().get(i), pointer + Pointer.of("tests", Integer.toString(i)));
+        }
+    }
+
+    private void observation(Observation seen, String pointer) {
+        List<String> seasons = model.catalogue().seasons();
+        seen.stage()
+                .season()
+                .filter(season -> !seasons.contains(season))
+                .ifPresent(season ->
+                        problems.unknown("unknown-season", pointer + "/stage/season", "season", season, seasons));
+        int number = 0;
+        for (var look : seen.looks()) {
+            String at = pointer + Pointer.of("looks", Integer.toString(number++));
+            look.asMap().forEach((name, state) -> {
+                Optional<Trait> trait = model.catalogue().trait(name);
+                if (trait.isEmpty()) {
+                    problems.unknown(
+                            "unknown-trait",
+                            at + Pointer.of(name),
+                            "trait",
+                            name,
+                            model.catalogue().traits().keySet());
+                } else if (!trait.get().states().contains(state)) {
+                    problems.unknown(
+                            "unknown-state",
+                            at + Pointer.of(name),
+                            "state of " + name,
+                            state,
+                            trait.get().states());
+                }
+            });
+        }
+    }
+
+    private void test(Individual one, GenotypeTest test, String pointer) {
+        Locus locus = model.loci().get(test.locus());
+        if (locus == null) {
+            problems.unknown(
+                    "unknown-locus",
+                    pointer + "/locus",
+                    "locus",
+                    test.locus(),
+                    model.loci().keySet());
+            return;
+        }
+        Set<AllelePair> pairs;
+        try {
+            pairs = test.pairs(model);
+        } catch (ProblemsException e) {
+            // The places in these problems are columns of the text of the test, not of any document.
+            e.problems()
+                    .forEach(problem -> problems.add(
+                            problem.code(),
+                            pointer + "/result",
+                            problem.message(),
+                            problem.expected().or(problem::nearest).orElse("genotype text of locus " + locus)));
+            return;
+        }
+        if (one.sex().isPresent()) {
+            Sex sex = one.sex().get();
+            int strands = locus.transmission().strands(sex);
+            if (pairs.stream().noneMatch(pair -> pair.alleles().size() == strands)) {
+                problems.add(
+                        "genotype-sex",
+                        pointer + "/result",
+                        pairs + " is no genotype of a " + sex.word() + " at locus " + locus,
+                        locus.pairs(sex).toString());
+            }
+        }
+    }
+}

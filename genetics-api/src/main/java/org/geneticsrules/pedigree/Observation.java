@@ -1,0 +1,64 @@
+package org.geneticsrules.pedigree;
+
+import com.google.common.collect.ImmutableSet;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+
+/**
+ * What was recorded of an individual at one look.
+ *
+ * <p>Several looks mean that it showed <i>one of these</i>: whoever recorded it could not decide, or used a name that covers several. They
+ * all speak of the same traits, so that no two can be true at once. A trait that none of them names was not recorded.
+ *
+ * @param date when it was looked at, if recorded
+ * @param stage how old it was and in which season, as far as recorded
+ * @param looks what it showed, or each thing it may have shown, in the order stated
+ */
+public record Observation(Optional<LocalDate> date, LifeStage stage, Set<Phenotype> looks) {
+
+    /**
+     * Checks and copies the looks.
+     *
+     * @param date when it was looked at
+     * @param stage how old it was
+     * @param looks what it showed
+     * @throws IllegalArgumentException if there is no look, one names no trait, or two name different traits
+     */
+    public Observation {
+        looks = ImmutableSet.copyOf(looks);
+        if (looks.isEmpty() || looks.iterator().next().traits().isEmpty()) {
+            throw new IllegalArgumentException("an observation names a state of at least one trait, but had " + looks);
+        }
+        Set<String> traits = looks.iterator().next().traits();
+        for (Phenotype look : looks) {
+            if (!look.traits().equals(traits)) {
+                throw new IllegalArgumentException(
+                        "looks of which one was seen must all speak of the same traits, but \""
+                                + looks.iterator().next() + "\" and \"" + look + "\" do not");
+            }
+        }
+    }
+
+    /**
+     * Returns an observation without a date.
+     *
+     * @param stage how old it was, as far as recorded
+     * @param look what it showed
+     * @return the observation
+     */
+    public static Observation of(LifeStage stage, Phenotype look) {
+        return new Observation(Optional.empty(), stage, ImmutableSet.of(look));
+    }
+
+    /**
+     * Returns the traits that were recorded.
+     *
+     * @return ids of traits, in the order of the first look
+     */
+    public Set<String> traits() {
+        return looks.iterator().next().traits();
+    }
+}
