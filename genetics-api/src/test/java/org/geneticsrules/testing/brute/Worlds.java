@@ -1,19 +1,13 @@
 package org.geneticsrules.testing.brute;
 
 import java.math.BigInteger;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.function.BiFunction;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.brute.Listing.World;
 
 /**
  * What the records of a pedigree tell, found by listing every world: each founder and each unrecorded parent as each animal that it may
@@ -35,70 +29,16 @@ import org.geneticsrules.probability.Probability;
  */
 public final class Worlds {
 
-    /** One animal for each person, the candidate that is the sire of each, -1 for who has none, and the weight over a common total. */
-    private record World(List<Animal> animals, List<Integer> sires, BigInteger weight) {}
-
-    /** A world found: the weight is over a total of its own. */
-    private record Found(List<Animal> animals, List<Integer> sires, BigInteger weight, BigInteger total) {}
-
-    /** An animal, and its chance where it was listed. */
-    private record Weighed(Animal animal, Probability chance) {}
-
-    /** Something that chance decides: sets it in each way, and each time goes on with the chance of that way. */
-    private interface Step {
-        void each(Consumer<Probability> goOn);
-    }
-
-    /** What is asked of the same two animals again and again, found once. */
-    private static final class PerPair<T> {
-        private final IdentityHashMap<Animal, IdentityHashMap<Animal, T>> known = new IdentityHashMap<>();
-        private final BiFunction<Animal, Animal, T> find;
-
-        PerPair(BiFunction<Animal, Animal, T> find) {
-            this.find = find;
-        }
-
-        T of(Animal sire, Animal dam) {
-            return known.computeIfAbsent(sire, any -> new IdentityHashMap<>())
-                    .computeIfAbsent(dam, any -> find.apply(sire, dam));
-        }
-    }
-
-    /** More worlds than were allowed. */
-    private static final class TooMany extends RuntimeException {
-        private static final long serialVersionUID = 1;
-    }
-
     private final Genome genome;
-    private final Kindred kindred;
-    private final boolean frequencies;
-    private final long most;
-    private final List<String> persons = new ArrayList<>();
-    private final List<Step> steps = new ArrayList<>();
-    /** By animal, the one that stands for all that differ from it only in which parent gave which strand. */
-    private final Map<Animal, Animal> same = new HashMap<>();
+    private final List<String> persons;
+    private final List<World> worlds;
+    private final BigInteger total;
 
-    private final Animal[] animals;
-    private final int[] sires;
-    private final List<Found> found = new ArrayList<>();
-    private final List<World> worlds = new ArrayList<>();
-    private BigInteger total = BigInteger.ONE;
-    private long visited;
-
-    private Worlds(Genome genome, Kindred kindred, boolean frequencies, long most) {
+    private Worlds(Genome genome, Listing listing) {
         this.genome = genome;
-        this.kindred = kindred;
-        this.frequencies = frequencies;
-        this.most = most;
-        kindred.members().forEach(member -> persons.add(member.id()));
-        for (Kindred.Litter litter : kindred.litters()) {
-            unrecorded(litter).forEach((person, population) -> persons.add(person));
-        }
-        this.animals = new Animal[persons.size()];
-        this.sires = new int[persons.size()];
-        plan();
-        list(0, BigInteger.ONE, BigInteger.ONE);
-        weigh();
+        this.persons = listing.persons;
+        this.worlds = listing.worlds;
+        this.total = listing.total;
     }
 
     /**
@@ -109,7 +49,7 @@ public final class Worlds {
      * @return what its records tell
      */
     public static Worlds of(Genome genome, Kindred kindred) {
-        return new Worlds(genome, kindred, true, Long.MAX_VALUE);
+        return new Worlds(genome, new Listing(genome, kindred, true, Long.MAX_VALUE));
     }
 
     /**
@@ -122,8 +62,8 @@ public final class Worlds {
      */
     public static Optional<Worlds> within(Genome genome, Kindred kindred, long most) {
         try {
-            return Optional.of(new Worlds(genome, kindred, true, most));
-        } catch (TooMany tooMany) {
+            return Optional.of(new Worlds(genome, new Listing(genome, kindred, true, most)));
+        } catch (Listing.TooMany tooMany) {
             return Optional.empty();
         }
     }
@@ -137,228 +77,9 @@ public final class Worlds {
      * @return what its records exclude
      */
     public static Worlds possible(Genome genome, Kindred kindred) {
-        return new Worlds(genome.withoutMutation(), kindred.withoutConfusions(), false, Long.MAX_VALUE);
+        Genome stable = genome.withoutMutation();
+        return new Worlds(stable, new Listing(stable, kindred.withoutConfusions(), false, Long.MAX_VALUE));
     }
-
-    // ---- listing
-    // --------------------------------------------------------------------------------------------------------------
-
-    /** The unrecorded parents of a litter with their populations: the dam is {@code L/dam}, candidate 2 is {@code L/sire 2}. */
-    private Map<String, String> unrecorded(Kindred.Litter litter) {
-        Map<String, String> unrecorded = new LinkedHashMap<>();
-        if (litter.dam().isEmpty()) {
-            unrecorded.put(dam(litter), kindred.populationOfDam(litter));
-        }
-        for (int i = 0; i < litter.sires().size(); i++) {
-            if (litter.sires().get(i).id().isEmpty()) {
-                unrecorded.put(
-                        sire(litter, i),
-                        kindred.populationOfSire(litter, litter.sires().get(i)));
-            }
-        }
-        return unrecorded;
-    }
-
-    private static String dam(Kindred.Litter litter) {
-        return litter.dam().isEmpty() ? litter.id() + "/dam" : litter.dam();
-    }
-
-    private static String sire(Kindred.Litter litter, int candidate) {
-        String id = litter.sires().get(candidate).id();
-        return id.isEmpty() ? litter.id() + "/sire " + candidate : id;
-    }
-
-    /** A litter comes as soon as all who may be its parents are there, so that what contradicts it is found early. */
-    private void plan() {
-        Set<String> there = new LinkedHashSet<>();
-        List<Kindred.Litter> litters = new ArrayList<>(kindred.litters());
-        List<Kindred.Member> founders = new ArrayList<>(kindred.members());
-        founders.removeIf(member -> kindred.litterOf(member.id()).isPresent());
-        while (!litters.isEmpty() || !founders.isEmpty()) {
-            Optional<Kindred.Litter> next = litters.stream()
-                    .filter(litter -> awaited(litter, there).isEmpty())
-                    .findFirst();
-            if (next.isPresent()) {
-                litters.remove(next.get());
-                unrecorded(next.get()).forEach(this::unrecordedParent);
-                litter(next.get());
-                there.addAll(next.get().kits());
-            } else if (founders.isEmpty()) {
-                throw new IllegalArgumentException("an animal is among its own ancestors: " + litters);
-            } else {
-                Kindred.Member founder = founders.remove(0);
-                founder(founder);
-                there.add(founder.id());
-            }
-        }
-    }
-
-    private static List<String> awaited(Kindred.Litter litter, Set<String> there) {
-        List<String> parents = new ArrayList<>();
-        parents.add(litter.dam());
-        litter.sires().forEach(sire -> parents.add(sire.id()));
-        return parents.stream()
-                .filter(id -> !id.isEmpty() && !there.contains(id))
-                .toList();
-    }
-
-    private void founder(Kindred.Member member) {
-        String sex = kindred.sex(member.id());
-        List<String> sexes = sex.isEmpty() ? Genome.SEXES : List.of(sex);
-        animal(member.id(), recorded(member, living(sexes, member.population())));
-    }
-
-    private void unrecordedParent(String person, String population) {
-        List<Weighed> living = new ArrayList<>();
-        living(List.of(person.endsWith("/dam") ? "female" : "male"), population)
-                .forEach((animal, chance) -> living.add(new Weighed(animal, chance)));
-        animal(person, living);
-    }
-
-    private void animal(String person, List<Weighed> all) {
-        int at = persons.indexOf(person);
-        steps.add(goOn -> {
-            sires[at] = -1;
-            for (Weighed one : all) {
-                animals[at] = one.animal();
-                goOn.accept(one.chance());
-            }
-        });
-    }
-
-    private void litter(Kindred.Litter litter) {
-        int dam = persons.indexOf(dam(litter));
-        List<Integer> males = new ArrayList<>();
-        for (int i = 0; i < litter.sires().size(); i++) {
-            males.add(persons.indexOf(sire(litter, i)));
-        }
-        List<Integer> kits = litter.kits().stream().map(persons::indexOf).toList();
-        if (!litter.sirePerKit()) {
-            steps.add(goOn -> {
-                for (int i = 0; i < males.size(); i++) {
-                    int chosen = i;
-                    kits.forEach(kit -> sires[kit] = chosen);
-                    goOn.accept(litter.sires().get(i).share());
-                }
-            });
-        }
-        for (int kit : kits) {
-            String id = persons.get(kit);
-            PerPair<List<Weighed>> listed = new PerPair<>((sire, mother) -> kits(id, sire, mother));
-            if (litter.sirePerKit()) {
-                PerPair<Boolean> fertile = new PerPair<>((sire, mother) -> !new Mating(genome, sire, mother)
-                        .share(kindred.step(id))
-                        .isZero());
-                steps.add(goOn -> {
-                    Map<Integer, Probability> shares = new LinkedHashMap<>();
-                    for (int i = 0; i < males.size(); i++) {
-                        boolean his = fertile.of(animals[males.get(i)], animals[dam]);
-                        shares.put(i, his ? litter.sires().get(i).share() : Probability.ZERO);
-                    }
-                    Founders.normalised(shares).forEach((i, share) -> {
-                        sires[kit] = i;
-                        goOn.accept(share);
-                    });
-                });
-            }
-            steps.add(goOn -> {
-                for (Weighed one : listed.of(animals[males.get(sires[kit])], animals[dam])) {
-                    animals[kit] = one.animal();
-                    goOn.accept(one.chance());
-                }
-            });
-        }
-    }
-
-    private List<Weighed> kits(String kit, Animal sire, Animal dam) {
-        Map<Animal, Probability> kits = new LinkedHashMap<>();
-        new Mating(genome, sire, dam)
-                .kits(kindred.step(kit))
-                .forEach((animal, chance) -> kits.merge(unlabelled(animal), chance, Probability::plus));
-        return recorded(kindred.member(kit), kits);
-    }
-
-    /** Which parent gave which strand matters to nothing that follows, so animals that differ in that are one. */
-    private Animal unlabelled(Animal animal) {
-        Animal known = same.get(animal);
-        if (known == null) {
-            Animal one = genome.phases(animal.sex(), genome.genotype(animal), genome.phase(animal))
-                    .get(0);
-            known = same.computeIfAbsent(one, itself -> itself);
-            same.put(animal, known);
-        }
-        return known;
-    }
-
-    private List<Weighed> recorded(Kindred.Member member, Map<Animal, Probability> animals) {
-        String sex = kindred.sex(member.id());
-        List<Weighed> recorded = new ArrayList<>();
-        animals.forEach((animal, chance) -> {
-            if (sex.isEmpty() || sex.equals(animal.sex())) {
-                Probability weight = chance.times(Records.chance(genome, animal, member, kindred.confusions()));
-                recorded.add(new Weighed(animal, weight));
-            }
-        });
-        recorded.removeIf(one -> one.chance().isZero());
-        return recorded;
-    }
-
-    /** The animals of a population that live to be scored, half of those conceived being of each sex. */
-    private Map<Animal, Probability> living(List<String> sexes, String population) {
-        Map<Animal, Probability> living = new LinkedHashMap<>();
-        for (String sex : sexes) {
-            List<Map<String, String>> genotypes = genome.genotypes(sex);
-            for (Map<String, String> genotype : genotypes) {
-                Probability frequency = frequencies
-                        ? Founders.frequency(genome, genotype, population)
-                        : Probability.of(1, genotypes.size());
-                List<Animal> phases = genome.phases(sex, genotype, Map.of());
-                for (Animal animal : phases) {
-                    Probability conceived = frequency.times(Probability.of(1, 2L * phases.size()));
-                    living.put(unlabelled(animal), conceived.times(Mating.viability(genome, animal, "scored")));
-                }
-            }
-        }
-        return Founders.normalised(living);
-    }
-
-    private void list(int step, BigInteger weight, BigInteger over) {
-        if (step == steps.size()) {
-            List<Integer> chosen = new ArrayList<>();
-            for (int sire : sires) {
-                chosen.add(sire);
-            }
-            found.add(new Found(List.of(animals), chosen, weight, over));
-            return;
-        }
-        steps.get(step).each(chance -> {
-            if (++visited > most) {
-                throw new TooMany();
-            }
-            if (!chance.isZero()) {
-                list(step + 1, weight.multiply(chance.numerator()), over.multiply(chance.denominator()));
-            }
-        });
-    }
-
-    /** Brings the weights over one common total. */
-    private void weigh() {
-        Set<BigInteger> totals = new LinkedHashSet<>();
-        found.forEach(world -> totals.add(world.total()));
-        for (BigInteger one : totals) {
-            total = total.multiply(one.divide(total.gcd(one)));
-        }
-        Map<BigInteger, BigInteger> factors = new HashMap<>();
-        totals.forEach(one -> factors.put(one, total.divide(one)));
-        for (Found world : found) {
-            BigInteger weight = world.weight().multiply(factors.get(world.total()));
-            worlds.add(new World(world.animals(), world.sires(), weight));
-        }
-        found.clear();
-    }
-
-    // ---- asking
-    // ---------------------------------------------------------------------------------------------------------------
 
     /**
      * Counts the worlds.
@@ -390,7 +111,7 @@ public final class Worlds {
      *     follows
      */
     public Map<Animal, Probability> animals(String id) {
-        int at = persons.indexOf(id);
+        int at = at(id);
         return chances(world -> world.animals().get(at));
     }
 
@@ -432,7 +153,7 @@ public final class Worlds {
      * @return the chance of each list of genotypes over all loci, in the order of the members
      */
     public Map<List<Map<String, String>>, Probability> jointly(List<String> ids) {
-        List<Integer> at = ids.stream().map(persons::indexOf).toList();
+        List<Integer> at = ids.stream().map(this::at).toList();
         return merged(
                 chances(world -> at.stream().map(world.animals()::get).toList()),
                 together -> together.stream().map(genome::genotype).toList());
@@ -445,8 +166,16 @@ public final class Worlds {
      * @return the chance of each candidate, by its place in the list of the litter
      */
     public Map<Integer, Probability> sires(String kit) {
-        int at = persons.indexOf(kit);
+        int at = at(kit);
         return chances(world -> world.sires().get(at));
+    }
+
+    private int at(String id) {
+        int at = persons.indexOf(id);
+        if (at < 0) {
+            throw new IllegalArgumentException(id + " is no member");
+        }
+        return at;
     }
 
     private <T> Map<T, Probability> chances(Function<World, T> what) {
