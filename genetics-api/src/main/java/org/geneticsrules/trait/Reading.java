@@ -22,7 +22,12 @@ public record Reading(LifeStage stage, Set<Phenotype> looks) {
      */
     public Reading {
         looks = ImmutableSet.copyOf(looks);
-        if (looks.stream().map(Phenotype::traits).map(ImmutableSet::copyOf).distinct().count() != 1) {
+        if (looks.stream()
+                        .map(Phenotype::traits)
+                        .map(ImmutableSet::copyOf)
+                        .distinct()
+                        .count()
+                != 1) {
             throw new IllegalArgumentException(
                     "expected one look, or several that name the same traits, but found " + looks);
         }
