@@ -293,6 +293,11 @@ final class KindredGraph {
         if (differing.isEmpty()) {
             if (sexes[member].isPresent()) {
                 graph.add(weighted ? new double[] {0.5, 0.5} : new double[] {1, 1}, sexes[member].orElseThrow());
+            } else if (weighted && members.all().get(member).sex().isPresent()) {
+                // as many daughters as sons
+                double[] half = new double[states(member, 0)];
+                Arrays.fill(half, 0.5);
+                graph.add(half, carried[member][0]);
             }
             return;
         }
