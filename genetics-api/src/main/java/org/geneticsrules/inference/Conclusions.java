@@ -43,6 +43,7 @@ public final class Conclusions {
     private final double[] cells;
     private final double[][] chances;
     private final boolean[][] left;
+    private final Map<double[], SparseTable> tables = Peeling.tables();
     private double logLikelihood;
 
     private Conclusions(Pedigree pedigree, KindredGraph kindred, double budget, List<Notice> notices) {
@@ -77,18 +78,28 @@ public final class Conclusions {
             logLikelihood = Double.NEGATIVE_INFINITY;
             return;
         }
-        CliqueTree tree = CliqueTree.of(one.graph(), elimination, budget);
-        cells[number] = tree.cells();
-        if (tree.cells() > budget) {
+        Optional<Posteriors> exactly = exactly(number, one.graph(), elimination, budget);
+        if (exactly.isEmpty()) {
             standings[number] = Standing.TOO_LARGE;
             return;
         }
-        Posteriors found = tree.propagate();
+        Posteriors found = exactly.get();
         standings[number] = found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED;
         logLikelihood += found.logLikelihood();
         for (int v = 0; v < one.variables().length; v++) {
             chances[one.variables()[v]] = found.chances()[v];
         }
+    }
+
+    private Optional<Posteriors> exactly(int number, FactorGraph graph, Elimination elimination, double budget) {
+        Optional<Peeling> peeling = Peeling.of(graph, tables);
+        if (peeling.isPresent()) {
+            cells[number] = peeling.get().cells();
+            return peeling.filter(one -> one.cells() <= budget).map(Peeling::propagate);
+        }
+        CliqueTree tree = CliqueTree.of(graph, elimination, budget);
+        cells[number] = tree.cells();
+        return tree.cells() <= budget ? Optional.of(tree.propagate()) : Optional.empty();
     }
 
     /**

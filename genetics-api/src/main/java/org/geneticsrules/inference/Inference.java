@@ -126,16 +126,20 @@ public final class Inference {
      * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
      */
     public Conclusions conclude(Collection<String> loci) {
+        Records records = new Records(compiled, confusions);
+        return Conclusions.of(pedigree, graph(loci, records), cells, records.notices());
+    }
+
+    /** The factor graph of all that is known. */
+    KindredGraph graph(Collection<String> loci, Records records) {
         Model model = compiled.model();
         loci.forEach(model::locus);
         Members members = Members.of(pedigree, population);
-        Records records = new Records(compiled, confusions);
         List<Evidence> evidence = new ArrayList<>();
         members.all().forEach(member -> evidence.add(records.of(member)));
         Set<String> matter = KindredGraph.mattering(model, evidence, ImmutableSet.copyOf(loci));
         requireFrequencies(members, matter);
-        KindredGraph kindred = new KindredGraph(compiled, members, evidence, matter, true);
-        return Conclusions.of(pedigree, kindred, cells, records.notices());
+        return new KindredGraph(compiled, members, evidence, matter, true);
     }
 
     private void requireFrequencies(Members members, Set<String> matter) {
