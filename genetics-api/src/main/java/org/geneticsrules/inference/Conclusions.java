@@ -3,10 +3,12 @@ package org.geneticsrules.inference;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.geneticsrules.inference.Member.Parents;
 import org.geneticsrules.model.AllelePair;
@@ -33,73 +35,19 @@ public final class Conclusions {
     }
 
     private final Pedigree pedigree;
-    private final KindredGraph kindred;
+    private final Members members;
+    private final List<Settled> groups = new ArrayList<>();
     private final List<Notice> notices;
 
-    /** For each variable, its part. */
-    private final int[] part;
-
-    private final Standing[] standings;
-    private final double[] cells;
-    private final double[][] chances;
-    private final boolean[][] left;
-    private final Map<double[], SparseTable> tables = Peeling.tables();
-    private double logLikelihood;
-
-    private Conclusions(Pedigree pedigree, KindredGraph kindred, double budget, List<Notice> notices) {
+    Conclusions(Pedigree pedigree, Members members, Groups question, double budget, List<Notice> notices) {
         this.pedigree = pedigree;
-        this.kindred = kindred;
+        this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        int variables = kindred.graph().size();
-        this.part = new int[variables];
-        this.chances = new double[variables][0];
-        this.left = new boolean[variables][];
-        List<Components.Part> parts = Components.of(kindred.graph());
-        this.standings = new Standing[parts.size()];
-        this.cells = new double[parts.size()];
-        for (int p = 0; p < parts.size(); p++) {
-            settle(p, parts.get(p), budget);
+        IdentityHashMap<double[], SparseTable> tables = Peeling.tables();
+        for (int g = 0; g < question.count(); g++) {
+            Layout layout = question.layout(g);
+            groups.add(new Settled(layout, question.graph(g, layout), budget, tables));
         }
-    }
-
-    static Conclusions of(Pedigree pedigree, KindredGraph kindred, double budget, List<Notice> notices) {
-        return new Conclusions(pedigree, kindred, budget, notices);
-    }
-
-    private void settle(int number, Components.Part one, double budget) {
-        Elimination elimination = Elimination.of(one.graph());
-        for (int v = 0; v < one.variables().length; v++) {
-            int whole = one.variables()[v];
-            part[whole] = number;
-            left[whole] = elimination.flags(v);
-        }
-        if (elimination.emptied() >= 0) {
-            standings[number] = Standing.CONTRADICTED;
-            logLikelihood = Double.NEGATIVE_INFINITY;
-            return;
-        }
-        Optional<Posteriors> exactly = exactly(number, one.graph(), elimination, budget);
-        if (exactly.isEmpty()) {
-            standings[number] = Standing.TOO_LARGE;
-            return;
-        }
-        Posteriors found = exactly.get();
-        standings[number] = found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED;
-        logLikelihood += found.logLikelihood();
-        for (int v = 0; v < one.variables().length; v++) {
-            chances[one.variables()[v]] = found.chances()[v];
-        }
-    }
-
-    private Optional<Posteriors> exactly(int number, FactorGraph graph, Elimination elimination, double budget) {
-        Optional<Peeling> peeling = Peeling.of(graph, tables);
-        if (peeling.isPresent()) {
-            cells[number] = peeling.get().cells();
-            return peeling.filter(one -> one.cells() <= budget).map(Peeling::propagate);
-        }
-        CliqueTree tree = CliqueTree.of(graph, elimination, budget);
-        cells[number] = tree.cells();
-        return tree.cells() <= budget ? Optional.of(tree.propagate()) : Optional.empty();
     }
 
     /**
@@ -117,7 +65,7 @@ public final class Conclusions {
      * @return the natural logarithm, over all parts that were calculated; negative infinity if records contradict one another
      */
     public double logLikelihood() {
-        return logLikelihood;
+        return groups.stream().mapToDouble(Settled::logLikelihood).sum();
     }
 
     /**
@@ -126,12 +74,7 @@ public final class Conclusions {
      * @return false if some do; true where all is calculated, or as far as it is
      */
     public boolean isConsistent() {
-        for (Standing standing : standings) {
-            if (standing == Standing.CONTRADICTED) {
-                return false;
-            }
-        }
-        return true;
+        return groups.stream().noneMatch(Settled::isContradicted);
     }
 
     /**
@@ -142,10 +85,12 @@ public final class Conclusions {
     public Set<String> contradicted() {
         ImmutableSet.Builder<String> ids = ImmutableSet.builder();
         for (String id : pedigree.individuals().keySet()) {
-            int member = kindred.members().number(id);
-            for (int u = 0; u < kindred.units().size(); u++) {
-                if (standings[part[kindred.carried(member, u)]] == Standing.CONTRADICTED) {
-                    ids.add(id);
+            int member = members.number(id);
+            for (Settled group : groups) {
+                for (int u = 0; u < group.layout().heredity().size(); u++) {
+                    if (group.standing(group.layout().carried(member, u)) == Standing.CONTRADICTED) {
+                        ids.add(id);
+                    }
                 }
             }
         }
@@ -161,7 +106,8 @@ public final class Conclusions {
      * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
      */
     public Standing standing(String individual, String locus) {
-        return standings[part[kindred.carried(member(individual), place(locus).unit())]];
+        Place place = place(locus);
+        return place.group().standing(place.variable(member(individual)));
     }
 
     /**
@@ -175,13 +121,13 @@ public final class Conclusions {
     public Optional<Posterior> at(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        double[] found = chances[kindred.carried(member, place.unit())];
+        double[] found = place.group().chances(place.variable(member));
         if (standing(individual, locus) != Standing.EXACT) {
             return Optional.empty();
         }
         Map<AllelePair, Double> sums = new LinkedHashMap<>();
         for (int state = 0; state < found.length; state++) {
-            sums.merge(kindred.pair(member, place.unit(), state, place.locus()), found[state], Double::sum);
+            sums.merge(place.pair(member, state), found[state], Double::sum);
         }
         return Optional.of(new Posterior(individual, locus, sums));
     }
@@ -198,10 +144,10 @@ public final class Conclusions {
     public Set<AllelePair> excluded(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        boolean[] may = left[kindred.carried(member, place.unit())];
+        boolean[] may = place.group().left(place.variable(member));
         Map<AllelePair, Boolean> any = new LinkedHashMap<>();
         for (int state = 0; state < may.length; state++) {
-            any.merge(kindred.pair(member, place.unit(), state, place.locus()), may[state], Boolean::logicalOr);
+            any.merge(place.pair(member, state), may[state], Boolean::logicalOr);
         }
         return any.entrySet().stream()
                 .filter(one -> !one.getValue())
@@ -218,15 +164,19 @@ public final class Conclusions {
      */
     public Optional<Double> female(String individual) {
         int member = member(individual);
-        Optional<Sex> known = kindred.members().all().get(member).sex();
+        Optional<Sex> known = members.all().get(member).sex();
         if (known.isPresent()) {
             return Optional.of(known.get() == Sex.FEMALE ? 1.0 : 0.0);
         }
-        if (kindred.sex(member).isEmpty()) {
-            return Optional.of(0.5);
+        for (Settled group : groups) {
+            OptionalInt variable = group.layout().sex(member);
+            if (variable.isPresent()) {
+                return group.standing(variable.getAsInt()) == Standing.EXACT
+                        ? Optional.of(group.chances(variable.getAsInt())[0])
+                        : Optional.empty();
+            }
         }
-        int variable = kindred.sex(member).getAsInt();
-        return standings[part[variable]] == Standing.EXACT ? Optional.of(chances[variable][0]) : Optional.empty();
+        return Optional.of(0.5);
     }
 
     /**
@@ -238,48 +188,55 @@ public final class Conclusions {
      * @throws IllegalArgumentException if there is no such animal
      */
     public Map<String, Double> sires(String individual) {
-        Member member = kindred.members().all().get(member(individual));
         Map<String, Double> found = new LinkedHashMap<>();
-        if (member.parents().isEmpty()) {
+        Optional<Parents> parents = members.all().get(member(individual)).parents();
+        if (parents.isEmpty()) {
             return found;
         }
-        Parents parents = member.parents().get();
         double[] choice = {1};
-        if (kindred.choice(parents.brood()).isPresent()) {
-            int variable = kindred.choice(parents.brood()).getAsInt();
-            if (standings[part[variable]] != Standing.EXACT) {
-                return found;
+        for (Settled group : groups) {
+            OptionalInt variable = group.layout().choice(parents.get().brood());
+            if (variable.isPresent()) {
+                if (group.standing(variable.getAsInt()) != Standing.EXACT) {
+                    return found;
+                }
+                choice = group.chances(variable.getAsInt());
             }
-            choice = chances[variable];
         }
         for (int c = 0; c < choice.length; c++) {
-            String id = kindred.members()
-                    .all()
-                    .get(parents.sires().get(c).male())
-                    .recorded()
-                    .map(Individual::id)
-                    .orElse("");
-            found.merge(id, choice[c], Double::sum);
+            int male = parents.get().sires().get(c).male();
+            found.merge(members.all().get(male).recorded().map(Individual::id).orElse(""), choice[c], Double::sum);
         }
         return found;
     }
 
     private int member(String individual) {
         pedigree.individual(individual); // names the nearest if there is none
-        return kindred.members().number(individual);
+        return members.number(individual);
     }
 
-    private record Place(int unit, int locus) {}
+    /** Where a locus is looked at. */
+    private record Place(Settled group, int unit, int locus) {
+        int variable(int member) {
+            return group.layout().carried(member, unit);
+        }
+
+        AllelePair pair(int member, int state) {
+            return group.layout().pair(member, unit, state, locus);
+        }
+    }
 
     private Place place(String id) {
         List<String> known = new ArrayList<>();
-        for (int u = 0; u < kindred.units().size(); u++) {
-            List<Locus> loci = kindred.units().get(u).loci();
-            for (int l = 0; l < loci.size(); l++) {
-                if (loci.get(l).id().equals(id)) {
-                    return new Place(u, l);
+        for (Settled group : groups) {
+            for (int u = 0; u < group.layout().heredity().size(); u++) {
+                List<Locus> loci = group.layout().loci(u);
+                for (int l = 0; l < loci.size(); l++) {
+                    if (loci.get(l).id().equals(id)) {
+                        return new Place(group, u, l);
+                    }
+                    known.add(loci.get(l).id());
                 }
-                known.add(loci.get(l).id());
             }
         }
         throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + known);

@@ -2,10 +2,12 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.function.Supplier;
 import org.geneticsrules.expression.WeightedBox;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
@@ -15,83 +17,125 @@ import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Sex;
 
 /**
- * The factors of the records of one animal: one for each unit of which all boxes say the same, and one for all units together of which
- * they do not.
+ * The factors of the records of animals: one for each unit of which all boxes say the same, and one for all units together of which they
+ * do not. Animals that were recorded alike share tables.
  */
 final class EvidenceFactors {
 
     /** Larger tables than this of one animal are refused. */
     static final double MOST_CELLS = 1 << 24;
 
-    private final KindredGraph kindred;
-    private final int member;
-    private final boolean open;
-    private final boolean weighted;
+    private final Layout layout;
+    private final FactorGraph graph;
+    private final boolean first;
+    private final IdentityHashMap<List<WeightedBox>, Map<Sexes, List<Part>>> known = new IdentityHashMap<>();
+    private final Map<List<Object>, double[]> tests = new LinkedHashMap<>();
 
-    EvidenceFactors(KindredGraph kindred, int member, boolean weighted) {
-        this.kindred = kindred;
-        this.member = member;
-        this.open = kindred.sex(member).isPresent();
-        this.weighted = weighted;
+    /** What is known of an animal's sex: a sex, or that it is a variable, or neither. */
+    private enum Sexes {
+        FEMALE,
+        MALE,
+        OPEN,
+        NO_MATTER
     }
 
-    void add(Evidence evidence) {
+    /** A factor without its animal: units, and whether the sex comes before them. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Part(boolean withSex, List<Integer> units, double[] table) {}
+
+    /**
+     * Prepares factors.
+     *
+     * @param layout the variables
+     * @param graph where factors go
+     * @param first whether weights that are of no unit are counted here
+     */
+    EvidenceFactors(Layout layout, FactorGraph graph, boolean first) {
+        this.layout = layout;
+        this.graph = graph;
+        this.first = first;
+    }
+
+    void add(int member, Evidence evidence) {
+        List<Part> parts = known.computeIfAbsent(evidence.boxes(), key -> new LinkedHashMap<>())
+                .computeIfAbsent(sexes(member), key -> parts(member, evidence.boxes()));
+        for (Part part : parts) {
+            int[] variables = new int[part.units().size() + (part.withSex() ? 1 : 0)];
+            int next = 0;
+            if (part.withSex()) {
+                variables[next++] = layout.sex(member).orElseThrow();
+            }
+            for (int u : part.units()) {
+                variables[next++] = layout.carried(member, u);
+            }
+            graph.add(part.table(), variables);
+        }
+        evidence.tests().forEach(test -> test(member, test));
+    }
+
+    private Sexes sexes(int member) {
+        if (layout.sex(member).isPresent()) {
+            return Sexes.OPEN;
+        }
+        return layout.members()
+                .all()
+                .get(member)
+                .sex()
+                .map(sex -> sex == Sex.FEMALE ? Sexes.FEMALE : Sexes.MALE)
+                .orElse(Sexes.NO_MATTER);
+    }
+
+    private List<Part> parts(int member, List<WeightedBox> all) {
         List<WeightedBox> boxes =
-                evidence.boxes().stream().filter(this::mayBeOfSex).toList();
-        List<Integer> differing = new ArrayList<>();
-        for (int u = 0; u < kindred.units().size(); u++) {
-            int unit = u;
-            Set<List<Optional<Allowed>>> told = new LinkedHashSet<>();
-            boxes.forEach(box -> told.add(conditions(box, unit)));
-            if (told.size() > 1) {
-                differing.add(u);
-            } else if (told.stream().anyMatch(conditions -> conditions.stream().anyMatch(Optional::isPresent))) {
-                table(List.of(u), List.of(new WeightedBox(boxes.get(0).box(), Probability.ONE)), false);
+                all.stream().filter(box -> mayBeOfSex(member, box)).toList();
+        List<Unit> units = layout.heredity().stream().map(Heredity::unit).toList();
+        List<Integer> differing = Ties.differing(units, boxes);
+        List<Part> parts = new ArrayList<>();
+        for (int u = 0; u < units.size(); u++) {
+            if (!boxes.isEmpty()
+                    && !differing.contains(u)
+                    && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
+                parts.add(part(
+                        member, List.of(u), List.of(new WeightedBox(boxes.get(0).box(), Probability.ONE)), false));
             }
         }
-        boolean readsSex =
-                open && boxes.stream().anyMatch(box -> box.box().variables().containsKey(Sex.VARIABLE));
+        boolean readsSex = layout.sex(member).isPresent()
+                && boxes.stream().anyMatch(box -> box.box().variables().containsKey(Sex.VARIABLE));
         if (!differing.isEmpty() || readsSex) {
-            table(differing, boxes, readsSex);
-        } else {
+            parts.add(part(member, differing, boxes, readsSex));
+        } else if (boxes.isEmpty()
+                || (first && boxes.size() == 1 && !boxes.get(0).weight().isOne())) {
             // one box, whose conditions are told; or none, where no animal can be recorded so
-            double[] table = new double[kindred.states(member, 0)];
-            Arrays.fill(table, boxes.isEmpty() ? 0 : weigh(boxes.get(0)));
-            kindred.graph().add(table, kindred.carried(member, 0));
+            parts.add(new Part(
+                    false,
+                    List.of(0),
+                    constant(
+                            layout.states(member, 0),
+                            boxes.isEmpty() ? 0 : boxes.get(0).weight().toDouble())));
         }
-        evidence.tests().forEach(this::test);
+        return parts;
     }
 
-    private double weigh(WeightedBox box) {
-        return weighted ? box.weight().toDouble() : 1;
+    static double[] constant(int states, double weight) {
+        double[] table = new double[states];
+        Arrays.fill(table, weight);
+        return table;
     }
 
-    private boolean mayBeOfSex(WeightedBox box) {
+    private boolean mayBeOfSex(int member, WeightedBox box) {
         Allowed sexes = box.box().variables().get(Sex.VARIABLE);
-        return open || sexes == null || sexes.allows(kindred.sexOf(member, 0).word());
-    }
-
-    private List<Optional<Allowed>> conditions(WeightedBox box, int unit) {
-        return kindred.units().get(unit).loci().stream()
-                .map(locus -> Optional.ofNullable(box.box().variables().get(locus.id())))
-                .toList();
+        Optional<Sex> known = layout.members().all().get(member).sex();
+        return sexes == null || known.isEmpty() || sexes.allows(known.get().word());
     }
 
     /** A factor over some units, and over the sex where that is open and matters to it. */
-    private void table(List<Integer> units, List<WeightedBox> boxes, boolean readsSex) {
-        boolean withSex = open
+    private Part part(int member, List<Integer> units, List<WeightedBox> boxes, boolean readsSex) {
+        boolean withSex = layout.sex(member).isPresent()
                 && (readsSex
-                        || units.stream()
-                                .flatMap(u -> kindred.units().get(u).loci().stream())
-                                .anyMatch(Locus::dependsOnSex));
-        List<Integer> variables = new ArrayList<>();
+                        || units.stream().flatMap(u -> layout.loci(u).stream()).anyMatch(Locus::dependsOnSex));
         double cells = withSex ? 2 : 1;
-        if (withSex) {
-            variables.add(kindred.sex(member).orElseThrow());
-        }
         for (int u : units) {
-            variables.add(kindred.carried(member, u));
-            cells *= kindred.states(member, u);
+            cells *= layout.states(member, u);
         }
         if (cells > MOST_CELLS) {
             throw new TooLargeException(
@@ -105,46 +149,46 @@ final class EvidenceFactors {
         for (int cell = 0; cell < table.length; cell++) {
             int rest = cell;
             for (int i = units.size() - 1; i >= 0; i--) {
-                int width = kindred.states(member, units.get(i));
+                int width = layout.states(member, units.get(i));
                 at[i] = rest % width;
                 rest /= width;
             }
-            table[cell] =
-                    weight(units, at, withSex ? Optional.of(kindred.sexOf(member, rest)) : Optional.empty(), boxes);
+            Optional<Sex> sex = withSex ? Optional.of(layout.sexOf(member, rest)) : Optional.empty();
+            table[cell] = weight(member, units, at, sex, boxes);
         }
-        kindred.graph()
-                .add(table, variables.stream().mapToInt(Integer::intValue).toArray());
+        return new Part(withSex, units, table);
     }
 
-    private double weight(List<Integer> units, int[] at, Optional<Sex> stated, List<WeightedBox> boxes) {
+    private double weight(int member, List<Integer> units, int[] at, Optional<Sex> stated, List<WeightedBox> boxes) {
         Optional<Sex> sex = stated;
         for (int i = 0; i < at.length; i++) {
-            Sex here = kindred.sexAt(member, units.get(i), at[i]);
-            if (kindred.splits(member, units.get(i))) {
+            if (layout.splits(member, units.get(i))) {
+                Sex here = layout.sexAt(member, units.get(i), at[i]);
                 if (sex.isPresent() && sex.get() != here) {
                     return 0;
                 }
                 sex = Optional.of(here);
             }
         }
-        Sex of = sex.orElse(kindred.sexOf(member, 0));
+        Sex of = sex.orElse(layout.sexOf(member, 0));
         double sum = 0;
         for (WeightedBox box : boxes) {
             Allowed sexes = box.box().variables().get(Sex.VARIABLE);
-            if ((sexes == null || sexes.allows(of.word())) && holds(units, at, of, box)) {
-                sum += weigh(box);
+            boolean may = sexes == null || sexes.allows(of.word());
+            if (may && holds(member, units, at, of, box)) {
+                sum += box.weight().toDouble();
             }
         }
-        return weighted ? sum : Math.min(sum, 1);
+        return sum;
     }
 
-    private boolean holds(List<Integer> units, int[] at, Sex sex, WeightedBox box) {
+    private boolean holds(int member, List<Integer> units, int[] at, Sex sex, WeightedBox box) {
         for (int i = 0; i < at.length; i++) {
-            List<Locus> loci = kindred.units().get(units.get(i)).loci();
+            List<Locus> loci = layout.loci(units.get(i));
             for (int l = 0; l < loci.size(); l++) {
                 Allowed allowed = box.box().variables().get(loci.get(l).id());
                 if (allowed != null
-                        && !allowed.allows(loci.get(l).expression(kindred.pair(member, units.get(i), at[i], l), sex))) {
+                        && !allowed.allows(loci.get(l).expression(layout.pair(member, units.get(i), at[i], l), sex))) {
                     return false;
                 }
             }
@@ -152,25 +196,33 @@ final class EvidenceFactors {
         return true;
     }
 
-    private void test(Evidence.Test test) {
-        for (int u = 0; u < kindred.units().size(); u++) {
-            List<Locus> loci = kindred.units().get(u).loci();
+    private void test(int member, Evidence.Test test) {
+        for (int u = 0; u < layout.heredity().size(); u++) {
+            int unit = u;
+            List<Locus> loci = layout.loci(u);
             for (int l = 0; l < loci.size(); l++) {
+                int locus = l;
                 if (loci.get(l).id().equals(test.locus())) {
-                    double[] table = new double[kindred.states(member, u)];
-                    for (int state = 0; state < table.length; state++) {
-                        Sex sex = kindred.sexAt(member, u, state);
-                        AllelePair pair = kindred.pair(member, u, state, l);
-                        table[state] = reported(test, loci.get(l).pairs(sex), pair);
-                    }
-                    kindred.graph().add(table, kindred.carried(member, u));
+                    double[] table = once(List.of(test, sexes(member)), () -> {
+                        double[] made = new double[layout.states(member, unit)];
+                        for (int state = 0; state < made.length; state++) {
+                            List<AllelePair> possible = loci.get(locus).pairs(layout.sexAt(member, unit, state));
+                            made[state] = reported(test, possible, layout.pair(member, unit, state, locus));
+                        }
+                        return made;
+                    });
+                    graph.add(table, layout.carried(member, u));
                 }
             }
         }
     }
 
+    private double[] once(List<Object> key, Supplier<double[]> make) {
+        return tests.computeIfAbsent(key, ignored -> make.get());
+    }
+
     /** The chance of what was reported: each genotype but the true one is reported in error equally often. */
-    private double reported(Evidence.Test test, List<AllelePair> possible, AllelePair pair) {
+    private static double reported(Evidence.Test test, List<AllelePair> possible, AllelePair pair) {
         double error = possible.size() == 1 ? 0 : test.error();
         double sum = 0;
         for (AllelePair result : test.result()) {
@@ -178,6 +230,6 @@ final class EvidenceFactors {
                 sum += result.equals(pair) ? 1 - error : error / (possible.size() - 1);
             }
         }
-        return weighted ? sum : sum > 0 ? 1 : 0;
+        return sum;
     }
 }

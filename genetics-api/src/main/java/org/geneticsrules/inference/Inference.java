@@ -1,6 +1,5 @@
 package org.geneticsrules.inference;
 
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -41,6 +40,7 @@ public final class Inference {
     private final Pedigree pedigree;
     private final Confusions confusions;
     private final Optional<String> population;
+    private final boolean mutating;
     private final double cells;
 
     private Inference(
@@ -48,11 +48,13 @@ public final class Inference {
             Pedigree pedigree,
             Confusions confusions,
             Optional<String> population,
+            boolean mutating,
             double cells) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
         this.population = population;
+        this.mutating = mutating;
         this.cells = cells;
     }
 
@@ -69,7 +71,7 @@ public final class Inference {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), USUAL_CELLS);
+        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, USUAL_CELLS);
     }
 
     /**
@@ -79,7 +81,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, cells);
+        return new Inference(compiled, pedigree, named, population, mutating, cells);
     }
 
     /**
@@ -94,7 +96,16 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), cells);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, cells);
+    }
+
+    /**
+     * Returns the same questions without mutation: what animals may be if no allele has changed.
+     *
+     * @return a copy
+     */
+    public Inference withoutMutation() {
+        return new Inference(compiled, pedigree, confusions, population, false, cells);
     }
 
     /**
@@ -104,7 +115,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, most);
+        return new Inference(compiled, pedigree, confusions, population, mutating, most);
     }
 
     /**
@@ -126,20 +137,33 @@ public final class Inference {
      * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
      */
     public Conclusions conclude(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
-        return Conclusions.of(pedigree, graph(loci, records), cells, records.notices());
+        Groups question = question(loci, members, records);
+        return new Conclusions(pedigree, members, question, cells, records.notices());
     }
 
-    /** The factor graph of all that is known. */
-    KindredGraph graph(Collection<String> loci, Records records) {
+    /** The question about some loci, sorted into groups. */
+    Groups question(Collection<String> loci) {
+        return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));
+    }
+
+    private Groups question(Collection<String> loci, Members members, Records records) {
         Model model = compiled.model();
         loci.forEach(model::locus);
-        Members members = Members.of(pedigree, population);
         List<Evidence> evidence = new ArrayList<>();
         members.all().forEach(member -> evidence.add(records.of(member)));
-        Set<String> matter = KindredGraph.mattering(model, evidence, ImmutableSet.copyOf(loci));
+        Set<String> matter = mattering(evidence, loci);
         requireFrequencies(members, matter);
-        return new KindredGraph(compiled, members, evidence, matter, true);
+        return new Groups(model, members, evidence, matter, mutating);
+    }
+
+    /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
+    private Set<String> mattering(List<Evidence> evidence, Collection<String> asked) {
+        Set<String> matter = new LinkedHashSet<>(asked);
+        evidence.forEach(one -> matter.addAll(one.loci()));
+        compiled.model().viability().values().forEach(one -> matter.add(one.locus()));
+        return matter;
     }
 
     private void requireFrequencies(Members members, Set<String> matter) {

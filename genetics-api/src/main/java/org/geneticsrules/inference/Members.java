@@ -54,6 +54,11 @@ final class Members {
         return all;
     }
 
+    /** How many choices of a sire there may be. */
+    int broods() {
+        return broodCount;
+    }
+
     int number(String id) {
         return Objects.requireNonNull(numbers.get(id), id);
     }

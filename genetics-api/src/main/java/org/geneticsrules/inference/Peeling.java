@@ -70,7 +70,7 @@ final class Peeling {
      * @param tables tables without zeros, shared by graphs
      * @return empty if it has other factors than those of single variables and of two parents and a kit, or a loop
      */
-    static Optional<Peeling> of(FactorGraph graph, Map<double[], SparseTable> tables) {
+    static Optional<Peeling> of(FactorGraph graph, IdentityHashMap<double[], SparseTable> tables) {
         double[][] own = new double[graph.size()][];
         for (int v = 0; v < own.length; v++) {
             own[v] = new double[graph.states(v)];
@@ -100,7 +100,7 @@ final class Peeling {
         return ordered(own, families, log);
     }
 
-    private static Family family(List<Factor> kits, FactorGraph graph, Map<double[], SparseTable> tables) {
+    private static Family family(List<Factor> kits, FactorGraph graph, IdentityHashMap<double[], SparseTable> tables) {
         int sire = kits.get(0).variables()[0];
         int dam = kits.get(0).variables()[1];
         int[] numbers = new int[kits.size()];
@@ -125,7 +125,7 @@ final class Peeling {
     }
 
     /** New shared tables. */
-    static Map<double[], SparseTable> tables() {
+    static IdentityHashMap<double[], SparseTable> tables() {
         return new IdentityHashMap<>();
     }
 

@@ -24,11 +24,21 @@ class PeelingLaws {
 
     @Property(tries = 100)
     void peeling_agrees_with_the_tree_of_cliques(@ForAll("pedigrees") RandomPedigree random) {
-        CompiledModel compiled = CompiledModel.of(random.model());
-        Inference inference = Inference.of(compiled, RecordedKindred.pedigree(random.model(), random.kindred()));
-        KindredGraph kindred = inference.graph(
-                random.model().loci().keySet(), new Records(compiled, RecordedKindred.confusions(random.kindred())));
-        for (Components.Part part : Components.of(kindred.graph())) {
+        Groups question = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
+                .with(RecordedKindred.confusions(random.kindred()))
+                .question(random.model().loci().keySet());
+        for (int g = 0; g < question.count(); g++) {
+            agree(question.graph(g, question.layout(g)));
+        }
+        Statistics.coverage(coverage -> {
+            coverage.check("families").percentage(share -> share > 5);
+            coverage.check("not peeled").percentage(share -> share > 5);
+        });
+    }
+
+    private static void agree(FactorGraph graph) {
+        for (Components.Part part : Components.of(graph)) {
             Optional<Peeling> peeling = Peeling.of(part.graph(), Peeling.tables());
             Elimination elimination = Elimination.of(part.graph());
             Statistics.collect(
@@ -48,9 +58,5 @@ class PeelingLaws {
                 }
             }
         }
-        Statistics.coverage(coverage -> {
-            coverage.check("families").percentage(share -> share > 5);
-            coverage.check("not peeled").percentage(share -> share > 5);
-        });
     }
 }
