@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import net.jqwik.api.Arbitrary;
@@ -232,7 +233,12 @@ class WorldsLaws {
             seenKits.add(new Seen.Kit(sex, seen(kindred, kit)));
         }
         builder.litter("dam", "", sires, litter.sirePerKit(), kits.toArray(String[]::new));
-        Worlds worlds = Worlds.of(genome, builder.build());
+        // Less is recorded than was, so there may be very many.
+        Optional<Worlds> few = Worlds.within(genome, builder.build(), 50_000);
+        if (few.isEmpty()) {
+            return;
+        }
+        Worlds worlds = few.get();
         if (dams.isEmpty() || males.stream().anyMatch(Map::isEmpty)) {
             assertEquals(0, worlds.size());
             return;
