@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.Locus;
@@ -30,7 +31,7 @@ import org.geneticsrules.problem.ProblemsException;
  */
 public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> result, Probability error) {
 
-    private static final int LONGEST = 200;
+    private static final Pattern RESULT = Pattern.compile("[^\\x00-\\x20;\\x7F-\\x9F]{1,200}");
 
     /**
      * Checks and copies the result.
@@ -65,9 +66,7 @@ public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> r
      * @return true if it is 1 to 200 characters without spaces, semicolons and control characters
      */
     public static boolean isResult(String text) {
-        return !text.isEmpty()
-                && text.length() <= LONGEST
-                && text.codePoints().noneMatch(c -> Character.isWhitespace(c) || Character.isISOControl(c) || c == ';');
+        return RESULT.matcher(text).matches();
     }
 
     /**
