@@ -33,7 +33,7 @@ final class IndividualShape {
                 id,
                 members.optional("sex").flatMap(word -> word.word("sex", Sex::of, Sex.words())),
                 members.optional("born").flatMap(PedigreeShape::date),
-                members.optional("population").flatMap(Part::sentence),
+                members.optional("population").flatMap(PedigreeShape::id),
                 records(members.optional("observations"), IndividualShape::observation),
                 records(members.optional("tests"), IndividualShape::test),
                 records(members.optional("hearing"), IndividualShape::hearing),
@@ -111,7 +111,7 @@ final class IndividualShape {
     private static Optional<GenotypeTest> test(Part part) {
         Part.Members members = part.members("date", "locus", "result", "error");
         Optional<LocalDate> date = members.optional("date").flatMap(PedigreeShape::date);
-        Optional<String> locus = members.required("locus").flatMap(Part::sentence);
+        Optional<String> locus = members.required("locus").flatMap(PedigreeShape::id);
         Optional<Set<String>> result =
                 members.required("result").map(list -> Part.distinct(list.items(1), IndividualShape::result));
         Optional<Probability> error = members.optional("error")

@@ -103,7 +103,7 @@ final class LitterShape {
             return Optional.empty();
         }
         Optional<String> id = male.flatMap(PedigreeShape::id);
-        Optional<String> from = population.flatMap(Part::sentence);
+        Optional<String> from = population.flatMap(PedigreeShape::id);
         Optional<Probability> share = members.required("share")
                 .flatMap(chance -> ChanceShape.read(chance, "bad-chance").filter(value -> {
                     if (value.isZero()) {

@@ -40,13 +40,14 @@ public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> r
      * @param locus id of the locus
      * @param result genotype text
      * @param error chance of a wrong report
-     * @throws IllegalArgumentException if the locus is blank, there is no result, a result is blank, longer than 200 characters or holds
+     * @throws IllegalArgumentException if the locus is no id, there is no result, a result is blank, longer than 200 characters or holds
      *     a space or semicolon, as only texts of several loci do, or an error is certain
      */
     public GenotypeTest {
         result = ImmutableSet.copyOf(result);
-        if (locus.isBlank() || result.isEmpty()) {
-            throw new IllegalArgumentException("a test names a locus and at least one result");
+        Ids.check("a locus", locus);
+        if (result.isEmpty()) {
+            throw new IllegalArgumentException("a test has at least one result");
         }
         for (String text : result) {
             if (!isResult(text)) {

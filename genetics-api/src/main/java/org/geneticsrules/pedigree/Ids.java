@@ -2,7 +2,7 @@ package org.geneticsrules.pedigree;
 
 import java.util.regex.Pattern;
 
-/** The spelling of ids of individuals and litters. */
+/** The spelling of ids of individuals and litters, and of the names of populations and loci. */
 final class Ids {
 
     /** What an id must be, for messages. */

@@ -15,7 +15,11 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /** Small pedigrees at random: loops, parents not recorded, candidate sires of both kinds, litters of several kits. */
-final class RandomPedigree {
+public final class RandomPedigree {
+
+    /** Beginnings of ids that spreadsheets or tables could mistake for something else. */
+    private static final List<String> BEGINNINGS =
+            List.of("i", "=", "+", "'", "''", "-", "@", "00", "a,b ", "\"q\" ", "1/", "Größe ", "1e", "a;", "~/");
 
     private final SplittableRandom random;
     private final List<Individual> females = new ArrayList<>();
@@ -45,8 +49,14 @@ final class RandomPedigree {
         return pedigree.grow(individuals);
     }
 
-    /** At most so many individuals with records of all kinds. */
-    static Pedigree recorded(long seed, int individuals) {
+    /**
+     * Returns a pedigree with records of all kinds.
+     *
+     * @param seed where to begin
+     * @param individuals at most so many
+     * @return the pedigree
+     */
+    public static Pedigree recorded(long seed, int individuals) {
         return new RandomPedigree(seed, true).grow(individuals);
     }
 
@@ -69,7 +79,7 @@ final class RandomPedigree {
     }
 
     private Individual individual() {
-        Individual one = Individual.of("i" + all.size());
+        Individual one = Individual.of((recorded ? any(BEGINNINGS) : "i") + all.size());
         int sex = random.nextInt(recorded ? 9 : 2);
         if (sex < 8) {
             one = one.with(sex % 2 == 0 ? Sex.FEMALE : Sex.MALE);
@@ -99,7 +109,7 @@ final class RandomPedigree {
         boolean days = dated && young.stream().allMatch(one -> one.born().isPresent());
         int scored = kits + random.nextInt(3);
         litters.add(new Litter(
-                "L" + litters.size(),
+                (recorded ? any(BEGINNINGS) : "L") + litters.size(),
                 dam,
                 sires,
                 days ? young.get(0).born() : Optional.empty(),
