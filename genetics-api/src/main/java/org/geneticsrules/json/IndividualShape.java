@@ -99,7 +99,9 @@ final class IndividualShape {
             PlainWords.check(trait, "trait", stated.pointer(), stated.problems());
             stated.text().ifPresent(state -> {
                 PlainWords.check(state, "state", stated.pointer(), stated.problems());
-                states.put(trait, state);
+                if (PlainWords.are(trait) && PlainWords.are(state)) {
+                    states.put(trait, state);
+                }
             });
         });
         if (entries.isEmpty() && part.isObject()) {

@@ -77,7 +77,7 @@ final class KinNodes {
                 family = nodes.family(litters.get(litter), pedigree.links);
                 families[litter] = family;
             }
-            int father = family.sire == NONE ? nodes.mixture(family.candidates, family.shares) : family.sire;
+            int father = family.sire == NONE ? nodes.mixture(family.candidates) : family.sire;
             nodes.add(individual, family.dam, father);
         }
         return nodes;
@@ -89,28 +89,35 @@ final class KinNodes {
      * @param dam the dam
      * @param sire the sire of all kits; {@link #NONE} if each has its own, which is one of the candidates
      */
-    private record Family(int dam, int sire, List<Integer> candidates, List<Probability> shares) {}
+    private record Family(int dam, int sire, Mixture candidates) {}
+
+    /** Several nodes with their shares; all kits whose sires are drawn alike have one. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Mixture(int[] of, List<Probability> shares) {
+        static final Mixture NONE = new Mixture(NOBODY, List.of());
+    }
 
     private Family family(Litter litter, Links links) {
         int mother = litter.dam().map(id -> nodeOf[links.at(id)]).orElseGet(this::unrecorded);
         if (litter.sires() instanceof Paternity.Known known) {
-            return new Family(mother, nodeOf[links.at(known.sire())], List.of(), List.of());
+            return new Family(mother, nodeOf[links.at(known.sire())], Mixture.NONE);
         }
         if (litter.sires() instanceof Paternity.Candidates several) {
-            List<Integer> males = new ArrayList<>();
-            List<Probability> chances = new ArrayList<>();
-            for (Paternity.Candidate candidate : several.candidates()) {
-                males.add(candidate.male().map(id -> nodeOf[links.at(id)]).orElseGet(this::unrecorded));
-                chances.add(candidate.share());
+            List<Paternity.Candidate> males = several.candidates();
+            int[] of = new int[males.size()];
+            for (int i = 0; i < of.length; i++) {
+                of[i] = males.get(i).male().map(id -> nodeOf[links.at(id)]).orElseGet(this::unrecorded);
             }
-            if (males.size() == 1) {
-                return new Family(mother, males.get(0), List.of(), List.of());
+            if (of.length == 1) {
+                return new Family(mother, of[0], Mixture.NONE);
             }
+            Mixture candidates = new Mixture(
+                    of, males.stream().map(Paternity.Candidate::share).toList());
             return several.perKit()
-                    ? new Family(mother, NONE, males, chances)
-                    : new Family(mother, mixture(males, chances), List.of(), List.of());
+                    ? new Family(mother, NONE, candidates)
+                    : new Family(mother, mixture(candidates), Mixture.NONE);
         }
-        return new Family(mother, unrecorded(), List.of(), List.of());
+        return new Family(mother, unrecorded(), Mixture.NONE);
     }
 
     private int unrecorded() {
@@ -118,9 +125,9 @@ final class KinNodes {
         return size++;
     }
 
-    private int mixture(List<Integer> of, List<Probability> chances) {
-        parts[size] = of.stream().mapToInt(Integer::intValue).toArray();
-        shares.add(chances);
+    private int mixture(Mixture candidates) {
+        parts[size] = candidates.of;
+        shares.add(candidates.shares);
         return size++;
     }
 

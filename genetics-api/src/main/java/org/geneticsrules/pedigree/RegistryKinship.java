@@ -1,5 +1,6 @@
 package org.geneticsrules.pedigree;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.Collections;
@@ -26,10 +27,12 @@ import org.geneticsrules.probability.Probability;
  */
 public final class RegistryKinship {
 
+    private static final double[] NO_SHARES = {};
+
     private final Pedigree pedigree;
     private final KinNodes nodes;
 
-    /** Shares of the parts of mixtures, as doubles; absent for other nodes. */
+    /** Shares of the parts of mixtures, as doubles; none for other nodes. */
     private final double[][] shares;
 
     /** The kinship of each node with itself. */
@@ -43,19 +46,28 @@ public final class RegistryKinship {
         this.nodes = KinNodes.of(pedigree);
         int size = nodes.size();
         this.shares = new double[size][];
+        Arrays.fill(shares, NO_SHARES);
         this.self = new double[size];
         this.added = new double[size];
         Walk walk = new Walk(size);
         int lastDam = KinNodes.NONE;
         int lastSire = KinNodes.NONE;
         double last = 0;
+        int lastMixture = KinNodes.NONE;
         for (int node = 0; node < size; node++) {
-            shares[node] = nodes.shares(node).stream()
-                    .mapToDouble(Probability::toDouble)
-                    .toArray();
             int[] parts = nodes.parts[node];
             if (parts.length > 0) {
-                mixture(node, parts, walk);
+                if (lastMixture != KinNodes.NONE && nodes.parts[lastMixture] == parts) { // kits of one litter
+                    shares[node] = shares[lastMixture];
+                    self[node] = self[lastMixture];
+                    added[node] = added[lastMixture];
+                } else {
+                    shares[node] = nodes.shares(node).stream()
+                            .mapToDouble(Probability::toDouble)
+                            .toArray();
+                    mixture(node, parts, walk);
+                }
+                lastMixture = node;
             } else if (nodes.dam[node] == KinNodes.NONE) {
                 self[node] = 0.5;
                 added[node] = 0.5;

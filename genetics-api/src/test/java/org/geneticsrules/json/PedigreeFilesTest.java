@@ -10,10 +10,14 @@ import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Fertility;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.RandomPedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
@@ -51,6 +55,19 @@ class PedigreeFilesTest {
         assertEquals(sample, read(written));
         assertEquals(sample.reference(), read(written).reference());
         assertEquals(written, Documents.write(read(written)));
+    }
+
+    @Property(tries = 200)
+    void any_pedigree_reads_back_as_it_was_written(@ForAll long seed) {
+        Pedigree pedigree = RandomPedigree.recorded(seed, 12);
+        String written = Documents.write(pedigree);
+        Pedigree read = read(written);
+        assertEquals(pedigree, read);
+        assertEquals(written, Documents.write(read));
+        assertEquals(pedigree.order(), read.order());
+        Statistics.label("litters")
+                .collect(pedigree.litters().size() > 1)
+                .coverage(c -> c.check(true).percentage(p -> p > 70));
     }
 
     @Test
