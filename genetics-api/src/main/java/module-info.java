@@ -15,6 +15,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.explanation;
     exports org.geneticsrules.expression;
     exports org.geneticsrules.hypothesis;
+    exports org.geneticsrules.inference;
     exports org.geneticsrules.json;
     exports org.geneticsrules.linkage;
     exports org.geneticsrules.model;

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.geneticsrules.probability.Probability;
 
-/** Sums draws out of a diagram: what is left tests sex and loci and ends in chances. */
+/** Diagrams that end in chances; draws are summed out of them, so that what is left tests sex and loci. */
 final class Averages {
 
     private final Nodes nodes;
@@ -28,15 +28,14 @@ final class Averages {
     }
 
     /**
-     * Replaces leaves by chances.
+     * Sums out the draws.
      *
-     * @param root a diagram
-     * @param meant the leaf value whose chance is sought
-     * @return a diagram without draws whose leaf values are positions in {@link #values()}
+     * @param root a diagram whose leaf values are positions in {@link #values()}
+     * @return such a diagram without draws
      */
-    int overDraws(int root, int meant) {
+    int overDraws(int root) {
         if (root < 0) {
-            return Nodes.leaf(number(Nodes.value(root) == meant ? Probability.ONE : Probability.ZERO));
+            return root;
         }
         Integer before = done.get(root);
         if (before != null) {
@@ -45,7 +44,7 @@ final class Averages {
         int level = nodes.level(root);
         int[] next = new int[nodes.width(level)];
         for (int value = 0; value < next.length; value++) {
-            next[value] = overDraws(nodes.child(root, value), meant);
+            next[value] = overDraws(nodes.child(root, value));
         }
         int result =
                 levels.get(level) instanceof Level.OfDraw drawn ? average(drawn.draw(), next) : nodes.node(level, next);
@@ -53,9 +52,31 @@ final class Averages {
         return result;
     }
 
+    /** How two diagrams of chances of independent things meet. */
+    Nodes.Meeting product() {
+        return new Nodes.Meeting() {
+            @Override
+            public int early(int a, int b) {
+                if (a == leaf(Probability.ZERO) || b == leaf(Probability.ONE)) {
+                    return a;
+                }
+                return b == leaf(Probability.ZERO) || a == leaf(Probability.ONE) ? b : OPEN;
+            }
+
+            @Override
+            public int value(int a, int b) {
+                return number(values.get(a).times(values.get(b)));
+            }
+        };
+    }
+
+    private int leaf(Probability chance) {
+        return Nodes.leaf(number(chance));
+    }
+
     private int average(Draw draw, int[] next) {
         List<Probability> chances = ImmutableList.copyOf(draw.outcomes().asMap().values());
-        int sum = Nodes.leaf(number(Probability.ZERO));
+        int sum = leaf(Probability.ZERO);
         for (int value = 0; value < next.length; value++) {
             Probability chance = chances.get(value);
             sum = nodes.combine(
@@ -64,7 +85,8 @@ final class Averages {
         return sum;
     }
 
-    private int number(Probability chance) {
+    /** The leaf value that stands for a chance. */
+    int number(Probability chance) {
         return Objects.requireNonNull(known.computeIfAbsent(chance, key -> {
             values.add(key);
             return values.size() - 1;

@@ -25,8 +25,10 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.jspecify.annotations.Nullable;
@@ -55,13 +57,15 @@ public final class CompiledModel {
     private final Cache<Viewed, Diagram<Phenotype>> diagrams = cache();
     private final Cache<Census, Diagram<Phenotype>> survival = cache();
     private final Cache<Sightings, Diagram<Boolean>> matching = cache();
-    private final Cache<Sightings, ImmutableList<WeightedBox>> evidence = cache();
+    private final Cache<Records, ImmutableList<WeightedBox>> evidence = cache();
     private final Cache<Look, Bearing> bearings = cache();
 
     /** The diagram that most ask for, kept at hand. */
     private volatile @Nullable Diagram<Phenotype> ofEverything;
 
     private record Sightings(List<Sighting> seen, Census census) {}
+
+    private record Records(List<Reading> readings, Confusions confusions) {}
 
     private record Viewed(View view, List<Sighting> before) {}
 
@@ -472,9 +476,23 @@ public final class CompiledModel {
      * @throws TooLargeException if there would be too many boxes
      */
     public List<WeightedBox> evidence(List<Sighting> seen) {
-        return kept(evidence, new Sightings(ImmutableList.copyOf(seen), Census.CONCEIVED), asked -> {
-            asked.seen().forEach(one -> known(one.look().traits()));
-            Diagram<Probability> chances = DiagramBuilder.chances(model, asked.seen());
+        return evidence(Reading.ofAll(seen), Confusions.none());
+    }
+
+    /**
+     * Returns how likely animals of each sex and expressions are to be recorded as one was.
+     *
+     * @param readings records of one animal; a trait for which the model makes no claim is evidence of nothing
+     * @param confusions how often a state is recorded as another
+     * @return disjoint boxes of sex and expressions; animals in none of them cannot be recorded so
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits seen then depend on
+     * @throws TooLargeException if there would be too many boxes
+     */
+    public List<WeightedBox> evidence(List<Reading> readings, Confusions confusions) {
+        return kept(evidence, new Records(ImmutableList.copyOf(readings), confusions), asked -> {
+            asked.readings().forEach(one -> known(one.traits()));
+            Diagram<Probability> chances = DiagramBuilder.chances(model, asked.readings(), asked.confusions());
             ImmutableList.Builder<WeightedBox> boxes = ImmutableList.builder();
             int[] count = {0};
             chances.paths((outcome, box) -> {

@@ -15,7 +15,10 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.trait.Confusions;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 
@@ -87,14 +90,76 @@ final class DiagramBuilder {
         return builder.finish(root, builder.kept(root), value -> value == AGREES);
     }
 
-    /** The diagram of the chance that an animal of given sex and expressions shows all that was seen of it. */
-    static Diagram<Probability> chances(Model model, List<Sighting> sightings) {
-        DiagramBuilder builder = new DiagramBuilder(model, looks(sightings), Census.CONCEIVED);
+    /** The diagram of the chance that an animal of given sex and expressions is recorded as it was. */
+    static Diagram<Probability> chances(Model model, List<Reading> readings, Confusions confusions) {
+        List<Look> looks = readings.stream()
+                .map(one -> new Look(ImmutableList.copyOf(one.traits()), one.stage()))
+                .toList();
+        DiagramBuilder builder = new DiagramBuilder(model, looks, Census.CONCEIVED);
         Averages averages = new Averages(builder.nodes, builder.plan.levels());
-        int root = averages.overDraws(builder.agreement(sightings, Census.CONCEIVED), AGREES);
+        int all = Nodes.leaf(averages.number(Probability.ONE));
+        for (Reading reading : readings) {
+            for (int part : builder.parts(reading, confusions, averages)) {
+                all = builder.nodes.combine(all, part, averages.product());
+            }
+        }
+        int root = averages.overDraws(all);
         List<Integer> kept = builder.kept(root);
         kept.sort(Comparator.comparing(averages.values()::get));
         return builder.finish(root, kept, averages.values()::get);
+    }
+
+    /** Diagrams of how likely a record is; one for each trait, or, where it leaves several looks open, one for all together. */
+    private List<Integer> parts(Reading reading, Confusions confusions, Averages averages) {
+        LifeStage stage = reading.stage();
+        List<Integer> parts = new ArrayList<>();
+        if (reading.looks().size() == 1) {
+            Phenotype look = reading.looks().iterator().next();
+            look.asMap().forEach((trait, read) -> {
+                List<String> states = states(trait);
+                int shown = rules.shown(trait, stage);
+                nodes.charge(Pointer.of("traits", trait));
+                parts.add(nodes.map(
+                        shown,
+                        state -> averages.number(
+                                state == states.size()
+                                        ? Probability.ONE
+                                        : confusions.chance(trait, states.get(state), read, stage))));
+            });
+            return parts;
+        }
+        Tuples found = new Tuples();
+        int all = Nodes.leaf(Tuples.EMPTY);
+        for (String trait : reading.traits()) {
+            int shown = rules.shown(trait, stage);
+            nodes.charge(Pointer.of("traits", trait));
+            all = nodes.combine(all, shown, (before, state) -> found.longer(before, state, nodes));
+        }
+        parts.add(nodes.map(
+                all,
+                tuple -> averages.number(
+                        chance(reading, found.tuple(tuple, reading.traits().size()), confusions))));
+        return parts;
+    }
+
+    /** The chance of a record of several looks; looks that differ only where the model makes no claim count once. */
+    private Probability chance(Reading reading, int[] shown, Confusions confusions) {
+        Map<List<String>, Probability> byLook = new LinkedHashMap<>();
+        for (Phenotype look : reading.looks()) {
+            List<String> told = new ArrayList<>();
+            Probability chance = Probability.ONE;
+            for (int i = 0; i < shown.length; i++) {
+                String trait = reading.traits().get(i);
+                List<String> states = states(trait);
+                if (shown[i] < states.size()) {
+                    String read = look.state(trait).orElseThrow();
+                    told.add(read);
+                    chance = chance.times(confusions.chance(trait, states.get(shown[i]), read, reading.stage()));
+                }
+            }
+            byLook.put(told, chance);
+        }
+        return byLook.values().stream().reduce(Probability.ZERO, Probability::plus);
     }
 
     private static List<Look> looks(List<Sighting> sightings) {

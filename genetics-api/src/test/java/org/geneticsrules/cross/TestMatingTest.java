@@ -320,6 +320,19 @@ class TestMatingTest {
     }
 
     @Test
+    void the_loci_at_which_frequencies_are_lacking_are_named() {
+        Model model = model(more -> {});
+        assertEquals(
+                List.of("A"),
+                test(model, Sex.MALE, parent(model, "A/a L/L"), Mate.of(open(model, "L/L")))
+                        .missingFrequencies(COAT));
+        assertEquals(
+                List.of(),
+                test(model, Sex.MALE, parent(model, "A/a L/L"), Mate.of(parent(model, "a/a L/l")))
+                        .missingFrequencies(COAT));
+    }
+
+    @Test
     void a_sign_names_what_is_looked_at() {
         Model model = model(more -> {});
         Parent known = parent(model, "A/a L/L");

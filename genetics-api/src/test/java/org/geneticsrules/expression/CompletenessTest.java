@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -361,6 +362,37 @@ class CompletenessTest {
                         Condition.where("sex", "female").and("H", Allowed.only("whole", "mosaic")),
                         Condition.where("sex", "male").and("H", "whole")),
                 report.gaps().get(0).where());
+    }
+
+    /** Where K is on the sum is 0, and where K is off the case does not hold; so no animal reaches the upper class. */
+    @Test
+    void a_class_that_only_those_reach_of_whom_the_case_is_not() {
+        CaseState sum = new CaseState.Threshold(
+                Map.of("K", Map.of("off", 2)), Distribution.certain(0), "unlit", Map.of("dull", 2));
+        Completeness report = report(model -> model.trait(
+                "glow",
+                rule -> rule.when("sum", Condition.where("K", "on"), sum).otherwise("bright")));
+        assertTrue(report.unreached()
+                .contains(never(
+                        Completeness.Part.THRESHOLD_STATE,
+                        "/traits/glow/cases/sum/threshold/cuts/dull",
+                        "dull",
+                        false)));
+        assertTrue(report.unreached().stream().noneMatch(one -> one.name().equals("unlit")));
+    }
+
+    /** All genotypes have one sum, so that nothing is tested at all. */
+    @Test
+    void a_sum_that_is_always_the_same() {
+        CaseState sum = new CaseState.Threshold(
+                Map.of("K", ImmutableMap.of("on", 2, "off", 2)), Distribution.certain(0), "unlit", Map.of("dull", 2));
+        Completeness report = report(model -> model.trait("glow", rule -> rule.otherwise(sum, Optional.empty())));
+        assertEquals(
+                List.of("unlit"),
+                report.unreached().stream()
+                        .filter(one -> one.part() == Completeness.Part.THRESHOLD_STATE)
+                        .map(Completeness.Unreached::name)
+                        .toList());
     }
 
     @Test

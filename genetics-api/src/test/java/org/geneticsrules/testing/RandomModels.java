@@ -112,8 +112,19 @@ public final class RandomModels {
      * @return a valid model, the same for the same seed
      */
     public static Model whole(long seed) {
+        return whole(seed, Size.SMALL);
+    }
+
+    /**
+     * Returns a model of a seed that uses the whole language. Its population {@code even} has no allele of frequency 0.
+     *
+     * @param seed any number
+     * @param size the largest numbers of loci, alleles and visible traits
+     * @return a valid model, the same for the same arguments
+     */
+    public static Model whole(long seed, Size size) {
         SplittableRandom random = new SplittableRandom(seed);
-        RandomGenome genome = RandomGenome.draw(random, Size.SMALL);
+        RandomGenome genome = RandomGenome.draw(random, size);
         Map<String, List<String>> variables = genome.expressions();
         RandomCases cases = new RandomCases(random, genome.expressions(), random.nextInt(10) < 8 ? 4 : 0);
         if (random.nextInt(3) == 0) {
@@ -123,7 +134,7 @@ public final class RandomModels {
         if (seasonal) {
             variables.put(LifeStage.SEASON, SEASONS);
         }
-        RandomRules rules = RandomRules.draw(random, variables, Size.SMALL.traits(), Optional.of(cases));
+        RandomRules rules = RandomRules.draw(random, variables, size.traits(), Optional.of(cases));
         Map<String, List<String>> alleles = new LinkedHashMap<>();
         genome.loci().forEach(locus -> alleles.put(locus.locus().id(), ids(locus.locus())));
         return model(seed, random, rules, masks -> {

@@ -55,6 +55,23 @@ public final class Genome {
         return (T) before;
     }
 
+    /**
+     * Leaves mutation out.
+     *
+     * @return the same model in which parents pass on what they have
+     */
+    public Genome withoutMutation() {
+        Map<String, Object> loci = new LinkedHashMap<>(Plain.object(model, "loci"));
+        loci.replaceAll((id, locus) -> {
+            Map<String, Object> stable = new LinkedHashMap<>(Plain.members(locus));
+            stable.remove("mutation");
+            return stable;
+        });
+        Map<String, Object> stable = new LinkedHashMap<>(model);
+        stable.put("loci", loci);
+        return new Genome(stable);
+    }
+
     Map<String, Object> model() {
         return model;
     }

@@ -12,6 +12,8 @@
  *   <li>{@link org.geneticsrules.testing.brute.Life} lets one animal live: its draws, own states, masks and looks at any stage.
  *   <li>{@link org.geneticsrules.testing.brute.Mating} makes gametes and kits, and loses some of them.
  *   <li>{@link org.geneticsrules.testing.brute.Litters} weighs parents that are only partly known, and what their kits tell.
+ *   <li>{@link org.geneticsrules.testing.brute.Kindred} is a pedigree with its records, and {@link
+ *       org.geneticsrules.testing.brute.Worlds} lists every way in which it may have come about.
  * </ol>
  *
  * <p>The language of questions and answers is text: a <b>genotype</b> maps every locus to {@code a/b}, allele ids in declared order,

@@ -1,0 +1,275 @@
+package org.geneticsrules.inference;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Exact posteriors of the variables of a factor graph, by messages along a tree of cliques (Lauritzen &amp; Spiegelhalter 1988, J. R.
+ * Stat. Soc. B 50:157; for pedigrees Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
+ *
+ * <p>Each variable has a clique of its own: itself and those of its neighbours that are summed out later. Upwards each clique sums its
+ * variable out of the product of its factors and of the messages to it; downwards the sum over all else comes back. Every message is
+ * scaled to a largest weight of 1, and the logarithms of the scales add up to that of the likelihood.
+ *
+ * <p>States that genotype elimination strikes out take no room.
+ */
+final class CliqueTree {
+
+    /** A product is scaled after so many factors, so that those of a parent of thousands do not underflow. */
+    private static final int OFTEN = 16;
+
+    private final FactorGraph graph;
+    private final int[][] states;
+    private final int[] sizes;
+    private final EliminationOrder order;
+
+    /** For each variable, its clique: itself last, the others by when they are summed out, the latest first. */
+    private final int[][] cliques;
+
+    /** For each variable, that of its neighbours that is summed out next after it; -1 for the last. */
+    private final int[] parents;
+
+    private final List<List<Integer>> children = new ArrayList<>();
+    private final List<List<Factor>> factors = new ArrayList<>();
+
+    private CliqueTree(FactorGraph graph, int[][] states, int[] sizes, EliminationOrder order) {
+        this.graph = graph;
+        this.states = states;
+        this.sizes = sizes;
+        this.order = order;
+        int count = sizes.length;
+        int[] when = new int[count];
+        for (int i = 0; i < count; i++) {
+            when[order.order()[i]] = i;
+        }
+        this.cliques = new int[count][];
+        this.parents = new int[count];
+        for (int v = 0; v < count; v++) {
+            children.add(new ArrayList<>());
+            factors.add(new ArrayList<>());
+        }
+        for (int v : order.order()) {
+            int[] around = order.neighbours()[v];
+            int[] clique = Arrays.stream(around)
+                    .boxed()
+                    .sorted((a, b) -> Integer.compare(when[b], when[a]))
+                    .mapToInt(Integer::intValue)
+                    .toArray();
+            cliques[v] = Arrays.copyOf(clique, clique.length + 1);
+            cliques[v][clique.length] = v;
+            parents[v] = clique.length == 0 ? -1 : clique[clique.length - 1];
+            if (parents[v] >= 0) {
+                children.get(parents[v]).add(v);
+            }
+        }
+        for (Factor factor : graph.factors()) {
+            int first = factor.variables()[0];
+            for (int v : factor.variables()) {
+                first = when[v] < when[first] ? v : first;
+            }
+            factors.get(first).add(factor);
+        }
+    }
+
+    /** Prepares a tree for the states that are left of a graph; nothing of the size of a table is made yet. */
+    static CliqueTree of(FactorGraph graph, Elimination left, double budget) {
+        int[][] states = new int[graph.size()][];
+        int[] sizes = new int[graph.size()];
+        for (int v = 0; v < sizes.length; v++) {
+            states[v] = left.left(v);
+            sizes[v] = states[v].length;
+        }
+        int[][] scopes = graph.factors().stream().map(Factor::variables).toArray(int[][]::new);
+        return new CliqueTree(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
+    }
+
+    /** The cells of all tables together; beyond the budget it is a lower bound. */
+    double cells() {
+        return order.cells();
+    }
+
+    /** Sends all messages. */
+    Posteriors propagate() {
+        double[][] up = new double[sizes.length][];
+        double logLikelihood = 0;
+        for (int v : order.order()) {
+            Scaled product = product(v, up);
+            double[] message = summed(product.table(), sizes[v]);
+            double scale = scale(message);
+            if (scale == 0) {
+                return Posteriors.impossible(graph.size());
+            }
+            logLikelihood += product.log() + Math.log(scale);
+            up[v] = message;
+        }
+        double[][] down = new double[sizes.length][];
+        double[][] found = new double[sizes.length][];
+        for (int i = sizes.length - 1; i >= 0; i--) {
+            int v = order.order()[i];
+            double[] table = product(v, up).table();
+            if (down[v] != null) {
+                int each = sizes[v];
+                for (int cell = 0; cell < table.length; cell++) {
+                    table[cell] *= down[v][cell / each];
+                }
+            }
+            found[v] = marginal(v, table);
+            for (int child : children.get(v)) {
+                down[child] = without(table, v, child, up[child]);
+            }
+            down[v] = null;
+        }
+        return new Posteriors(found, logLikelihood);
+    }
+
+    /** A table that was divided by a number. */
+    @SuppressWarnings("ArrayRecordComponent") // read at once, never compared
+    private record Scaled(double[] table, double log) {}
+
+    /** The product of the factors of a clique and of the messages to it. */
+    private Scaled product(int v, double[][] up) {
+        int[] clique = cliques[v];
+        int length = 1;
+        for (int variable : clique) {
+            length *= sizes[variable];
+        }
+        double[] table = new double[length];
+        Arrays.fill(table, 1);
+        double log = 0;
+        int multiplied = 0;
+        for (Factor factor : factors.get(v)) {
+            multiply(table, clique, factor.table(), offsets(clique, factor));
+            log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
+        }
+        for (int child : children.get(v)) {
+            multiply(table, clique, up[child], offsets(clique, child));
+            log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
+        }
+        return new Scaled(table, log);
+    }
+
+    /** For each variable of a clique, where each of its states lies in the table of a factor. */
+    private int[][] offsets(int[] clique, Factor factor) {
+        int[][] offsets = new int[clique.length][];
+        int stride = 1;
+        for (int axis = factor.variables().length - 1; axis >= 0; axis--) {
+            int variable = factor.variables()[axis];
+            int[] here = new int[sizes[variable]];
+            for (int s = 0; s < here.length; s++) {
+                here[s] = stride * states[variable][s];
+            }
+            offsets[position(clique, variable)] = here;
+            stride *= graph.states(variable);
+        }
+        return offsets;
+    }
+
+    /** The same for the message of a child, which is about the clique of the child without the child itself. */
+    private int[][] offsets(int[] clique, int child) {
+        int[][] offsets = new int[clique.length][];
+        int stride = 1;
+        for (int axis = cliques[child].length - 2; axis >= 0; axis--) {
+            int variable = cliques[child][axis];
+            int[] here = new int[sizes[variable]];
+            for (int s = 0; s < here.length; s++) {
+                here[s] = stride * s;
+            }
+            offsets[position(clique, variable)] = here;
+            stride *= sizes[variable];
+        }
+        return offsets;
+    }
+
+    private static int position(int[] clique, int variable) {
+        for (int i = 0; i < clique.length; i++) {
+            if (clique[i] == variable) {
+                return i;
+            }
+        }
+        throw new IllegalStateException("variable " + variable + " is not in its clique");
+    }
+
+    private void multiply(double[] table, int[] clique, double[] other, int[][] offsets) {
+        walk(table.length, clique, offsets, (cell, from) -> table[cell] *= other[from]);
+    }
+
+    /** What the table of a clique says of the clique of a child, the child's own message taken out again. */
+    private double[] without(double[] table, int v, int child, double[] up) {
+        double[] sums = new double[up.length];
+        walk(table.length, cliques[v], offsets(cliques[v], child), (cell, to) -> sums[to] += table[cell]);
+        for (int i = 0; i < sums.length; i++) {
+            // where nothing came up, nothing depends on what goes down
+            sums[i] = up[i] == 0 ? 0 : sums[i] / up[i];
+        }
+        scale(sums);
+        return sums;
+    }
+
+    @FunctionalInterface
+    private interface Step {
+        void at(int cell, int other);
+    }
+
+    /** Goes through the cells of a clique, and through those of a smaller table beside them. */
+    private void walk(int length, int[] clique, int[][] offsets, Step step) {
+        int last = clique.length - 1;
+        int[] at = new int[clique.length];
+        int base = 0;
+        for (int axis = 0; axis < last; axis++) {
+            base += offsets[axis] == null ? 0 : offsets[axis][0];
+        }
+        int[] inner = offsets[last];
+        int width = sizes[clique[last]];
+        for (int cell = 0; cell < length; cell += width) {
+            for (int s = 0; s < width; s++) {
+                step.at(cell + s, inner == null ? base : base + inner[s]);
+            }
+            for (int axis = last - 1; axis >= 0; axis--) {
+                int[] here = offsets[axis];
+                int before = here == null ? 0 : here[at[axis]];
+                at[axis] = at[axis] + 1 == sizes[clique[axis]] ? 0 : at[axis] + 1;
+                base += (here == null ? 0 : here[at[axis]]) - before;
+                if (at[axis] > 0) {
+                    break;
+                }
+            }
+        }
+    }
+
+    private static double[] summed(double[] table, int width) {
+        double[] sums = new double[table.length / width];
+        for (int cell = 0; cell < table.length; cell++) {
+            sums[cell / width] += table[cell];
+        }
+        return sums;
+    }
+
+    /** Divides by the largest weight, and returns it. */
+    private static double scale(double[] weights) {
+        double most = 0;
+        for (double weight : weights) {
+            most = Math.max(most, weight);
+        }
+        if (most > 0) {
+            for (int i = 0; i < weights.length; i++) {
+                weights[i] /= most;
+            }
+        }
+        return most;
+    }
+
+    private double[] marginal(int v, double[] table) {
+        int width = sizes[v];
+        double[] all = new double[graph.states(v)];
+        double total = 0;
+        for (int cell = 0; cell < table.length; cell++) {
+            all[states[v][cell % width]] += table[cell];
+            total += table[cell];
+        }
+        for (int state = 0; state < all.length; state++) {
+            all[state] /= total;
+        }
+        return all;
+    }
+}

@@ -1,0 +1,244 @@
+package org.geneticsrules.inference;
+
+import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.geneticsrules.inference.Member.Parents;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Locus;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.trait.Sex;
+
+/**
+ * What the records of a pedigree say of its animals, number by number.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Conclusions {
+
+    /** How far a number is settled. */
+    public enum Standing {
+        /** Calculated exactly, but for rounding. */
+        EXACT,
+        /** Not calculated: it would take more room than allowed. */
+        TOO_LARGE,
+        /** The records that bear on it contradict one another under the model. */
+        CONTRADICTED
+    }
+
+    private final Pedigree pedigree;
+    private final Members members;
+    private final List<Settled> groups = new ArrayList<>();
+    private final List<Notice> notices;
+
+    Conclusions(Pedigree pedigree, Members members, Groups question, double budget, List<Notice> notices) {
+        this.pedigree = pedigree;
+        this.members = members;
+        this.notices = ImmutableList.copyOf(notices);
+        IdentityHashMap<double[], SparseTable> tables = Peeling.tables();
+        for (int g = 0; g < question.count(); g++) {
+            Layout layout = question.layout(g);
+            groups.add(new Settled(layout, question.graph(g, layout), budget, tables));
+        }
+    }
+
+    /**
+     * Returns what should be known of the records.
+     *
+     * @return records that are no evidence, or only under an assumption
+     */
+    public List<Notice> notices() {
+        return notices;
+    }
+
+    /**
+     * Returns the logarithm of the chance of all that was recorded, given the pedigree and the sexes of founders.
+     *
+     * @return the natural logarithm, over all parts that were calculated; negative infinity if records contradict one another
+     */
+    public double logLikelihood() {
+        return groups.stream().mapToDouble(Settled::logLikelihood).sum();
+    }
+
+    /**
+     * Tells whether no records were found to contradict one another.
+     *
+     * @return false if some do; true where all is calculated, or as far as it is
+     */
+    public boolean isConsistent() {
+        return groups.stream().noneMatch(Settled::isContradicted);
+    }
+
+    /**
+     * Returns the animals whose records are part of a contradiction at some locus, or are related to it through others.
+     *
+     * @return ids in the order of the pedigree; none if the records are consistent
+     */
+    public Set<String> contradicted() {
+        ImmutableSet.Builder<String> ids = ImmutableSet.builder();
+        for (String id : pedigree.individuals().keySet()) {
+            int member = members.number(id);
+            for (Settled group : groups) {
+                for (int u = 0; u < group.layout().heredity().size(); u++) {
+                    if (group.standing(group.layout().carried(member, u)) == Standing.CONTRADICTED) {
+                        ids.add(id);
+                    }
+                }
+            }
+        }
+        return ids.build();
+    }
+
+    /**
+     * Tells how far what an animal carries at a locus is settled.
+     *
+     * @param individual id of an animal
+     * @param locus id of a locus that was asked for
+     * @return exact, too large or contradicted
+     * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
+     */
+    public Standing standing(String individual, String locus) {
+        Place place = place(locus);
+        return place.group().standing(place.variable(member(individual)));
+    }
+
+    /**
+     * Returns what an animal carries at a locus, weighed by all records.
+     *
+     * @param individual id of an animal
+     * @param locus id of a locus that was asked for
+     * @return the chances of its genotypes; empty if they are not settled exactly
+     * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
+     */
+    public Optional<Posterior> at(String individual, String locus) {
+        int member = member(individual);
+        Place place = place(locus);
+        double[] found = place.group().chances(place.variable(member));
+        if (standing(individual, locus) != Standing.EXACT) {
+            return Optional.empty();
+        }
+        Map<AllelePair, Double> sums = new LinkedHashMap<>();
+        for (int state = 0; state < found.length; state++) {
+            sums.merge(place.pair(member, state), found[state], Double::sum);
+        }
+        return Optional.of(new Posterior(individual, locus, sums));
+    }
+
+    /**
+     * Returns the genotypes of a locus that an animal cannot have, by what is struck out one animal after another. Where relations form
+     * loops there may be more.
+     *
+     * @param individual id of an animal
+     * @param locus id of a locus that was asked for
+     * @return genotypes that some record, or relatives together, rule out
+     * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
+     */
+    public Set<AllelePair> excluded(String individual, String locus) {
+        int member = member(individual);
+        Place place = place(locus);
+        boolean[] may = place.group().left(place.variable(member));
+        Map<AllelePair, Boolean> any = new LinkedHashMap<>();
+        for (int state = 0; state < may.length; state++) {
+            any.merge(place.pair(member, state), may[state], Boolean::logicalOr);
+        }
+        return any.entrySet().stream()
+                .filter(one -> !one.getValue())
+                .map(Map.Entry::getKey)
+                .collect(ImmutableSet.toImmutableSet());
+    }
+
+    /**
+     * Returns the chance that an animal is female.
+     *
+     * @param individual id of an animal
+     * @return 0 or 1 where its sex is recorded or follows from being a parent; 1/2 where nothing depends on it; empty if it is not settled
+     * @throws IllegalArgumentException if there is no such animal
+     */
+    public Optional<Double> female(String individual) {
+        int member = member(individual);
+        Optional<Sex> known = members.all().get(member).sex();
+        if (known.isPresent()) {
+            return Optional.of(known.get() == Sex.FEMALE ? 1.0 : 0.0);
+        }
+        for (Settled group : groups) {
+            OptionalInt variable = group.layout().sex(member);
+            if (variable.isPresent()) {
+                return group.standing(variable.getAsInt()) == Standing.EXACT
+                        ? Optional.of(group.chances(variable.getAsInt())[0])
+                        : Optional.empty();
+            }
+        }
+        return Optional.of(0.5);
+    }
+
+    /**
+     * Returns how likely each candidate is to have sired an animal.
+     *
+     * @param individual id of an animal
+     * @return by id, males that are not recorded under the empty text; one male of chance 1 where he is certain; empty for a founder and
+     *     where it is not settled
+     * @throws IllegalArgumentException if there is no such animal
+     */
+    public Map<String, Double> sires(String individual) {
+        Map<String, Double> found = new LinkedHashMap<>();
+        Optional<Parents> parents = members.all().get(member(individual)).parents();
+        if (parents.isEmpty()) {
+            return found;
+        }
+        double[] choice = {1};
+        for (Settled group : groups) {
+            OptionalInt variable = group.layout().choice(parents.get().brood());
+            if (variable.isPresent()) {
+                if (group.standing(variable.getAsInt()) != Standing.EXACT) {
+                    return found;
+                }
+                choice = group.chances(variable.getAsInt());
+            }
+        }
+        for (int c = 0; c < choice.length; c++) {
+            int male = parents.get().sires().get(c).male();
+            found.merge(members.all().get(male).recorded().map(Individual::id).orElse(""), choice[c], Double::sum);
+        }
+        return found;
+    }
+
+    private int member(String individual) {
+        pedigree.individual(individual); // names the nearest if there is none
+        return members.number(individual);
+    }
+
+    /** Where a locus is looked at. */
+    private record Place(Settled group, int unit, int locus) {
+        int variable(int member) {
+            return group.layout().carried(member, unit);
+        }
+
+        AllelePair pair(int member, int state) {
+            return group.layout().pair(member, unit, state, locus);
+        }
+    }
+
+    private Place place(String id) {
+        List<String> known = new ArrayList<>();
+        for (Settled group : groups) {
+            for (int u = 0; u < group.layout().heredity().size(); u++) {
+                List<Locus> loci = group.layout().loci(u);
+                for (int l = 0; l < loci.size(); l++) {
+                    if (loci.get(l).id().equals(id)) {
+                        return new Place(group, u, l);
+                    }
+                    known.add(loci.get(l).id());
+                }
+            }
+        }
+        throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + known);
+    }
+}

@@ -1,0 +1,207 @@
+package org.geneticsrules.inference;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Confusions;
+
+/**
+ * Asks what the animals of a pedigree may carry, and what they probably carry.
+ *
+ * <pre>{@code
+ * Conclusions found = Inference.of(compiled, pedigree).from("even").conclude(Set.of("C"));
+ * found.at("Kit 3", "C").orElseThrow().carries("c");
+ * }</pre>
+ *
+ * <p>Founders and parents who are not recorded are taken to be unrelated, and to be of their populations in Hardy-Weinberg proportions and
+ * linkage equilibrium. Each kit is one of those that live.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class Inference {
+
+    /** The cells that all tables of one part may have together unless stated otherwise: 128 MB of numbers. */
+    public static final double USUAL_CELLS = 1 << 24;
+
+    private final CompiledModel compiled;
+    private final Pedigree pedigree;
+    private final Confusions confusions;
+    private final Optional<String> population;
+    private final boolean mutating;
+    private final double cells;
+
+    private Inference(
+            CompiledModel compiled,
+            Pedigree pedigree,
+            Confusions confusions,
+            Optional<String> population,
+            boolean mutating,
+            double cells) {
+        this.compiled = compiled;
+        this.pedigree = pedigree;
+        this.confusions = confusions;
+        this.population = population;
+        this.mutating = mutating;
+        this.cells = cells;
+    }
+
+    /**
+     * Returns questions about a pedigree.
+     *
+     * @param compiled the model of inheritance
+     * @param pedigree the animals and what was recorded of them
+     * @return questions without naming errors, by the populations that the pedigree states
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public static Inference of(CompiledModel compiled, Pedigree pedigree) {
+        List<Problem> problems = pedigree.problemsUnder(compiled.model());
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, USUAL_CELLS);
+    }
+
+    /**
+     * Returns the same questions with naming errors.
+     *
+     * @param named how often a state is recorded as another
+     * @return a copy
+     */
+    public Inference with(Confusions named) {
+        return new Inference(compiled, pedigree, named, population, mutating, cells);
+    }
+
+    /**
+     * Returns the same questions with a population for founders and unrecorded parents for whom the pedigree states none.
+     *
+     * @param id id of a population of the model
+     * @return a copy
+     * @throws IllegalArgumentException if the model has no such population
+     */
+    public Inference from(String id) {
+        if (!compiled.model().populations().containsKey(id)) {
+            throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
+                    + "\"; expected one of " + compiled.model().populations().keySet());
+        }
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, cells);
+    }
+
+    /**
+     * Returns the same questions without mutation: what animals may be if no allele has changed.
+     *
+     * @return a copy
+     */
+    public Inference withoutMutation() {
+        return new Inference(compiled, pedigree, confusions, population, false, cells);
+    }
+
+    /**
+     * Returns the same questions with another limit on what is calculated exactly.
+     *
+     * @param most the cells that all tables of one part may have together, eight bytes each; 0 for none
+     * @return a copy
+     */
+    public Inference within(double most) {
+        return new Inference(compiled, pedigree, confusions, population, mutating, most);
+    }
+
+    /**
+     * Concludes about every locus of the model.
+     *
+     * @return what the animals carry
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public Conclusions conclude() {
+        return conclude(compiled.model().loci().keySet());
+    }
+
+    /**
+     * Concludes about some loci.
+     *
+     * @param loci ids of loci
+     * @return what the animals carry there, by all records
+     * @throws IllegalArgumentException if the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public Conclusions conclude(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        Records records = new Records(compiled, confusions);
+        Groups question = question(loci, members, records);
+        return new Conclusions(pedigree, members, question, cells, records.notices());
+    }
+
+    /** The question about some loci, sorted into groups. */
+    Groups question(Collection<String> loci) {
+        return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));
+    }
+
+    private Groups question(Collection<String> loci, Members members, Records records) {
+        Model model = compiled.model();
+        loci.forEach(model::locus);
+        List<Evidence> evidence = new ArrayList<>();
+        members.all().forEach(member -> evidence.add(records.of(member)));
+        Set<String> matter = mattering(evidence, loci);
+        requireFrequencies(members, matter);
+        return new Groups(model, members, evidence, matter, mutating);
+    }
+
+    /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
+    private Set<String> mattering(List<Evidence> evidence, Collection<String> asked) {
+        Set<String> matter = new LinkedHashSet<>(asked);
+        evidence.forEach(one -> matter.addAll(one.loci()));
+        compiled.model().viability().values().forEach(one -> matter.add(one.locus()));
+        return matter;
+    }
+
+    private void requireFrequencies(Members members, Set<String> matter) {
+        Model model = compiled.model();
+        Problems problems = new Problems(Stage.MEANING);
+        Set<String> told = new LinkedHashSet<>();
+        for (Member member : members.all()) {
+            if (!member.isFounder()) {
+                continue;
+            }
+            String who = member.recorded().map(Individual::id).orElse("an unrecorded parent");
+            String pointer = member.recorded()
+                    .map(one -> Pointer.of("individuals", one.id(), "population"))
+                    .orElse("");
+            if (member.population().isEmpty()) {
+                problems.add(
+                        "population-needed",
+                        pointer,
+                        who + " has no recorded parents and states no population",
+                        model.populations().isEmpty()
+                                ? "a model with a population"
+                                : "a population for all who state none, such as "
+                                        + String.join(", ", model.populations().keySet()));
+                continue;
+            }
+            Population stated = model.populations().get(member.population().get());
+            List<String> missing = matter.stream()
+                    .filter(locus -> stated != null && !stated.frequencies().containsKey(locus))
+                    .toList();
+            if (stated != null && !missing.isEmpty() && told.add(stated.id())) {
+                problems.add(
+                        "population-needed",
+                        Pointer.of("populations", stated.id(), "frequencies"),
+                        "population " + stated.id() + " states no frequencies at " + String.join(", ", missing)
+                                + ", which " + who + " is weighed by",
+                        "frequencies there");
+            }
+        }
+        problems.throwIfAny();
+    }
+}

@@ -1,0 +1,129 @@
+package org.geneticsrules.inference;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.geneticsrules.inference.Member.Candidate;
+import org.geneticsrules.inference.Member.Parents;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Paternity;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.trait.Sex;
+
+/**
+ * The animals of a pedigree, each after its parents; a parent who is not recorded is an animal of its own, one for each litter.
+ *
+ * <p>An unrecorded parent is of the population that its kits state, else of that of the other parent, else of the one that is named for
+ * all.
+ */
+final class Members {
+
+    private final Pedigree pedigree;
+    private final Optional<String> population;
+    private final List<Member> all = new ArrayList<>();
+    private final Map<String, Integer> numbers = new LinkedHashMap<>();
+    private final Map<String, Integer> unrecordedDams = new LinkedHashMap<>();
+    private final Map<String, List<Candidate>> sires = new LinkedHashMap<>();
+    private final Map<String, Integer> broods = new LinkedHashMap<>();
+    private int broodCount;
+
+    private Members(Pedigree pedigree, Optional<String> population) {
+        this.pedigree = pedigree;
+        this.population = population;
+        for (String id : pedigree.order()) {
+            Individual individual = pedigree.individual(id);
+            Optional<Parents> parents = pedigree.litterOf(id).map(litter -> parents(individual, litter));
+            Optional<String> from = parents.isPresent()
+                    ? Optional.empty()
+                    : individual.population().or(() -> population);
+            numbers.put(id, all.size());
+            all.add(new Member(Optional.of(individual), sex(individual), from, parents));
+        }
+    }
+
+    static Members of(Pedigree pedigree, Optional<String> population) {
+        return new Members(pedigree, population);
+    }
+
+    List<Member> all() {
+        return all;
+    }
+
+    /** How many choices of a sire there may be. */
+    int broods() {
+        return broodCount;
+    }
+
+    int number(String id) {
+        return Objects.requireNonNull(numbers.get(id), id);
+    }
+
+    private Optional<Sex> sex(Individual individual) {
+        if (individual.sex().isPresent()) {
+            return individual.sex();
+        }
+        List<Litter> litters = pedigree.littersOf(individual.id());
+        return litters.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        litters.get(0).dam().filter(individual.id()::equals).isPresent() ? Sex.FEMALE : Sex.MALE);
+    }
+
+    private Parents parents(Individual kit, Litter litter) {
+        boolean perKit = litter.sires() instanceof Paternity.Candidates several && several.perKit();
+        if (!sires.containsKey(litter.id())) {
+            sires.put(litter.id(), candidates(kit, litter));
+        }
+        int dam = litter.dam()
+                .map(this::number)
+                .orElseGet(() -> unrecordedDams.computeIfAbsent(
+                        litter.id(),
+                        key -> unrecorded(Sex.FEMALE, kit.population().or(() -> other(litter)))));
+        int brood = perKit ? broodCount++ : broods.computeIfAbsent(litter.id(), key -> broodCount++);
+        return new Parents(dam, Objects.requireNonNull(sires.get(litter.id())), brood, perKit);
+    }
+
+    private List<Candidate> candidates(Individual kit, Litter litter) {
+        Optional<String> from = kit.population().or(() -> ofDam(litter));
+        if (litter.sires() instanceof Paternity.Candidates several) {
+            return several.candidates().stream()
+                    .map(one -> new Candidate(
+                            one.male()
+                                    .map(this::number)
+                                    .orElseGet(() -> unrecorded(
+                                            Sex.MALE, one.population().or(() -> from))),
+                            one.share().toDouble()))
+                    .collect(ImmutableList.toImmutableList());
+        }
+        int male = litter.sires() instanceof Paternity.Known known ? number(known.sire()) : unrecorded(Sex.MALE, from);
+        return ImmutableList.of(new Candidate(male, 1));
+    }
+
+    private Optional<String> ofDam(Litter litter) {
+        return litter.dam().flatMap(dam -> origin(number(dam)));
+    }
+
+    private Optional<String> other(Litter litter) {
+        return litter.sires() instanceof Paternity.Known known ? origin(number(known.sire())) : Optional.empty();
+    }
+
+    /** The population of an animal, or that which its ancestors in the female line are from. */
+    private Optional<String> origin(int number) {
+        Member member = all.get(number);
+        return member.recorded()
+                .flatMap(Individual::population)
+                .or(() -> member.isFounder()
+                        ? member.population()
+                        : member.parents().flatMap(parents -> origin(parents.dam())));
+    }
+
+    private int unrecorded(Sex sex, Optional<String> from) {
+        all.add(new Member(Optional.empty(), Optional.of(sex), from.or(() -> population), Optional.empty()));
+        return all.size() - 1;
+    }
+}

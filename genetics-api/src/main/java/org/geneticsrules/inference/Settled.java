@@ -1,0 +1,123 @@
+package org.geneticsrules.inference;
+
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Optional;
+import org.geneticsrules.inference.Conclusions.Standing;
+
+/** What is known of the variables of one group of units, part by part. */
+final class Settled {
+
+    private final Layout layout;
+
+    /** For each variable, its part. */
+    private final int[] part;
+
+    private final Standing[] standings;
+    private final double[] cells;
+    private final double[][] chances;
+    private final boolean[][] left;
+    private double logLikelihood;
+
+    /**
+     * Settles what can be settled.
+     *
+     * @param layout what the variables stand for
+     * @param graph their factors
+     * @param budget the cells that all tables of one part may have together
+     * @param tables tables without zeros, shared
+     */
+    Settled(Layout layout, FactorGraph graph, double budget, IdentityHashMap<double[], SparseTable> tables) {
+        this.layout = layout;
+        this.part = new int[graph.size()];
+        this.chances = new double[graph.size()][0];
+        this.left = new boolean[graph.size()][];
+        List<Components.Part> parts = Components.of(graph);
+        this.standings = new Standing[parts.size()];
+        this.cells = new double[parts.size()];
+        for (int p = 0; p < parts.size(); p++) {
+            settle(p, parts.get(p), budget, tables);
+        }
+    }
+
+    private void settle(int number, Components.Part one, double budget, IdentityHashMap<double[], SparseTable> tables) {
+        Elimination elimination = Elimination.of(one.graph());
+        for (int v = 0; v < one.variables().length; v++) {
+            int whole = one.variables()[v];
+            part[whole] = number;
+            left[whole] = elimination.flags(v);
+        }
+        if (elimination.emptied() >= 0) {
+            standings[number] = Standing.CONTRADICTED;
+            logLikelihood = Double.NEGATIVE_INFINITY;
+            return;
+        }
+        Optional<Posteriors> exactly = exactly(number, one.graph(), elimination, budget, tables);
+        if (exactly.isEmpty()) {
+            standings[number] = Standing.TOO_LARGE;
+            return;
+        }
+        Posteriors found = exactly.get();
+        standings[number] = found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED;
+        logLikelihood += found.logLikelihood();
+        for (int v = 0; v < one.variables().length; v++) {
+            chances[one.variables()[v]] = found.chances()[v];
+        }
+    }
+
+    private Optional<Posteriors> exactly(
+            int number,
+            FactorGraph graph,
+            Elimination elimination,
+            double budget,
+            IdentityHashMap<double[], SparseTable> tables) {
+        Optional<Peeling> peeling = Peeling.of(graph, tables);
+        if (peeling.isPresent()) {
+            cells[number] = peeling.get().cells();
+            return peeling.filter(one -> one.cells() <= budget).map(Peeling::propagate);
+        }
+        CliqueTree tree = CliqueTree.of(graph, elimination, budget);
+        cells[number] = tree.cells();
+        return tree.cells() <= budget ? Optional.of(tree.propagate()) : Optional.empty();
+    }
+
+    Layout layout() {
+        return layout;
+    }
+
+    double logLikelihood() {
+        return logLikelihood;
+    }
+
+    /** The cells that all tables of the largest part have together, or would have. */
+    double cells() {
+        double most = 0;
+        for (double one : cells) {
+            most = Math.max(most, one);
+        }
+        return most;
+    }
+
+    boolean isContradicted() {
+        for (Standing standing : standings) {
+            if (standing == Standing.CONTRADICTED) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    Standing standing(int variable) {
+        return standings[part[variable]];
+    }
+
+    /** The chances of the states of a variable, if they are settled. */
+    double[] chances(int variable) {
+        return chances[variable];
+    }
+
+    /** Whether each state of a variable is left when those are struck out that contradict a neighbour. */
+    boolean[] left(int variable) {
+        return left[variable];
+    }
+}

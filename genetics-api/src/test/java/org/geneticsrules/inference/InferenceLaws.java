@@ -1,0 +1,83 @@
+package org.geneticsrules.inference;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Map;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.RandomPedigrees;
+import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
+import org.geneticsrules.testing.RecordedKindred;
+import org.geneticsrules.testing.brute.Kindred;
+import org.geneticsrules.testing.brute.Worlds;
+
+/** Posteriors of random pedigrees against a list of every way in which they may have come about. */
+class InferenceLaws {
+
+    private static final double CLOSE = 1e-12;
+
+    @Provide
+    Arbitrary<RandomPedigree> pedigrees() {
+        return RandomPedigrees.pedigrees();
+    }
+
+    @Property(tries = 150)
+    void every_number_agrees_with_the_list(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Worlds worlds = Worlds.of(random.genome(), kindred);
+        Pedigree pedigree = RecordedKindred.pedigree(random.model(), kindred);
+        Conclusions found = Inference.of(CompiledModel.of(random.model()), pedigree)
+                .with(RecordedKindred.confusions(kindred))
+                .conclude();
+        if (worlds.size() == 0) {
+            assertFalse(found.isConsistent());
+            return;
+        }
+        assertTrue(found.isConsistent());
+        double log = Math.log(worlds.likelihood().toDouble());
+        assertEquals(log, found.logLikelihood(), CLOSE * Math.max(1, Math.abs(log)));
+        for (Kindred.Member member : kindred.members()) {
+            String id = member.id();
+            double female =
+                    worlds.sexes(id).getOrDefault("female", Probability.ZERO).toDouble();
+            assertEquals(female, found.female(id).orElseThrow(), CLOSE);
+            for (String locus : random.model().loci().keySet()) {
+                Map<String, Probability> expected = worlds.genotypes(id, locus);
+                Posterior posterior = found.at(id, locus).orElseThrow();
+                double sum = 0;
+                for (Map.Entry<AllelePair, Double> one : posterior.chances().entrySet()) {
+                    String name = String.join(
+                            "/", one.getKey().alleles().stream().map(Allele::id).toList());
+                    double chance =
+                            expected.getOrDefault(name, Probability.ZERO).toDouble();
+                    assertEquals(chance, one.getValue(), CLOSE, () -> id + " " + one.getKey());
+                    sum += one.getValue();
+                    if (found.excluded(id, locus).contains(one.getKey())) {
+                        assertEquals(0, chance);
+                    }
+                }
+                assertEquals(1, sum, CLOSE);
+            }
+            if (kindred.litterOf(id).isPresent()) {
+                Map<String, Double> sires = found.sires(id);
+                worlds.sires(id).forEach((candidate, chance) -> {
+                    String name = kindred.litterOf(id)
+                            .orElseThrow()
+                            .sires()
+                            .get(candidate)
+                            .id();
+                    assertTrue(sires.getOrDefault(name, 0.0) >= chance.toDouble() - CLOSE, () -> id + " of " + name);
+                });
+            }
+        }
+    }
+}
