@@ -14,6 +14,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -96,7 +97,7 @@ final class EvidenceFactors {
                     && !differing.contains(u)
                     && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
                 parts.add(part(
-                        member, List.of(u), List.of(new WeightedBox(boxes.get(0).box(), Probability.ONE)), false));
+                        member, List.of(u), List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)), false));
             }
         }
         boolean readsSex = layout.sex(member).isPresent()
@@ -114,6 +115,13 @@ final class EvidenceFactors {
                             boxes.isEmpty() ? 0 : boxes.get(0).weight().toDouble())));
         }
         return parts;
+    }
+
+    /** What a box says of what is carried. What it says of the sex belongs to all boxes together. */
+    private static Condition carried(WeightedBox box) {
+        Map<String, Allowed> carried = new LinkedHashMap<>(box.box().variables());
+        carried.remove(Sex.VARIABLE);
+        return new Condition(carried);
     }
 
     static double[] constant(int states, double weight) {
