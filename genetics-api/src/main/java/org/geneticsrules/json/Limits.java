@@ -73,8 +73,8 @@ public record Limits(
     }
 
     /**
-     * Returns limits for the pedigree of a whole registry: those of {@link #standard}, but 64 MiB and 200,000 items. Reading a file of that
-     * size takes about 2 GiB of memory.
+     * Returns limits for the pedigree of a whole registry: those of {@link #standard}, but 64 MiB and 200,000 items. Allow a
+     * gibibyte of memory for every 20 MiB.
      *
      * @return limits for files that come from a trusted place
      */

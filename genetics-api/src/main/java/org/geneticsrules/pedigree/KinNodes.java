@@ -3,7 +3,6 @@ package org.geneticsrules.pedigree;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.geneticsrules.probability.Probability;
 
 /**
@@ -187,10 +186,5 @@ final class KinNodes {
     /** The node of an individual. */
     int node(Pedigree pedigree, String id) {
         return nodeOf[pedigree.links.at(pedigree.individual(id).id())];
-    }
-
-    /** The id of the individual that a node is, if it is one. */
-    static List<String> ids(Map<String, Individual> individuals) {
-        return new ArrayList<>(individuals.keySet());
     }
 }

@@ -1,6 +1,7 @@
 package org.geneticsrules.pedigree;
 
 import com.google.common.collect.ImmutableMap;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -112,7 +113,7 @@ public final class Kinship {
             }
         }
         ImmutableMap.Builder<String, Probability> shares = ImmutableMap.builder();
-        List<String> ids = KinNodes.ids(pedigree.individuals());
+        List<String> ids = new ArrayList<>(pedigree.individuals().keySet());
         found.keySet().stream()
                 .sorted()
                 .forEach(position -> shares.put(ids.get(position), found.getOrDefault(position, Probability.ZERO)));
