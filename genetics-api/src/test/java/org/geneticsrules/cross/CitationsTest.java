@@ -14,6 +14,7 @@ import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
+import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.OmittedLoci;
@@ -198,5 +199,37 @@ class CitationsTest {
                 Set.of("/loci/L/dominance/shows/L", "/loci/L/dominance/shows/l"),
                 cited(model, COAT, carrier, either(model, "A/a L/L", "a/a l/l"), "/loci/L"));
         assertEquals(Set.of(), cited(model, COAT, carrier, either(model, "A/a L/L", "a/a L/L"), "/loci/L"));
+    }
+
+    /** All kits are a/a, whose size is hidden, so that nothing at L bears on what is seen of it. */
+    @Test
+    void mutation_where_all_is_hidden_bears_on_nothing() {
+        Catalogue catalogue = Catalogue.builder("hiding.traits", "1")
+                .trait("size", "large", "small", "not seen")
+                .build();
+        Model model = Model.builder("hiding", "1", catalogue)
+                .locus(
+                        "A",
+                        locus -> locus.alleles("A", "a")
+                                .dominant("A", "a")
+                                .shows("A", "on")
+                                .shows("a", "off"))
+                .locus(
+                        "L",
+                        locus -> locus.alleles("L", "l")
+                                .dominant("L", "l")
+                                .shows("L", "on")
+                                .shows("l", "off")
+                                .mutation("L", "l", Probability.of(1, 1000)))
+                .trait(
+                        "size",
+                        rule -> rule.when(Condition.where("L", "off"), "small").otherwise("large"))
+                .mask(Mask.of("hidden", Condition.where("A", "off")).covering("size", "not seen"))
+                .build();
+        View size = View.of(List.of("size"));
+        Parent hidden = known(model, "a/a L/L");
+        Parent carrier = known(model, "A/a L/L");
+        assertEquals(Set.of(), cited(model, size, hidden, hidden, "/loci/L"));
+        assertEquals(Set.of("/loci/L/mutation/L/l"), cited(model, size, hidden, carrier, "/loci/L/mutation"));
     }
 }
