@@ -1,0 +1,118 @@
+package org.geneticsrules.inference;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.testing.RandomPedigrees;
+import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
+import org.geneticsrules.testing.RecordedKindred;
+import org.geneticsrules.testing.brute.Kindred;
+import org.geneticsrules.testing.brute.Worlds;
+
+/** Contradictions of random pedigrees against trying sets of records one by one. */
+class ContradictionLaws {
+
+    private static final int MOST_RECORDS = 12;
+
+    @Provide
+    Arbitrary<RandomPedigree> pedigrees() {
+        return RandomPedigrees.pedigrees();
+    }
+
+    private static Contradictions found(RandomPedigree random, Kindred kindred) {
+        return Inference.of(CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .contradictions();
+    }
+
+    @Property(tries = 200)
+    void contradictions_are_irreducible(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Contradictions found = found(random, kindred);
+        assertTrue(found.undecided().isEmpty());
+        assertEquals(Worlds.possible(random.genome(), kindred).size() > 0, found.isConsistent());
+        BruteContradictions brute = new BruteContradictions(random, kindred);
+        int largest = 0;
+        for (Contradiction one : found.all()) {
+            Set<RecordRef> records = new LinkedHashSet<>(one.records());
+            assertEquals(one.records().size(), records.size());
+            BruteContradictions.tried(() -> brute.fit(records)).ifPresent(fit -> assertFalse(fit, one::toString));
+            for (RecordRef dropped : one.records()) {
+                Set<RecordRef> rest = new LinkedHashSet<>(records);
+                rest.remove(dropped);
+                BruteContradictions.tried(() -> brute.fit(rest))
+                        .ifPresent(fit -> assertTrue(fit, () -> one + " without " + dropped));
+            }
+            largest = Math.max(largest, records.size());
+        }
+        Statistics.label("largest").collect(largest == 0 ? "none" : largest == 1 ? "one" : largest < 4 ? "few" : "many");
+        Statistics.label("largest").coverage(coverage -> {
+            coverage.check("none").percentage(share -> share > 20);
+            coverage.check("few").percentage(share -> share > 3);
+            coverage.check("many").percentage(share -> share > 3);
+        });
+    }
+
+    @Property(tries = 300)
+    void smallest_and_fewest_are_those_found_by_trying_all(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        BruteContradictions brute = new BruteContradictions(random, kindred);
+        String met = "other";
+        if (brute.records().size() <= MOST_RECORDS) {
+            Contradictions found = found(random, kindred);
+            met = found.isConsistent() ? "consistent" : "too large to try";
+            if (!found.isConsistent()) {
+                Optional<Integer> smallest = BruteContradictions.tried(brute::smallest);
+                smallest.ifPresent(size -> {
+                    assertEquals(
+                            size,
+                            found.all().stream()
+                                    .mapToInt(one -> one.records().size())
+                                    .min()
+                                    .orElseThrow());
+                    found.all().forEach(one -> assertEquals(one.smallest(), one.records().size() == size));
+                });
+                Optional<Set<Set<RecordRef>>> fewest = BruteContradictions.tried(brute::fewest);
+                if (fewest.isPresent()) {
+                    assertEquals(fewest.get(), together(found.fewestToRecheck(1000)));
+                    met = fewest.get().iterator().next().size() > 1 ? "several" : "one";
+                }
+            }
+        }
+        Statistics.label("fewest").collect(met);
+        Statistics.label("fewest").coverage(coverage -> {
+            coverage.check("one").percentage(share -> share > 2);
+            coverage.check("several").percentage(share -> share > 0.5);
+        });
+    }
+
+    /** One set of each kindred, in all combinations. */
+    private static Set<Set<RecordRef>> together(List<FewestToRecheck> each) {
+        Set<Set<RecordRef>> all = new LinkedHashSet<>();
+        all.add(new LinkedHashSet<>());
+        for (FewestToRecheck kindred : each) {
+            assertTrue(kindred.isDecided());
+            assertFalse(kindred.more());
+            Set<Set<RecordRef>> more = new LinkedHashSet<>();
+            for (Set<RecordRef> one : all) {
+                kindred.sets().forEach(set -> {
+                    Set<RecordRef> both = new LinkedHashSet<>(one);
+                    both.addAll(set);
+                    more.add(both);
+                });
+            }
+            all = more;
+        }
+        return all;
+    }
+}
