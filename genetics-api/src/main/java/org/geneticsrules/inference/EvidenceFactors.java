@@ -14,6 +14,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Allowed;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -95,8 +96,7 @@ final class EvidenceFactors {
             if (!boxes.isEmpty()
                     && !differing.contains(u)
                     && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
-                parts.add(part(
-                        member, List.of(u), List.of(new WeightedBox(boxes.get(0).box(), Probability.ONE)), false));
+                parts.add(part(member, List.of(u), List.of(alone(units.get(u), boxes.get(0))), false));
             }
         }
         boolean readsSex = layout.sex(member).isPresent()
@@ -114,6 +114,16 @@ final class EvidenceFactors {
                             boxes.isEmpty() ? 0 : boxes.get(0).weight().toDouble())));
         }
         return parts;
+    }
+
+    /** What a box says of one unit; what it says of the sex is told apart from that, since other boxes may say something else. */
+    private static WeightedBox alone(Unit unit, WeightedBox box) {
+        Condition condition = Condition.always();
+        for (Locus locus : unit.loci()) {
+            Allowed allowed = box.box().variables().get(locus.id());
+            condition = allowed == null ? condition : condition.and(locus.id(), allowed);
+        }
+        return new WeightedBox(condition, Probability.ONE);
     }
 
     static double[] constant(int states, double weight) {

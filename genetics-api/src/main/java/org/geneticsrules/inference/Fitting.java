@@ -38,6 +38,10 @@ final class Fitting {
     private final double cells;
     private final Groups.Rules rules;
     private final Records records;
+
+    /** Followed in any case, for what is said of no locus: sexes, and looks that no animal can have. */
+    private final List<String> anyLocus;
+
     private final Dossier dossier;
     private final Map<Individual, Evidence> evidence = new HashMap<>();
     private final Map<BitSet, Fit> known = new HashMap<>();
@@ -47,6 +51,7 @@ final class Fitting {
         this.pedigree = pedigree;
         this.cells = cells;
         this.rules = Groups.Rules.of(compiled.model(), mutating, false);
+        this.anyLocus = compiled.model().loci().keySet().stream().limit(1).toList();
         this.records = new Records(compiled, confusions);
         this.dossier = new Dossier(pedigree, compiled.model().distinguishesSex() || tellsSex(pedigree));
     }
@@ -109,7 +114,7 @@ final class Fitting {
                             ? records.of(member)
                             : evidence.computeIfAbsent(member.recorded().get(), one -> records.of(member)));
         }
-        Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, List.of()));
+        Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
             Layout layout = groups.layout(g);

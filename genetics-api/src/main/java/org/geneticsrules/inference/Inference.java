@@ -168,6 +168,26 @@ public final class Inference {
         return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells));
     }
 
+    /**
+     * Finds out which genotypes animals can have. No population is needed, since frequencies are left out.
+     *
+     * @param locus id of a locus
+     * @return the possibilities there, by all records
+     * @throws IllegalArgumentException if the model has no such locus
+     */
+    public Possibilities possible(String locus) {
+        Model model = compiled.model();
+        Members members = Members.of(pedigree, Optional.empty());
+        Records records = new Records(compiled, confusions);
+        List<Evidence> evidence = members.all().stream().map(records::of).toList();
+        Groups question = new Groups(
+                Groups.Rules.of(model, changing, false),
+                members,
+                evidence,
+                mattering(model, evidence, List.of(model.locus(locus).id())));
+        return new Possibilities(pedigree, model.locus(locus), members, question, cells);
+    }
+
     /** The question about some loci, sorted into groups. */
     Groups question(Collection<String> loci) {
         return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));

@@ -147,8 +147,7 @@ final class BruteContradictions {
         return new Kindred(members, litters, List.of());
     }
 
-    private static <T> List<T> kept(
-            List<T> all, Set<RecordRef> kept, IntFunction<RecordRef> ref) {
+    private static <T> List<T> kept(List<T> all, Set<RecordRef> kept, IntFunction<RecordRef> ref) {
         List<T> left = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
             if (kept.contains(ref.apply(i))) {
