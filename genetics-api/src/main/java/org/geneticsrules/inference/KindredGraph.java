@@ -262,7 +262,8 @@ final class KindredGraph {
             variables[variables.length - 1] = layout.sex(member).orElseThrow();
         }
         Sex sex = layout.sexOf(member, 0);
-        graph.add(table(List.of("sex", open ? "open" : sex.word()), () -> sexes(differing, open, sex)), variables);
+        List<Heredity> of = differing.stream().map(heredity::get).toList();
+        graph.add(table(List.of("sex", open ? "open" : sex.word(), of), () -> sexes(differing, open, sex)), variables);
     }
 
     private double[] sexes(List<Integer> differing, boolean open, Sex sex) {

@@ -4,16 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SplittableRandom;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -29,14 +32,36 @@ class ContradictionLaws {
         return RandomPedigrees.pedigrees();
     }
 
+    /** The family of a random pedigree with few other records, drawn blindly, so that often several contradict one another. */
+    private static Kindred muddled(RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        SplittableRandom dice = new SplittableRandom(random.seed());
+        List<Kindred.Member> members = new ArrayList<>();
+        for (Kindred.Member member : kindred.members()) {
+            List<Kindred.Test> tests = new ArrayList<>();
+            List<String> loci = random.genome().loci();
+            String locus = loci.get(dice.nextInt(loci.size()));
+            List<String> pairs = random.genome()
+                    .pairs(locus, kindred.sex(member.id()).isEmpty() ? "female" : kindred.sex(member.id()));
+            String pair = pairs.get(dice.nextInt(pairs.size()));
+            if (!pair.isEmpty() && dice.nextInt(4) > 0) {
+                tests.add(new Kindred.Test(locus, Set.of(pair), Probability.ZERO));
+            }
+            List<Kindred.Sighting> sightings = dice.nextInt(4) == 0 ? member.sightings() : List.of();
+            String sex = dice.nextInt(3) == 0 ? member.sex() : "";
+            members.add(new Kindred.Member(member.id(), sex, member.population(), sightings, tests));
+        }
+        return new Kindred(members, kindred.litters(), List.of());
+    }
+
     private static Contradictions found(RandomPedigree random, Kindred kindred) {
         return Inference.of(CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
                 .contradictions();
     }
 
     @Property(tries = 200)
-    void contradictions_are_irreducible(@ForAll("pedigrees") RandomPedigree random) {
-        Kindred kindred = RecordedKindred.scored(random.kindred());
+    void contradictions_are_irreducible(@ForAll("pedigrees") RandomPedigree random, @ForAll boolean muddled) {
+        Kindred kindred = muddled ? muddled(random) : RecordedKindred.scored(random.kindred());
         Contradictions found = found(random, kindred);
         assertTrue(found.undecided().isEmpty());
         BruteContradictions brute = new BruteContradictions(random, kindred);
@@ -60,13 +85,14 @@ class ContradictionLaws {
         Statistics.label("largest").coverage(coverage -> {
             coverage.check("none").percentage(share -> share > 20);
             coverage.check("few").percentage(share -> share > 3);
-            coverage.check("many").percentage(share -> share > 3);
+            coverage.check("many").percentage(share -> share > 2);
         });
     }
 
     @Property(tries = 300)
-    void smallest_and_fewest_are_those_found_by_trying_all(@ForAll("pedigrees") RandomPedigree random) {
-        Kindred kindred = RecordedKindred.scored(random.kindred());
+    void smallest_and_fewest_are_those_found_by_trying_all(
+            @ForAll("pedigrees") RandomPedigree random, @ForAll boolean muddled) {
+        Kindred kindred = muddled ? muddled(random) : RecordedKindred.scored(random.kindred());
         BruteContradictions brute = new BruteContradictions(random, kindred);
         String met = "other";
         if (brute.records().size() <= MOST_RECORDS) {
@@ -95,7 +121,7 @@ class ContradictionLaws {
         Statistics.label("fewest").collect(met);
         Statistics.label("fewest").coverage(coverage -> {
             coverage.check("one").percentage(share -> share > 2);
-            coverage.check("several").percentage(share -> share > 0.5);
+            coverage.check("several").percentage(share -> share > 1);
         });
     }
 

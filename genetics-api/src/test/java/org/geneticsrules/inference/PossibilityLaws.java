@@ -51,13 +51,10 @@ class PossibilityLaws {
             List<Kindred.Test> tests = new ArrayList<>(member.tests());
             genotypes
                     .getOrDefault(member.id(), Map.of())
-                    .forEach((locus, pair) ->
-                            tests.add(new Kindred.Test(locus, Set.of(name(pair)), Probability.ZERO)));
-            members.add(new Kindred.Member(
-                    member.id(), member.sex(), member.population(), member.sightings(), tests));
+                    .forEach((locus, pair) -> tests.add(new Kindred.Test(locus, Set.of(name(pair)), Probability.ZERO)));
+            members.add(new Kindred.Member(member.id(), member.sex(), member.population(), member.sightings(), tests));
         }
-        return Worlds.any(
-                random.genome(), new Kindred(members, kindred.litters(), kindred.confusions()), MOST_CHOICES);
+        return Worlds.any(random.genome(), new Kindred(members, kindred.litters(), kindred.confusions()), MOST_CHOICES);
     }
 
     @Property(tries = 150)
