@@ -3,6 +3,7 @@
 module org.geneticsrules.api {
     requires com.google.common;
     requires static transitive org.jspecify;
+    requires static org.apache.commons.csv;
     requires static tools.jackson.core;
     requires static tools.jackson.databind;
 
@@ -24,6 +25,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.problem;
     exports org.geneticsrules.render;
     exports org.geneticsrules.spi;
+    exports org.geneticsrules.table;
     exports org.geneticsrules.trait;
 
     uses org.geneticsrules.spi.GeneticsProvider;

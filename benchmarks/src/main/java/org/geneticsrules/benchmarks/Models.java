@@ -166,6 +166,30 @@ final class Models {
      * <p>It has 29,160 genotypes and 434 phenotypes.
      */
     static Model coat() {
+        return sixLoci()
+                .mask(hiding("all white", Condition.where("S", "all")).covering("depth", "white"))
+                .build();
+    }
+
+    /**
+     * The same six loci without the second cause of white, so that every record is one box, and with all alleles of a locus equally
+     * common.
+     */
+    static Model recordedCoat() {
+        ModelBuilder model = sixLoci();
+        Model bare = sixLoci().build();
+        model.population(
+                "even",
+                population -> bare.loci().values().forEach(locus -> {
+                    int alleles = locus.alleles().size();
+                    locus.alleles()
+                            .keySet()
+                            .forEach(id -> population.frequency(locus.id(), id, Probability.of(1, alleles)));
+                }));
+        return model.build();
+    }
+
+    private static ModelBuilder sixLoci() {
         Catalogue catalogue = Catalogue.builder("measure.coat.traits", "1.0.0")
                 .trait("depth", "full", "medium", "light", "points", "white")
                 .trait("hue", "black", "brown", "tan", HIDDEN)
@@ -196,8 +220,7 @@ final class Models {
                         .when(Condition.where("S", "broad"), "broad")
                         .otherwise("plain"));
         model.mask(hiding("no depth", Condition.where("D", "white")));
-        model.mask(hiding("all white", Condition.where("S", "all")).covering("depth", "white"));
-        return model.build();
+        return model;
     }
 
     private static Mask hiding(String id, Condition when) {

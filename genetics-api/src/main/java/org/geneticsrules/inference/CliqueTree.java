@@ -3,6 +3,7 @@ package org.geneticsrules.inference;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Exact posteriors of the variables of a factor graph, by messages along a tree of cliques (Lauritzen &amp; Spiegelhalter 1988, J. R.
@@ -103,22 +104,23 @@ final class CliqueTree {
             logLikelihood += product.log() + Math.log(scale);
             up[v] = message;
         }
-        double[][] down = new double[sizes.length][];
+        double[] @Nullable [] down = new double[sizes.length][]; // to each clique from its parent
         double[][] found = new double[sizes.length][];
         for (int i = sizes.length - 1; i >= 0; i--) {
             int v = order.order()[i];
             double[] table = product(v, up).table();
-            if (down[v] != null) {
+            double[] above = down[v];
+            if (above != null) {
                 int each = sizes[v];
                 for (int cell = 0; cell < table.length; cell++) {
-                    table[cell] *= down[v][cell / each];
+                    table[cell] *= above[cell / each];
                 }
             }
             found[v] = marginal(v, table);
             for (int child : children.get(v)) {
                 down[child] = without(table, v, child, up[child]);
             }
-            down[v] = null;
+            down[v] = null; // it has been heard
         }
         return new Posteriors(found, logLikelihood);
     }

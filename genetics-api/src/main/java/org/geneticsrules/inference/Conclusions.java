@@ -45,8 +45,7 @@ public final class Conclusions {
         this.notices = ImmutableList.copyOf(notices);
         IdentityHashMap<double[], SparseTable> tables = Peeling.tables();
         for (int g = 0; g < question.count(); g++) {
-            Layout layout = question.layout(g);
-            groups.add(new Settled(layout, question.graph(g, layout), budget, tables));
+            groups.add(new Settled(question, g, budget, tables));
         }
     }
 

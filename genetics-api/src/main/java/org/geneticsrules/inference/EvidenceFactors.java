@@ -96,7 +96,8 @@ final class EvidenceFactors {
             if (!boxes.isEmpty()
                     && !differing.contains(u)
                     && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
-                parts.add(part(member, List.of(u), List.of(alone(units.get(u), boxes.get(0))), false));
+                parts.add(part(
+                        member, List.of(u), List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)), false));
             }
         }
         boolean readsSex = layout.sex(member).isPresent()
@@ -116,14 +117,11 @@ final class EvidenceFactors {
         return parts;
     }
 
-    /** What a box says of one unit; what it says of the sex is told apart from that, since other boxes may say something else. */
-    private static WeightedBox alone(Unit unit, WeightedBox box) {
-        Condition condition = Condition.always();
-        for (Locus locus : unit.loci()) {
-            Allowed allowed = box.box().variables().get(locus.id());
-            condition = allowed == null ? condition : condition.and(locus.id(), allowed);
-        }
-        return new WeightedBox(condition, Probability.ONE);
+    /** What a box says of what is carried. What it says of the sex belongs to all boxes together. */
+    private static Condition carried(WeightedBox box) {
+        Map<String, Allowed> carried = new LinkedHashMap<>(box.box().variables());
+        carried.remove(Sex.VARIABLE);
+        return new Condition(carried);
     }
 
     static double[] constant(int states, double weight) {

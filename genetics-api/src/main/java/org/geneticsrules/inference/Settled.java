@@ -1,7 +1,10 @@
 package org.geneticsrules.inference;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.geneticsrules.inference.Conclusions.Standing;
 
@@ -16,22 +19,24 @@ final class Settled {
     private final Standing[] standings;
     private final double[] cells;
     private final double[][] chances;
-    private final boolean[][] left;
+    private final Supplier<boolean[][]> left;
     private double logLikelihood;
 
     /**
      * Settles what can be settled.
      *
-     * @param layout what the variables stand for
-     * @param graph their factors
+     * @param question the question
+     * @param group which group of its units
      * @param budget the cells that all tables of one part may have together
      * @param tables tables without zeros, shared
      */
-    Settled(Layout layout, FactorGraph graph, double budget, IdentityHashMap<double[], SparseTable> tables) {
-        this.layout = layout;
+    Settled(Groups question, int group, double budget, IdentityHashMap<double[], SparseTable> tables) {
+        this.layout = question.layout(group);
+        FactorGraph graph = question.graph(group, layout);
+        // few ask for it, and keeping the graph would take more room than all that is settled
+        this.left = Suppliers.memoize(() -> struckOut(question.graph(group, question.layout(group))));
         this.part = new int[graph.size()];
         this.chances = new double[graph.size()][0];
-        this.left = new boolean[graph.size()][];
         List<Components.Part> parts = Components.of(graph);
         this.standings = new Standing[parts.size()];
         this.cells = new double[parts.size()];
@@ -41,18 +46,10 @@ final class Settled {
     }
 
     private void settle(int number, Components.Part one, double budget, IdentityHashMap<double[], SparseTable> tables) {
-        Elimination elimination = Elimination.of(one.graph());
-        for (int v = 0; v < one.variables().length; v++) {
-            int whole = one.variables()[v];
-            part[whole] = number;
-            left[whole] = elimination.flags(v);
+        for (int variable : one.variables()) {
+            part[variable] = number;
         }
-        if (elimination.emptied() >= 0) {
-            standings[number] = Standing.CONTRADICTED;
-            logLikelihood = Double.NEGATIVE_INFINITY;
-            return;
-        }
-        Optional<Posteriors> exactly = exactly(number, one.graph(), elimination, budget, tables);
+        Optional<Posteriors> exactly = exactly(number, one.graph(), budget, tables);
         if (exactly.isEmpty()) {
             standings[number] = Standing.TOO_LARGE;
             return;
@@ -66,19 +63,30 @@ final class Settled {
     }
 
     private Optional<Posteriors> exactly(
-            int number,
-            FactorGraph graph,
-            Elimination elimination,
-            double budget,
-            IdentityHashMap<double[], SparseTable> tables) {
+            int number, FactorGraph graph, double budget, IdentityHashMap<double[], SparseTable> tables) {
         Optional<Peeling> peeling = Peeling.of(graph, tables);
         if (peeling.isPresent()) {
             cells[number] = peeling.get().cells();
             return peeling.filter(one -> one.cells() <= budget).map(Peeling::propagate);
         }
+        Elimination elimination = Elimination.of(graph);
+        if (elimination.emptied() >= 0) {
+            return Optional.of(Posteriors.impossible(graph.size()));
+        }
         CliqueTree tree = CliqueTree.of(graph, elimination, budget);
         cells[number] = tree.cells();
         return tree.cells() <= budget ? Optional.of(tree.propagate()) : Optional.empty();
+    }
+
+    private static boolean[][] struckOut(FactorGraph graph) {
+        boolean[][] left = new boolean[graph.size()][];
+        for (Components.Part one : Components.of(graph)) {
+            Elimination elimination = Elimination.of(one.graph());
+            for (int v = 0; v < one.variables().length; v++) {
+                left[one.variables()[v]] = elimination.flags(v);
+            }
+        }
+        return left;
     }
 
     Layout layout() {
@@ -118,6 +126,6 @@ final class Settled {
 
     /** Whether each state of a variable is left when those are struck out that contradict a neighbour. */
     boolean[] left(int variable) {
-        return left[variable];
+        return Objects.requireNonNull(left.get())[variable];
     }
 }

@@ -1,18 +1,26 @@
 /**
- * What the animals of a pedigree may carry, by a model of inheritance and by what was recorded of them.
+ * What the animals of a pedigree may carry, and what they probably carry, by a model of inheritance and by what was recorded of them.
  *
  * <ol>
- *   <li>Every record of an animal becomes boxes of expressions with a weight each: how likely an animal of such expressions is to be
- *       recorded so ({@link org.geneticsrules.expression.CompiledModel#evidence}). What chance decided once in its life is summed out
- *       before the pedigree sees it.
+ *   <li>Parents who are not recorded become animals of whom nothing is known ({@code Members}). Every record of an animal becomes boxes
+ *       of expressions with a weight each: how likely an animal of such expressions is to be recorded so ({@code Records},
+ *       {@link org.geneticsrules.expression.CompiledModel#evidence}). What chance decided once in its life is summed out before the
+ *       pedigree sees it.
  *   <li>Loci that are handed down together are a unit ({@code Unit}), and what an animal carries there is one variable. A founder has the
  *       frequencies of its population, a kit what its parents pass on, among those that live ({@code Heredity}).
- *   <li>One box of an animal says something of each unit by itself. Only several boxes tie units together, and only at that animal. So
- *       the whole is a product of factors over few variables each ({@code KindredGraph}).
- *   <li>States that contradict a neighbour are struck out until nothing changes ({@code Elimination}); what is struck out is excluded.
- *   <li>What is left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is made. So every chance is
- *       exact but for rounding.
+ *   <li>One box of an animal says something of each unit by itself, and so do tests of single loci. Only several boxes, a sex that is not
+ *       known, or a sire who is not known tie units together ({@code Ties}). Units that nothing ties are looked at one group after the
+ *       other: the chance of all records is the product over groups ({@code Groups}).
+ *   <li>A group is a product of factors over few variables each ({@code KindredGraph}, {@code EvidenceFactors}), and falls into parts that
+ *       no factor connects ({@code Components}).
+ *   <li>A part without loops is peeled: messages run from family to family, up and down ({@code Peeling}), in time that grows with the
+ *       number of animals.
+ *   <li>Of a part with loops states that contradict a neighbour are struck out until nothing changes ({@code Elimination}), and what is
+ *       left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is made
+ *       ({@code EliminationOrder}). If that is more than allowed, its numbers are not given.
  * </ol>
+ *
+ * <p>So every chance that is given is exact but for rounding.
  */
 @NullMarked
 package org.geneticsrules.inference;

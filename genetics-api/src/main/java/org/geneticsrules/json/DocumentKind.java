@@ -14,7 +14,9 @@ public enum DocumentKind {
     /** Cautions with what raises them. */
     CAUTIONS,
     /** What is otherwise in a model. */
-    PATCH;
+    PATCH,
+    /** Individuals, litters and corrections. */
+    PEDIGREE;
 
     /**
      * Returns the word that a document states as its {@code kind}.

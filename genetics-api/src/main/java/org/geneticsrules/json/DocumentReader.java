@@ -17,6 +17,8 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.patch.PatchedDocument;
 import org.geneticsrules.patch.Patches;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
@@ -210,6 +212,43 @@ public final class DocumentReader {
             Patch patch = shape.get().orElseThrow(document::problemsSoFar);
             apply(bases.apply(patch.base()), List.of(patch));
             return patch;
+        });
+    }
+
+    /**
+     * Reads a pedigree, without comparing what it records with any model.
+     *
+     * @param source where its text comes from
+     * @return the pedigree
+     * @throws ProblemsException if it is none, or its records do not fit together
+     * @throws UncheckedIOException if the source fails
+     */
+    public Pedigree readPedigree(Source source) {
+        Document document = open(source);
+        Optional<PedigreeBuilder> pedigree = PedigreeShape.read(document.root);
+        return document.complete(
+                () -> pedigree.orElseThrow(document::problemsSoFar).build());
+    }
+
+    /**
+     * Reads a pedigree and compares what it records with a model.
+     *
+     * @param source where its text comes from
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @return the pedigree
+     * @throws ProblemsException if it is none, its records do not fit together, or the model does not know something that they name
+     * @throws UncheckedIOException if the source fails
+     */
+    public Pedigree readPedigree(Source source, Model model) {
+        Document document = open(source);
+        Optional<PedigreeBuilder> builder = PedigreeShape.read(document.root);
+        return document.complete(() -> {
+            Pedigree pedigree = builder.orElseThrow(document::problemsSoFar).build();
+            List<Problem> unknown = pedigree.problemsUnder(model);
+            if (!unknown.isEmpty()) {
+                throw new ProblemsException(unknown);
+            }
+            return pedigree;
         });
     }
 

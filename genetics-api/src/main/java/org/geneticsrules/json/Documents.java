@@ -10,6 +10,8 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.patch.PatchDocument;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
 
@@ -89,6 +91,16 @@ public final class Documents {
      */
     public static String write(Patch patch) {
         return write(PatchDocument.of(patch));
+    }
+
+    /**
+     * Returns the text of a pedigree.
+     *
+     * @param pedigree a pedigree
+     * @return JSON, ending in a newline
+     */
+    public static String write(Pedigree pedigree) {
+        return write(PedigreeDocument.of(pedigree));
     }
 
     /**

@@ -73,6 +73,16 @@ public record Limits(
     }
 
     /**
+     * Returns limits for the pedigree of a whole registry: those of {@link #standard}, but 64 MiB and 200,000 items. Allow a
+     * gibibyte of memory for every 20 MiB.
+     *
+     * @return limits for files that come from a trusted place
+     */
+    public static Limits registry() {
+        return standard().withBytes(64 << 20).withItems(200_000);
+    }
+
+    /**
      * Returns these limits with another size of file.
      *
      * @param most most bytes of a file

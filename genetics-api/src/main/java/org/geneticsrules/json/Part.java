@@ -135,6 +135,19 @@ record Part(Located located, String pointer, Problems problems) {
         });
     }
 
+    /** A whole number from 0 to a largest one. */
+    Optional<Integer> amount(int most) {
+        return number().flatMap(value -> {
+            boolean good = value.stripTrailingZeros().scale() <= 0
+                    && value.signum() >= 0
+                    && value.compareTo(BigDecimal.valueOf(most)) <= 0;
+            if (!good) {
+                problems.add("not-an-amount", pointer, value + " is not a whole number from 0 on", "0 to " + most);
+            }
+            return good ? Optional.of(value.intValue()) : Optional.empty();
+        });
+    }
+
     /** A whole number that fits an int. */
     Optional<Integer> whole() {
         return number().flatMap(value -> {

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.Locus;
@@ -30,7 +31,7 @@ import org.geneticsrules.problem.ProblemsException;
  */
 public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> result, Probability error) {
 
-    private static final int LONGEST = 200;
+    private static final Pattern RESULT = Pattern.compile("[^\\x00-\\x20;\\x7F-\\x9F]{1,200}");
 
     /**
      * Checks and copies the result.
@@ -39,13 +40,14 @@ public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> r
      * @param locus id of the locus
      * @param result genotype text
      * @param error chance of a wrong report
-     * @throws IllegalArgumentException if the locus is blank, there is no result, a result is blank, longer than 200 characters or holds
+     * @throws IllegalArgumentException if the locus is no id, there is no result, a result is blank, longer than 200 characters or holds
      *     a space or semicolon, as only texts of several loci do, or an error is certain
      */
     public GenotypeTest {
         result = ImmutableSet.copyOf(result);
-        if (locus.isBlank() || result.isEmpty()) {
-            throw new IllegalArgumentException("a test names a locus and at least one result");
+        Ids.check("a locus", locus);
+        if (result.isEmpty()) {
+            throw new IllegalArgumentException("a test has at least one result");
         }
         for (String text : result) {
             if (!isResult(text)) {
@@ -65,9 +67,7 @@ public record GenotypeTest(Optional<LocalDate> date, String locus, Set<String> r
      * @return true if it is 1 to 200 characters without spaces, semicolons and control characters
      */
     public static boolean isResult(String text) {
-        return !text.isEmpty()
-                && text.length() <= LONGEST
-                && text.codePoints().noneMatch(c -> Character.isWhitespace(c) || Character.isISOControl(c) || c == ';');
+        return RESULT.matcher(text).matches();
     }
 
     /**

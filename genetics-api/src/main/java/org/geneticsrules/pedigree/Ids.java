@@ -1,35 +1,24 @@
 package org.geneticsrules.pedigree;
 
-/** The spelling of ids of individuals and litters. */
+import java.util.regex.Pattern;
+
+/** The spelling of ids of individuals and litters, and of the names of populations and loci. */
 final class Ids {
 
     /** What an id must be, for messages. */
     static final String EXPECTED =
             "1 to 80 characters without control characters, not beginning or ending with a blank, not beginning with x-";
 
-    private static final int LONGEST = 80;
+    /** Blanks are those of any script, and the byte order mark that spreadsheets leave behind. The schema has the same pattern. */
+    private static final String EDGE = "[^\\p{Cc}\\p{Cs}\\p{Z}\\x{FEFF}]";
+
+    private static final Pattern ID =
+            Pattern.compile("(?!x-)" + EDGE + "(?:[^\\p{Cc}\\p{Cs}\\p{Zl}\\p{Zp}]{0,78}" + EDGE + ")?");
 
     private Ids() {}
 
     static boolean isId(String id) {
-        return !id.isEmpty()
-                && id.length() <= LONGEST
-                && !id.startsWith("x-")
-                && !blank(id.codePointAt(0))
-                && !blank(id.codePointBefore(id.length()))
-                && id.codePoints().allMatch(Ids::isAllowed);
-    }
-
-    private static boolean isAllowed(int c) {
-        return !Character.isISOControl(c)
-                && Character.getType(c) != Character.SURROGATE
-                && Character.getType(c) != Character.LINE_SEPARATOR
-                && Character.getType(c) != Character.PARAGRAPH_SEPARATOR;
-    }
-
-    /** White space of any script, and the no-break spaces and the byte order mark that spreadsheets leave behind. */
-    private static boolean blank(int c) {
-        return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == 0xFEFF;
+        return ID.matcher(id).matches();
     }
 
     /** Refuses what is no id. */

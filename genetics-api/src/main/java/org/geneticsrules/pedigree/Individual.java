@@ -44,13 +44,11 @@ public record Individual(
      * @param tests what tests of loci reported
      * @param hearing what hearing tests found
      * @param fertility whether it can have young
-     * @throws IllegalArgumentException if the id is not one, or the population is blank
+     * @throws IllegalArgumentException if the id, or that of the population, is not one
      */
     public Individual {
         Ids.check("an individual", id);
-        population.filter(String::isBlank).ifPresent(blank -> {
-            throw new IllegalArgumentException("the population of \"" + id + "\" is blank");
-        });
+        population.ifPresent(origin -> Ids.check("a population", origin));
         observations = ImmutableList.copyOf(observations);
         tests = ImmutableList.copyOf(tests);
         hearing = ImmutableList.copyOf(hearing);
@@ -123,7 +121,7 @@ public record Individual(
      *
      * @param stated id of a population
      * @return a copy
-     * @throws IllegalArgumentException if it is blank
+     * @throws IllegalArgumentException if it is not spelt as ids are
      */
     public Individual from(String stated) {
         return new Individual(id, sex, born, Optional.of(stated), observations, tests, hearing, fertility);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.PlainWords;
 
 /**
  * What was recorded of an individual at one look.
@@ -25,7 +26,8 @@ public record Observation(Optional<LocalDate> date, LifeStage stage, Set<Phenoty
      * @param date when it was looked at
      * @param stage how old it was
      * @param looks what it showed
-     * @throws IllegalArgumentException if there is no look, one names no trait, or two name different traits
+     * @throws IllegalArgumentException if there is no look, one names no trait, two name different traits, or a name is
+     *     not made of plain words
      */
     public Observation {
         looks = ImmutableSet.copyOf(looks);
@@ -39,6 +41,12 @@ public record Observation(Optional<LocalDate> date, LifeStage stage, Set<Phenoty
                         "looks of which one was seen must all speak of the same traits, but \""
                                 + looks.iterator().next() + "\" and \"" + look + "\" do not");
             }
+            look.asMap().forEach((trait, state) -> {
+                if (!PlainWords.are(trait) || !PlainWords.are(state)) {
+                    throw new IllegalArgumentException(
+                            "traits and states are named by plain words, but not \"" + trait + ": " + state + "\"");
+                }
+            });
         }
     }
 

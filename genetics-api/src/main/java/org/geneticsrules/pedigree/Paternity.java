@@ -100,12 +100,13 @@ public sealed interface Paternity {
          * @param male his id
          * @param population id of the population of an unrecorded male
          * @param share the chance that he is the sire
-         * @throws IllegalArgumentException if the id is none, a population is blank or stated of a recorded male, or the share is 0
+         * @throws IllegalArgumentException if an id is none, a population is stated of a recorded male, or the share is 0
          */
         public Candidate {
             male.ifPresent(id -> Ids.check("a candidate sire", id));
-            if (population.filter(String::isBlank).isPresent() || (male.isPresent() && population.isPresent())) {
-                throw new IllegalArgumentException("only a male who is not recorded is given a population, not blank");
+            population.ifPresent(origin -> Ids.check("a population", origin));
+            if (male.isPresent() && population.isPresent()) {
+                throw new IllegalArgumentException("only a male who is not recorded is given a population");
             }
             if (share.isZero()) {
                 throw new IllegalArgumentException("a male whose share is 0 is no candidate");

@@ -99,16 +99,20 @@ final class PedigreeChecks {
     Links meaning() {
         Problems problems = new Problems(Stage.MEANING);
         kits(problems);
+        boolean oneLitterEach = problems.list().isEmpty();
         for (Litter litter : litters.values()) {
             counts(litter, problems);
             roles(litter, problems);
         }
         twoRoles(problems);
+        individuals.values().forEach(individual -> alone(individual, problems));
+        Trail.check(individuals, litters, corrections, problems);
+        if (!oneLitterEach) { // then it is not known who comes from whom
+            problems.throwIfAny();
+        }
         Links links = Links.of(individuals.values(), litters.values());
         dates(links, problems);
-        individuals.values().forEach(individual -> alone(individual, problems));
         new Ancestry(links, new ArrayList<>(individuals.keySet()), litterList).check(problems);
-        Trail.check(individuals, litters, corrections, problems);
         problems.throwIfAny();
         return links;
     }

@@ -125,6 +125,9 @@ record Contents(
                     case CAUTIONS -> cautions.put(name, reader.readCautions(source));
                     case MODEL -> models.put(name, source);
                     case PATCH -> patches.put(name, source);
+                    case PEDIGREE ->
+                        problems.add(PluginProblem.in(
+                                "records-in-plugin", plugin, name, "a plug-in brings rules, not records of animals"));
                 }
             } catch (ProblemsException e) {
                 problems.add(

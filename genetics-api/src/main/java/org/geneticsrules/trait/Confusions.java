@@ -1,8 +1,13 @@
 package org.geneticsrules.trait;
 
 import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import org.geneticsrules.probability.Probability;
 
 /**
@@ -22,19 +27,40 @@ public record Confusions(List<Confusion> all) {
      */
     public Confusions {
         all = ImmutableList.copyOf(all);
-        for (Confusion one : all) {
-            LifeStage stage = one.stage().orElse(LifeStage.unstated());
-            Probability sum = Probability.ZERO;
-            for (Confusion other : all) {
-                if (other.trait().equals(one.trait()) && other.shown().equals(one.shown()) && other.appliesAt(stage)) {
-                    if (sum.complement().compareTo(other.chance()) < 0) {
-                        throw new IllegalArgumentException("trait " + one.trait() + " shown as \"" + one.shown()
-                                + "\" is confused with chances that sum to more than 1");
+        for (LifeStage stage : stages(all)) {
+            for (Confusion one : all) {
+                Probability sum = Probability.ZERO;
+                for (Confusion other : all) {
+                    if (other.trait().equals(one.trait())
+                            && other.shown().equals(one.shown())
+                            && other.appliesAt(stage)) {
+                        if (sum.complement().compareTo(other.chance()) < 0) {
+                            throw new IllegalArgumentException("trait " + one.trait() + " shown as \"" + one.shown()
+                                    + "\" is confused with chances that sum to more than 1");
+                        }
+                        sum = sum.plus(other.chance());
                     }
-                    sum = sum.plus(other.chance());
                 }
             }
         }
+    }
+
+    /** Stages of every kind that the confusions tell apart: any age, moult and season that is stated, together with any other. */
+    private static List<LifeStage> stages(List<Confusion> all) {
+        Set<OptionalInt> weeks = new LinkedHashSet<>(List.of(OptionalInt.empty()));
+        Set<OptionalInt> moults = new LinkedHashSet<>(List.of(OptionalInt.empty()));
+        Set<Optional<String>> seasons = new LinkedHashSet<>(List.of(Optional.empty()));
+        for (Confusion one : all) {
+            one.stage().ifPresent(stage -> {
+                weeks.add(stage.weeks());
+                moults.add(stage.moult());
+                seasons.add(stage.season());
+            });
+        }
+        List<LifeStage> stages = new ArrayList<>();
+        weeks.forEach(week ->
+                moults.forEach(moult -> seasons.forEach(season -> stages.add(new LifeStage(week, moult, season)))));
+        return stages;
     }
 
     /**

@@ -87,6 +87,12 @@ class ArchitectureRulesTest {
     }
 
     @Test
+    void commons_csv_outside_the_table_package_is_found() {
+        String found = violations(DependencyRules.onlyTableUsesCommonsCsv(Compiled.FIXTURE));
+        assertTrue(found.contains("UsesCommonsCsv.delimiter()"), found);
+    }
+
+    @Test
     void a_logging_library_is_found() {
         String found = violations(DependencyRules.noLoggingLibrary());
         assertTrue(found.contains("Ambient.logger()"), found);

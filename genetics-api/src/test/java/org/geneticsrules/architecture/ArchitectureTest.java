@@ -43,6 +43,11 @@ class ArchitectureTest {
     }
 
     @Test
+    void only_the_table_package_uses_commons_csv() {
+        check(DependencyRules.onlyTableUsesCommonsCsv(Compiled.ROOT));
+    }
+
+    @Test
     void no_class_uses_a_logging_library() {
         check(DependencyRules.noLoggingLibrary());
     }

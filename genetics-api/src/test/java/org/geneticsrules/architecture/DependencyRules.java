@@ -24,6 +24,16 @@ final class DependencyRules {
                 .resideInAnyPackage("tools.jackson..", "com.fasterxml.jackson..");
     }
 
+    /** So is the library that takes tables apart. */
+    static ArchRule onlyTableUsesCommonsCsv(String root) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackage(root + ".table..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("org.apache.commons.csv..");
+    }
+
     /** The one logging interface that needs no dependency is {@link System.Logger}. */
     static ArchRule noLoggingLibrary() {
         return noClasses()

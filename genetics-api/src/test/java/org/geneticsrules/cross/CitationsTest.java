@@ -161,4 +161,42 @@ class CitationsTest {
         assertEquals(Set.of("/groups/A"), cited(model, COAT, sire, dam, "/groups"));
         assertEquals(Set.of(), cited(model, View.of(List.of("size")), sire, dam, "/groups"));
     }
+
+    @Test
+    void mutation_bears_on_what_is_asked_at_its_locus_alone() {
+        Catalogue catalogue = Catalogue.builder("mutable.traits", "1")
+                .trait("coat", "coloured", "white")
+                .trait("size", "large", "small")
+                .build();
+        ModelBuilder builder = Model.builder("mutable", "1", catalogue);
+        for (String name : List.of("A", "L")) {
+            String other = name.equals("A") ? "a" : "l";
+            builder.locus(
+                            name,
+                            locus -> locus.alleles(name, other)
+                                    .dominant(name, other)
+                                    .shows(name, "on")
+                                    .shows(other, "off")
+                                    .mutation(name, other, Probability.of(1, 1000)))
+                    .trait(
+                            name.equals("A") ? "coat" : "size",
+                            rule -> rule.when(Condition.where(name, "off"), name.equals("A") ? "white" : "small")
+                                    .otherwise(name.equals("A") ? "coloured" : "large"));
+        }
+        Model model = builder.build();
+        Parent both = known(model, "A/A L/L");
+        assertEquals(Set.of("/loci/A/mutation/A/a"), cited(model, COAT, both, both, "/loci/A/mutation"));
+        assertEquals(Set.of(), cited(model, COAT, both, both, "/loci/L"));
+    }
+
+    /** How the parents that were weighed were told apart is cited with the loss that weighed them. */
+    @Test
+    void the_dominance_of_a_locus_that_weighs_parents_is_cited() {
+        Model model = weak(Optional.empty(), more -> {});
+        Parent carrier = known(model, "A/a L/L");
+        assertEquals(
+                Set.of("/loci/L/dominance/shows/L", "/loci/L/dominance/shows/l"),
+                cited(model, COAT, carrier, either(model, "A/a L/L", "a/a l/l"), "/loci/L"));
+        assertEquals(Set.of(), cited(model, COAT, carrier, either(model, "A/a L/L", "a/a L/L"), "/loci/L"));
+    }
 }

@@ -108,9 +108,12 @@ class ContradictionLaws {
                                     .mapToInt(one -> one.records().size())
                                     .min()
                                     .orElseThrow());
-                    found.all()
-                            .forEach(one ->
-                                    assertEquals(one.smallest(), one.records().size() == size));
+                    // of several sets of relatives each has its own smallest
+                    boolean related = found.fewestToRecheck(1).size() == 1;
+                    for (Contradiction one : found.all()) {
+                        boolean small = one.records().size() == size;
+                        assertTrue(related ? one.smallest() == small : one.smallest() || !small, one::toString);
+                    }
                 });
                 Optional<Set<Set<RecordRef>>> fewest = BruteContradictions.tried(brute::fewest);
                 if (fewest.isPresent()) {

@@ -19,6 +19,7 @@ final class Samples {
             case CATALOGUE -> resource("sample-traits.json");
             case MODEL -> resource("sample-model.json");
             case CAUTIONS -> resource("sample-cautions.json");
+            case PEDIGREE -> resource("sample-pedigree.json");
             case PATCH ->
                 resource("sample-patch.json")
                         .replace(
@@ -42,6 +43,7 @@ final class Samples {
             case MODEL -> reader.readModel(source, catalogues);
             case CAUTIONS -> reader.readCautions(source);
             case PATCH -> reader.readPatch(source, List.of(model()));
+            case PEDIGREE -> reader.readPedigree(source);
         };
     }
 

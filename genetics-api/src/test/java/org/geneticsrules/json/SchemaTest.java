@@ -27,6 +27,8 @@ import org.geneticsrules.document.Node.ObjectNode;
 import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.linkage.MapFunction;
 import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.pedigree.Fertility;
+import org.geneticsrules.pedigree.Hearing;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
@@ -62,13 +64,19 @@ class SchemaTest {
             "bad-frequency",
             "bad-rate",
             "bad-symbol",
+            "certain-error",
             "chances-sum",
             "dose-range",
             "duplicate-allele",
+            "empty-look",
+            "looks-differ",
             "map-order",
             "missing-position",
+            "no-change",
             "no-expressions",
             "no-loci",
+            "no-such-date",
+            "repeated-candidate",
             "repeated-change",
             "reserved-name",
             "reserved-symbol",
@@ -122,7 +130,10 @@ class SchemaTest {
                                 .map(QuestionKind::word)
                                 .toList(),
                         Arrays.stream(Role.values()).map(Role::word).toList(),
-                        Arrays.stream(Relation.values()).map(Relation::word).toList()),
+                        Arrays.stream(Relation.values()).map(Relation::word).toList(),
+                        Sex.words(),
+                        Fertility.words(),
+                        Hearing.words()),
                 lists);
     }
 

@@ -16,6 +16,7 @@ import org.geneticsrules.testing.brute.Kindred;
 import org.geneticsrules.testing.brute.KindredBuilder;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Sex;
 
 /** Pedigrees of which the answer is known, each with where it is known from. */
 public final class KnownPedigrees {
@@ -77,6 +78,7 @@ public final class KnownPedigrees {
                 Map.of("animal", Set.of(CARRIER)),
                 "2/51"));
         inbreeding(all);
+        maleLook(all);
         return all;
     }
 
@@ -117,6 +119,23 @@ public final class KnownPedigrees {
                                 "sight",
                                 rule -> rule.when(Condition.where("A", "none"), "affected")
                                         .otherwise("clear")))
+                .build();
+    }
+
+    private static Model recessiveOfMales() {
+        return populations(model("recessive-of-males", "coat", "coloured", "white")
+                        .locus(
+                                "A",
+                                locus -> locus.alleles("A", "a")
+                                        .dominant("A", "a")
+                                        .shows("A", "full")
+                                        .shows("a", "none"))
+                        .trait(
+                                "coat",
+                                rule -> rule.when(
+                                                Condition.where("A", "none").and(Sex.VARIABLE, Sex.MALE.word()),
+                                                "white")
+                                        .otherwise("coloured")))
                 .build();
     }
 
@@ -314,6 +333,33 @@ public final class KnownPedigrees {
         second.litter("daughter", "", "one in 100", "niece").litter("", "son", "one in 100", "nephew");
         second.litter("niece", "", "one in 100", "grandniece").litter("", "nephew", "one in 100", "grandnephew");
         inbred(all, "second cousins", second.litter("grandniece", "grandnephew", "", "kit"), "73/6400");
+    }
+
+    /** Two kits of unknown sex of two carriers: the white one is a male; of the eight cases of the other one is a white male. */
+    private static void maleLook(List<Known> all) {
+        KindredBuilder builder = new KindredBuilder()
+                .member("dam", "female", "even")
+                .member("sire", "male", "even")
+                .litter("dam", "sire", "", "white", "coloured")
+                .has("dam", "A", CARRIER)
+                .has("sire", "A", CARRIER)
+                .shows("coat", "white", "white")
+                .shows("coat", "coloured", "coloured");
+        String source = "calculated by hand";
+        all.add(known(
+                "kit of unknown sex with a look that only males have",
+                source,
+                recessiveOfMales(),
+                builder,
+                Map.of("white", Set.of(AFFECTED)),
+                "1"));
+        all.add(known(
+                "kit of unknown sex without that look",
+                source,
+                recessiveOfMales(),
+                builder,
+                Map.of("coloured", Set.of(AFFECTED)),
+                "1/7"));
     }
 
     private static void pair(KindredBuilder builder, String dam, String sire, String... kits) {

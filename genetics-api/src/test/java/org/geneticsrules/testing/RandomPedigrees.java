@@ -48,9 +48,11 @@ public final class RandomPedigrees {
      * @param model the rules
      * @param genome the same, for the reference
      * @param kindred the facts
-     * @param worlds what the reference makes of them; empty if they contradict one another
+     * @param worlds what the reference makes of them; none if they contradict one another
+     * @param possible what the reference makes of them without frequencies, mutation and confusions
      */
-    public record RandomPedigree(long seed, Model model, Genome genome, Kindred kindred, Worlds worlds) {
+    public record RandomPedigree(
+            long seed, Model model, Genome genome, Kindred kindred, Worlds worlds, Worlds possible) {
 
         @Override
         public String toString() {
@@ -80,9 +82,15 @@ public final class RandomPedigrees {
     public static RandomPedigree pedigree(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         int tries = 8 * Math.min(random.nextInt(SIZES.size() - 1), random.nextInt(SIZES.size() - 1));
+        boolean mutable = random.nextInt(4) == 0;
         while (true) {
             Size size = SIZES.get(Math.min(tries++ / 8, SIZES.size() - 1));
             Model model = RandomModels.whole(random.nextLong(), size);
+            if (mutable
+                    && model.loci().values().stream()
+                            .allMatch(locus -> locus.mutation().isEmpty())) {
+                continue;
+            }
             Genome genome = new Genome(DocumentMaps.of(model));
             Kindred family = RandomFamily.draw(
                     random, new ArrayList<>(model.populations().keySet()));
@@ -95,8 +103,9 @@ public final class RandomPedigrees {
             }
             Optional<Kindred> recorded = RandomRecords.draw(random, model, genome, family);
             Optional<Worlds> worlds = recorded.flatMap(kindred -> Worlds.within(genome, kindred, MOST));
-            if (worlds.isPresent()) {
-                return new RandomPedigree(seed, model, genome, recorded.get(), worlds.get());
+            Optional<Worlds> possible = worlds.flatMap(any -> Worlds.possibleWithin(genome, recorded.get(), MOST));
+            if (possible.isPresent()) {
+                return new RandomPedigree(seed, model, genome, recorded.get(), worlds.get(), possible.get());
             }
         }
     }

@@ -67,6 +67,8 @@ final class CheckCommand implements Callable<Integer> {
                 models.add(reader.readModel(Source.of(file), catalogues));
             } else if (kind == DocumentKind.CAUTIONS) {
                 reader.readCautions(Source.of(file));
+            } else if (kind == DocumentKind.PEDIGREE) {
+                reader.readPedigree(Source.of(file));
             }
         }));
         models.addAll(shelf.models());

@@ -77,8 +77,24 @@ public final class Worlds {
      * @return what its records exclude
      */
     public static Worlds possible(Genome genome, Kindred kindred) {
+        return possibleWithin(genome, kindred, Long.MAX_VALUE).orElseThrow();
+    }
+
+    /**
+     * Lists the worlds that are possible unless that takes too long.
+     *
+     * @param genome the model
+     * @param kindred the pedigree
+     * @param most how many choices may be tried
+     * @return what its records exclude; empty if there are more choices
+     */
+    public static Optional<Worlds> possibleWithin(Genome genome, Kindred kindred, long most) {
         Genome stable = genome.withoutMutation();
-        return new Worlds(stable, new Listing(stable, kindred.withoutConfusions(), false, Long.MAX_VALUE));
+        try {
+            return Optional.of(new Worlds(stable, new Listing(stable, kindred.withoutConfusions(), false, most)));
+        } catch (Listing.TooMany tooMany) {
+            return Optional.empty();
+        }
     }
 
     /**

@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import net.jqwik.api.Arbitrary;
@@ -96,6 +98,17 @@ class WorldsLaws {
     /** One more kit of which nothing is recorded tells nothing about the others. */
     @Property(tries = 30)
     void an_unrecorded_kit_changes_nothing(@ForAll("pedigrees") RandomPedigree pedigree) {
+        // It multiplies the worlds.
+        boolean few = pedigree.worlds().size() < 2_000;
+        Statistics.label("few worlds")
+                .collect(few)
+                .coverage(coverage -> coverage.check(true).percentage(share -> share > 50));
+        if (few) {
+            unrecordedKit(pedigree);
+        }
+    }
+
+    private static void unrecordedKit(RandomPedigree pedigree) {
         Kindred kindred = pedigree.kindred();
         List<Litter> litters = new ArrayList<>(kindred.litters());
         Litter last = litters.remove(litters.size() - 1);
@@ -134,7 +147,7 @@ class WorldsLaws {
     void possible_is_the_support_of_probable(@ForAll("pedigrees") RandomPedigree pedigree) {
         Kindred even = everywhere(pedigree.kindred().withoutConfusions());
         Genome stable = pedigree.genome().withoutMutation();
-        Worlds possible = Worlds.possible(pedigree.genome(), pedigree.kindred());
+        Worlds possible = pedigree.possible();
         Worlds probable = Worlds.of(stable, even);
         Worlds asStated = Worlds.of(stable, pedigree.kindred().withoutConfusions());
         for (String id : ids(even)) {
@@ -160,5 +173,107 @@ class WorldsLaws {
                     litter.id(), litter.dam(), "even", sires, litter.sirePerKit(), litter.census(), litter.kits()));
         }
         return new Kindred(members, litters, kindred.confusions());
+    }
+
+    /** Of one litter whose parents are taken for founders, {@link Litters} tells the same of the next kit, listing it otherwise. */
+    @Property(tries = 60)
+    void a_litter_is_a_pedigree(@ForAll("pedigrees") RandomPedigree pedigree) {
+        List<Litter> litters = new ArrayList<>(pedigree.kindred().litters());
+        litters.removeIf(litter -> litter.dam().isEmpty());
+        litters.sort(Comparator.comparing(litter -> -litter.sires().size()));
+        Litter litter = litters.isEmpty() ? pedigree.kindred().litters().get(0) : litters.get(0);
+        Genome genome = pedigree.genome();
+        int most = litter.sires().size() > 1 ? 6 : 30;
+        boolean few = genome.genotypes("female").size() <= most
+                && genome.genotypes("male").size() <= most
+                && !litters.isEmpty();
+        Statistics.label("kind")
+                .collect(
+                        !few
+                                ? "too many"
+                                : litter.sires().size() == 1
+                                        ? "one sire"
+                                        : litter.sirePerKit() ? "each of two" : "one of two")
+                .coverage(coverage -> {
+                    for (String kind : List.of("one sire", "one of two", "each of two")) {
+                        coverage.check(kind).percentage(share -> share > 2);
+                    }
+                });
+        if (few) {
+            oneLitter(pedigree, litter);
+        }
+    }
+
+    private static void oneLitter(RandomPedigree pedigree, Litter litter) {
+        Genome genome = pedigree.genome();
+        Kindred kindred = pedigree.kindred();
+        KindredBuilder builder = new KindredBuilder().member("dam", "female", "even");
+        Map<Animal, Probability> dams = founder(genome, "female", seen(kindred, litter.dam()));
+        note(builder, "dam", seen(kindred, litter.dam()));
+        List<Kindred.Candidate> sires = new ArrayList<>();
+        List<Map<Animal, Probability>> males = new ArrayList<>();
+        List<Probability> access = new ArrayList<>();
+        for (Kindred.Candidate sire : litter.sires()) {
+            String id = "sire " + sires.size();
+            sires.add(new Kindred.Candidate(sire.id().isEmpty() ? "" : id, "even", sire.share()));
+            List<Seen> seen = sire.id().isEmpty() ? List.of() : seen(kindred, sire.id());
+            if (!sire.id().isEmpty()) {
+                note(builder.member(id, "male", "even"), id, seen);
+            }
+            males.add(founder(genome, "male", seen));
+            access.add(sire.share());
+        }
+        List<String> kits = new ArrayList<>(List.of("next"));
+        List<Seen.Kit> seenKits = new ArrayList<>();
+        for (String kit : litter.kits()) {
+            String sex = kindred.member(kit).sex();
+            builder.member("kit " + kits.size(), sex, "");
+            note(builder, "kit " + kits.size(), seen(kindred, kit));
+            kits.add("kit " + kits.size());
+            seenKits.add(new Seen.Kit(sex, seen(kindred, kit)));
+        }
+        builder.litter("dam", "", sires, litter.sirePerKit(), kits.toArray(String[]::new));
+        // Less is recorded than was, so there may be very many.
+        Optional<Worlds> few = Worlds.within(genome, builder.build(), 50_000);
+        if (few.isEmpty()) {
+            return;
+        }
+        Worlds worlds = few.get();
+        if (dams.isEmpty() || males.stream().anyMatch(Map::isEmpty)) {
+            assertEquals(0, worlds.size());
+            return;
+        }
+        Litters litters = (litter.sirePerKit()
+                        ? Litters.perKit(genome, males, access, dams, "scored")
+                        : Litters.oneOf(genome, males, access, dams, "scored"))
+                .given(seenKits);
+        Map<List<Object>, Probability> expected = new LinkedHashMap<>();
+        if (!litters.isEmpty()) {
+            litters.next(Map.of(), List.of())
+                    .forEach((kit, chance) ->
+                            expected.merge(List.of(kit.sex(), kit.genotype(), kit.phase()), chance, Probability::plus));
+        }
+        Map<List<Object>, Probability> found = new LinkedHashMap<>();
+        worlds.animals("next")
+                .forEach((animal, chance) -> found.merge(
+                        List.of(animal.sex(), genome.genotype(animal), genome.phase(animal)),
+                        chance,
+                        Probability::plus));
+        assertEquals(expected, found);
+    }
+
+    /** The sightings of a member, of each the first look only. */
+    private static List<Seen> seen(Kindred kindred, String id) {
+        return kindred.member(id).sightings().stream()
+                .map(sighting -> new Seen(sighting.stage(), sighting.looks().get(0)))
+                .toList();
+    }
+
+    private static void note(KindredBuilder builder, String id, List<Seen> seen) {
+        seen.forEach(one -> builder.seen(id, one.stage(), List.of(one.look())));
+    }
+
+    private static Map<Animal, Probability> founder(Genome genome, String sex, List<Seen> seen) {
+        return Founders.of(genome, sex, genome.genotypes(sex), Map.of(), "even", "scored", seen);
     }
 }

@@ -169,6 +169,73 @@ class WorldsTest {
         assertEquals(0, worlds.size());
     }
 
+    // ---- strands
+    // --------------------------------------------------------------------------------------------------------------
+
+    /** Two loci a tenth of recombination apart; every allele is as common as its partner. */
+    private static final Genome LINKED = genome("""
+            "loci": {
+              "A": {"alleles": ["A","a"], "dominance": {"order": ["A > a"], "shows": {"A":"full","a":"none"}}},
+              "B": {"alleles": ["B","b"], "dominance": {"order": ["B > b"], "shows": {"B":"full","b":"none"}}}}""", """
+            "groups": {"g": {"transmission": "autosomal", "loci": ["A","B"], "recombination": ["1/10"]}}""", """
+            "populations": {"p": {"frequencies": {"A": {"A":"1/2","a":"1/2"}, "B": {"B":"1/2","b":"1/2"}}}}""");
+
+    private static KindredBuilder has(KindredBuilder kindred, String id, String a, String b) {
+        return kindred.has(id, "A", a).has(id, "B", b);
+    }
+
+    @Test
+    void a_kit_tells_the_phase_of_its_dam() {
+        KindredBuilder kindred = pair().litter("dam", "sire", "", "kit", "next");
+        has(has(has(kindred, "dam", "A/a", "B/b"), "sire", "a/a", "b/b"), "kit", "A/a", "B/b");
+        Worlds worlds = worlds(LINKED, kindred);
+        // In coupling 9/20 of the kits are such, in repulsion 1/20.
+        Probability coupling = Probability.ZERO;
+        for (Map.Entry<Animal, Probability> dam : worlds.animals("dam").entrySet()) {
+            boolean both = dam.getKey().egg().get("A").equals("A")
+                    == dam.getKey().egg().get("B").equals("B");
+            coupling = both ? coupling.plus(dam.getValue()) : coupling;
+        }
+        assertEquals(Probability.of(9, 10), coupling);
+        // 9/10 x 9/20 + 1/10 x 1/20 twice over, the rest halved.
+        ratio(
+                worlds.genotypes("next"),
+                map("A", "A/a", "B", "B/b"),
+                41,
+                map("A", "A/a", "B", "b/b"),
+                9,
+                map("A", "a/a", "B", "B/b"),
+                9,
+                map("A", "a/a", "B", "b/b"),
+                41);
+    }
+
+    @Test
+    void grandparents_tell_the_phase() {
+        KindredBuilder kindred = pair().member("mate", "male", "p")
+                .litter("dam", "sire", "", "mother")
+                .litter("mother", "mate", "", "kit");
+        has(has(has(kindred, "dam", "A/A", "B/B"), "sire", "a/a", "b/b"), "mate", "a/a", "b/b");
+        ratio(
+                worlds(LINKED, kindred).genotypes("kit"),
+                map("A", "A/a", "B", "B/b"),
+                9,
+                map("A", "A/a", "B", "b/b"),
+                1,
+                map("A", "a/a", "B", "B/b"),
+                1,
+                map("A", "a/a", "B", "b/b"),
+                9);
+    }
+
+    @Test
+    void a_mutation_happens_between_parent_and_kit() {
+        Genome mutable = genome(LOCUS.formatted(", \"mutation\": {\"A\": {\"a\": \"1/10\"}}"), COAT, POPULATIONS);
+        KindredBuilder kindred =
+                pair().has("dam", "A", "A/A").has("sire", "A", "A/A").litter("dam", "sire", "", "kit");
+        ratio(worlds(mutable, kindred).genotypes("kit", "A"), "A/A", 81, "A/a", 18, "a/a", 1);
+    }
+
     // ---- sires
     // ----------------------------------------------------------------------------------------------------------------
 

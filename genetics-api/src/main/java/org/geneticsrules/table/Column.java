@@ -1,0 +1,68 @@
+package org.geneticsrules.table;
+
+/** The columns of a pedigree's table that are not named after a trait or a locus; see the package's description. */
+public enum Column {
+    /** Id of the individual. */
+    ID("id"),
+    /** Its sex. */
+    SEX("sex"),
+    /** Its date of birth. */
+    BORN("born"),
+    /** Where it, or its parent that is not recorded, comes from. */
+    POPULATION("population"),
+    /** Whether it can have young. */
+    FERTILITY("fertility"),
+    /** Id of its litter. */
+    LITTER("litter"),
+    /** Id of its dam. */
+    DAM("dam"),
+    /** Id of its sire, or of a candidate. */
+    SIRE("sire"),
+    /** The chance that the sire of this row is the sire. */
+    SIRE_SHARE("sire share"),
+    /** Where a candidate who is not recorded comes from. */
+    SIRE_POPULATION("sire population"),
+    /** Whether the shares are of the litter or of each kit. */
+    SIRE_OF("sire of"),
+    /** Id of a foster dam. */
+    FOSTER_DAM("foster dam"),
+    /** Date of birth of the litter. */
+    LITTER_BORN("litter born"),
+    /** Number of kits born in the litter. */
+    KITS_BORN("kits born"),
+    /** Number of kits scored in the litter. */
+    KITS_SCORED("kits scored"),
+    /** When the traits of this row were seen. */
+    SEEN_ON("seen on"),
+    /** Age in weeks when they were seen. */
+    WEEKS("weeks"),
+    /** Number of moults when they were seen. */
+    MOULT("moult"),
+    /** Season when they were seen. */
+    SEASON("season"),
+    /** When the loci of this row were tested. */
+    TESTED_ON("tested on"),
+    /** The chance that a test is wrong. */
+    TEST_ERROR("test error"),
+    /** When hearing was tested. */
+    HEARING_TESTED_ON("hearing tested on"),
+    /** What was found of the left ear. */
+    LEFT_EAR("left ear"),
+    /** What was found of the right ear. */
+    RIGHT_EAR("right ear");
+
+    private final String word;
+
+    Column(String word) {
+        this.word = word;
+    }
+
+    /**
+     * Returns the word that stands in the header unless another is chosen.
+     *
+     * @return for example {@code foster dam}
+     */
+    public String word() {
+        return word;
+    }
+}

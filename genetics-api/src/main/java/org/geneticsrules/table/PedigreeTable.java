@@ -1,0 +1,213 @@
+package org.geneticsrules.table;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeBuilder;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+
+/**
+ * Reads and writes pedigrees as CSV tables; the package's description tells which columns there are and what stands in them.
+ *
+ * <pre>{@code
+ * Pedigree kennel = PedigreeTable.of("example.kennel", "1").read(Path.of("kennel.csv"));
+ * String csv = PedigreeTable.write(kennel);
+ * }</pre>
+ *
+ * <p>What is written reads back as an equal pedigree, if the caller states the same id, version, title and catalogue, and nothing was
+ * corrected.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class PedigreeTable {
+
+    private final String id;
+    private final String version;
+    private final Optional<String> title;
+    private final Optional<Reference> catalogue;
+    private final ColumnNames names;
+
+    private PedigreeTable(
+            String id, String version, Optional<String> title, Optional<Reference> catalogue, ColumnNames names) {
+        this.id = id;
+        this.version = version;
+        this.title = title;
+        this.catalogue = catalogue;
+        this.names = names;
+    }
+
+    /**
+     * Returns a reader of tables that gives pedigrees an id and a version, which no column states.
+     *
+     * @param id id of the pedigree
+     * @param version its version
+     * @return a reader of tables with the standard words in their headers
+     * @throws IllegalArgumentException if one is blank
+     */
+    public static PedigreeTable of(String id, String version) {
+        if (id.isBlank() || version.isBlank()) {
+            throw new IllegalArgumentException(
+                    "a pedigree has an id and a version, but they were \"" + id + "\" and \"" + version + "\"");
+        }
+        return new PedigreeTable(id, version, Optional.empty(), Optional.empty(), ColumnNames.standard());
+    }
+
+    /**
+     * Returns this reader with a title for the pedigree.
+     *
+     * @param text the title
+     * @return a copy
+     */
+    public PedigreeTable title(String text) {
+        return new PedigreeTable(id, version, Optional.of(text), catalogue, names);
+    }
+
+    /**
+     * Returns this reader with the catalogue whose traits the columns name.
+     *
+     * @param reference id and version of the catalogue
+     * @return a copy
+     */
+    public PedigreeTable catalogue(Reference reference) {
+        return new PedigreeTable(id, version, title, Optional.of(reference), names);
+    }
+
+    /**
+     * Returns this reader with other words in the header.
+     *
+     * @param words the words
+     * @return a copy
+     */
+    public PedigreeTable columns(ColumnNames words) {
+        return new PedigreeTable(id, version, title, catalogue, words);
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file the file, of at most 64 MiB
+     * @return the pedigree
+     * @throws ProblemsException if it is no such table, or its records do not fit together: all problems of the first stage that found
+     *     any, each with the line and the column of its cell
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public Pedigree read(Path file) {
+        return read(bytes(file));
+    }
+
+    /**
+     * Reads a file and compares what it records with a model.
+     *
+     * @param file the file, of at most 64 MiB
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @return the pedigree
+     * @throws ProblemsException if it is no such table, its records do not fit together, or the model does not know something they name
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public Pedigree read(Path file, Model model) {
+        return read(Sheet.read(bytes(file)), pedigree -> pedigree.problemsUnder(model));
+    }
+
+    private static byte[] bytes(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return in.readNBytes(Sheet.MOST_BYTES + 1); // one more than may be read, so that it is refused
+        } catch (IOException e) {
+            throw new UncheckedIOException(file + " cannot be read", e);
+        }
+    }
+
+    /**
+     * Reads bytes.
+     *
+     * @param utf8 the table in UTF-8, with or without a byte order mark, at most 64 MiB
+     * @return the pedigree
+     * @throws ProblemsException if it is no such table, or its records do not fit together
+     */
+    public Pedigree read(byte[] utf8) {
+        return read(Sheet.read(utf8), pedigree -> List.of());
+    }
+
+    /**
+     * Reads a text.
+     *
+     * @param csv the table
+     * @return the pedigree
+     * @throws ProblemsException if it is no such table, or its records do not fit together
+     */
+    public Pedigree read(String csv) {
+        return read(Sheet.read(csv), pedigree -> List.of());
+    }
+
+    /**
+     * Reads a text and compares what it records with a model.
+     *
+     * @param csv the table
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @return the pedigree
+     * @throws ProblemsException if it is no such table, its records do not fit together, or the model does not know something they name
+     */
+    public Pedigree read(String csv, Model model) {
+        return read(Sheet.read(csv), pedigree -> pedigree.problemsUnder(model));
+    }
+
+    private Pedigree read(Sheet sheet, Function<Pedigree, List<Problem>> unknown) {
+        Headers headers = new Headers(sheet, names);
+        refuse(headers.problems());
+        Drafts drafts = new Drafts();
+        Problems problems = new Problems(Stage.SHAPE);
+        RowReader rows = new RowReader(sheet, headers, problems, drafts);
+        rows.read();
+        PedigreeBuilder builder = Pedigree.builder(id, version);
+        title.ifPresent(builder::title);
+        catalogue.ifPresent(builder::catalogue);
+        new Families(rows, problems, drafts).fill(builder);
+        Places places = new Places(sheet, headers, drafts);
+        refuse(problems.list().stream().map(places::ofCell).toList());
+        try {
+            Pedigree pedigree = builder.build();
+            refuse(unknown.apply(pedigree));
+            return pedigree;
+        } catch (ProblemsException e) {
+            throw new ProblemsException(
+                    e.problems().stream().map(places::ofRecord).toList());
+        }
+    }
+
+    private static void refuse(List<Problem> problems) {
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+    }
+
+    /**
+     * Returns the table of a pedigree with the standard words in its header. Title, catalogue and corrections are left out.
+     *
+     * @param pedigree a pedigree
+     * @return CSV by RFC 4180, lines ending in carriage return and line feed; only columns that hold something
+     */
+    public static String write(Pedigree pedigree) {
+        return write(pedigree, ColumnNames.standard());
+    }
+
+    /**
+     * Returns the table of a pedigree.
+     *
+     * @param pedigree a pedigree
+     * @param words the words in its header
+     * @return CSV by RFC 4180, lines ending in carriage return and line feed; only columns that hold something
+     */
+    public static String write(Pedigree pedigree, ColumnNames words) {
+        return new TableWriter(words, pedigree).text();
+    }
+}

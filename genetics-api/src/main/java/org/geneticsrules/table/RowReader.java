@@ -1,0 +1,376 @@
+package org.geneticsrules.table;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.geneticsrules.pedigree.GenotypeTest;
+import org.geneticsrules.pedigree.Hearing;
+import org.geneticsrules.pedigree.HearingTest;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Observation;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.PlainWords;
+
+/** Reads rows one by one and notes what they say of whom; what cannot be read is a problem at its cell. */
+final class RowReader {
+
+    private static final Pattern WHOLE = Pattern.compile("[0-9]{1,9}");
+
+    /** What a row says of an individual alone, or of the litter of its kits; the sire is a case of its own. */
+    private static final List<Column> SCALARS = List.of(
+            Column.SEX,
+            Column.BORN,
+            Column.POPULATION,
+            Column.FERTILITY,
+            Column.LITTER,
+            Column.DAM,
+            Column.SIRE_OF,
+            Column.FOSTER_DAM,
+            Column.LITTER_BORN,
+            Column.KITS_BORN,
+            Column.KITS_SCORED);
+
+    private static final Set<Column> OF_INDIVIDUALS =
+            Set.of(Column.SEX, Column.BORN, Column.POPULATION, Column.FERTILITY);
+
+    private static final Set<Column> IDS = Set.of(
+            Column.POPULATION, Column.LITTER, Column.DAM, Column.FOSTER_DAM, Column.SIRE, Column.SIRE_POPULATION);
+
+    private final Sheet sheet;
+    private final Headers headers;
+    private final Problems problems;
+    private final Drafts drafts;
+
+    RowReader(Sheet sheet, Headers headers, Problems problems, Drafts drafts) {
+        this.sheet = sheet;
+        this.headers = headers;
+        this.problems = problems;
+        this.drafts = drafts;
+    }
+
+    void read() {
+        for (int row = 0; row < sheet.rows().size(); row++) {
+            strays(row);
+            String id = Cells.unguarded(cell(row, Column.ID));
+            if (id.isEmpty()) {
+                litterAlone(row);
+            } else if (isId(row, Column.ID, id)) {
+                Drafts.Animal animal = drafts.animals.get(id);
+                if (animal == null) {
+                    animal = new Drafts.Animal(id, row);
+                    drafts.animals.put(id, animal);
+                }
+                whole(row, animal);
+            }
+        }
+    }
+
+    /** Cells beyond the header, or under no word. */
+    private void strays(int row) {
+        List<String> cells = sheet.rows().get(row).cells();
+        for (int column = 0; column < cells.size(); column++) {
+            boolean named = column < sheet.header().size() && !headers.unnamed.contains(column);
+            if (!named && !cells.get(column).isEmpty()) {
+                problems.add(
+                        "unnamed-column",
+                        Pointer.of(Integer.toString(row)),
+                        "\"" + cells.get(column) + "\" stands in a column that has no word in the header",
+                        "a word in the header, or no cell");
+            }
+        }
+    }
+
+    private void litterAlone(int row) {
+        String litter = Cells.unguarded(cell(row, Column.LITTER));
+        boolean individual =
+                OF_INDIVIDUALS.stream().anyMatch(column -> !cell(row, column).isEmpty());
+        if (litter.isEmpty() || individual) {
+            report(
+                    "missing-id",
+                    row,
+                    Column.ID,
+                    "the row has no id",
+                    "an id, or a litter and what is known of it alone");
+            return;
+        }
+        Drafts.Animal kitless = drafts.kitless.computeIfAbsent(litter, id -> new Drafts.Animal("", row));
+        whole(row, kitless);
+        if (!kitless.observations.isEmpty() || !kitless.tests.isEmpty() || !kitless.hearing.isEmpty()) {
+            report("missing-id", row, Column.ID, "what was seen or tested is said of nobody", "an id");
+        }
+    }
+
+    private void whole(int row, Drafts.Animal animal) {
+        for (Column column : SCALARS) {
+            String raw = cell(row, column);
+            if (!raw.isEmpty()) {
+                String text = IDS.contains(column) ? Cells.unguarded(raw) : raw;
+                if (!IDS.contains(column) || isId(row, column, text)) {
+                    say(animal.said, column, new Drafts.Said(text, row));
+                }
+            }
+        }
+        sire(row, animal);
+        observation(row, animal);
+        tests(row, animal);
+        hearing(row, animal);
+    }
+
+    /** Notes what a cell says, unless another said otherwise. */
+    void say(Map<Column, Drafts.Said> said, Column column, Drafts.Said now) {
+        Drafts.Said before = said.putIfAbsent(column, now);
+        if (before != null && !before.text().equals(now.text())) {
+            report(
+                    "rows-differ",
+                    now.row(),
+                    column,
+                    "\"" + now.text() + "\" stands here, but \"" + before.text() + "\" in line "
+                            + sheet.place(before.row(), 0).line(),
+                    "the same, or an empty cell");
+        }
+    }
+
+    private void sire(int row, Drafts.Animal animal) {
+        String male = Cells.unguarded(cell(row, Column.SIRE));
+        String population = Cells.unguarded(cell(row, Column.SIRE_POPULATION));
+        String share = cell(row, Column.SIRE_SHARE);
+        boolean good = (male.isEmpty() || isId(row, Column.SIRE, male))
+                && (population.isEmpty() || isId(row, Column.SIRE_POPULATION, population));
+        if (share.isEmpty() && population.isEmpty()) {
+            if (good && !male.isEmpty()) {
+                say(animal.said, Column.SIRE, new Drafts.Said(male, row));
+            }
+            return;
+        }
+        if (!male.isEmpty() && !population.isEmpty()) {
+            report(
+                    "unclear-candidate",
+                    row,
+                    Column.SIRE_POPULATION,
+                    "the candidate is \"" + male + "\" and one who is not recorded",
+                    "either a sire or a sire population");
+            return;
+        }
+        Optional<Probability> chance = chance(row, Column.SIRE_SHARE);
+        if (chance.filter(Probability::isZero).isPresent()) {
+            report("zero-chance", row, Column.SIRE_SHARE, "the share is 0", "a share above 0");
+        } else if (share.isEmpty()) {
+            report("missing-share", row, Column.SIRE_POPULATION, "the candidate has no share", "a share such as 0.5");
+        } else if (good) {
+            chance.ifPresent(value -> animal.candidates.add(new Drafts.Candidate(male, population, value, row)));
+        }
+    }
+
+    private void observation(int row, Drafts.Animal animal) {
+        Map<String, List<String>> states = new LinkedHashMap<>();
+        int most = 1;
+        boolean good = true;
+        int first = Headers.NONE;
+        for (Map.Entry<String, Integer> trait : headers.traits.entrySet()) {
+            String cell = Cells.unguarded(sheet.rows().get(row).cell(trait.getValue()));
+            if (cell.isEmpty()) {
+                continue;
+            }
+            first = first == Headers.NONE ? trait.getValue() : first;
+            List<String> alternatives = Cells.alternatives(cell);
+            for (String state : alternatives) {
+                if (!PlainWords.are(state)) {
+                    good = false;
+                    report("bad-name", row, trait.getValue(), "\"" + state + "\" cannot name a state", "plain words");
+                }
+            }
+            if (alternatives.size() > 1 && most > 1 && alternatives.size() != most) {
+                good = false;
+                report(
+                        "looks-differ",
+                        row,
+                        trait.getValue(),
+                        alternatives.size() + " states are listed here, but " + most + " of another trait",
+                        "one state, or one for each look");
+            }
+            most = Math.max(most, alternatives.size());
+            states.put(trait.getKey(), alternatives);
+        }
+        Optional<LocalDate> date = date(row, Column.SEEN_ON);
+        LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
+        if (states.isEmpty()) {
+            alone(row, List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON), "no trait");
+        } else if (good) {
+            Set<Phenotype> looks = new LinkedHashSet<>();
+            for (int look = 0; look < most; look++) {
+                Map<String, String> shown = new LinkedHashMap<>();
+                for (Map.Entry<String, List<String>> trait : states.entrySet()) {
+                    List<String> all = trait.getValue();
+                    shown.put(trait.getKey(), all.size() == 1 ? all.get(0) : all.get(look));
+                }
+                looks.add(Phenotype.from(shown));
+            }
+            animal.observations.add(new Drafts.Read<>(new Observation(date, stage, looks), row, first));
+        }
+    }
+
+    private Optional<String> season(int row) {
+        String season = cell(row, Column.SEASON);
+        if (season.isEmpty() || LifeStage.isSeasonName(season)) {
+            return Optional.of(season).filter(name -> !name.isEmpty());
+        }
+        report("bad-season", row, Column.SEASON, "\"" + season + "\" cannot name a season", "letters and spaces");
+        return Optional.empty();
+    }
+
+    private void tests(int row, Drafts.Animal animal) {
+        Optional<LocalDate> date = date(row, Column.TESTED_ON);
+        Optional<Probability> error = chance(row, Column.TEST_ERROR);
+        if (error.filter(Probability::isOne).isPresent()) {
+            report("certain-error", row, Column.TEST_ERROR, "a test that is always wrong tells nothing", "less than 1");
+            return;
+        }
+        boolean any = false;
+        for (Map.Entry<String, Integer> locus : headers.loci.entrySet()) {
+            String cell = Cells.unguarded(sheet.rows().get(row).cell(locus.getValue()));
+            if (cell.isEmpty()) {
+                continue;
+            }
+            any = true;
+            List<String> results = Cells.alternatives(cell);
+            Optional<String> bad =
+                    results.stream().filter(one -> !GenotypeTest.isResult(one)).findFirst();
+            if (bad.isPresent()) {
+                report(
+                        "bad-result",
+                        row,
+                        locus.getValue(),
+                        "\"" + bad.get() + "\" is no genotype of one locus",
+                        "genotype text such as C/c");
+            } else {
+                animal.tests.add(new Drafts.Read<>(
+                        new GenotypeTest(
+                                date, locus.getKey(), new LinkedHashSet<>(results), error.orElse(Probability.ZERO)),
+                        row,
+                        locus.getValue()));
+            }
+        }
+        if (!any) {
+            alone(row, List.of(Column.TESTED_ON, Column.TEST_ERROR), "no locus");
+        }
+    }
+
+    private void hearing(int row, Drafts.Animal animal) {
+        Optional<LocalDate> date = date(row, Column.HEARING_TESTED_ON);
+        if (cell(row, Column.LEFT_EAR).isEmpty() && cell(row, Column.RIGHT_EAR).isEmpty()) {
+            alone(row, List.of(Column.HEARING_TESTED_ON), "no ear");
+            return;
+        }
+        Optional<Hearing> left = ear(row, Column.LEFT_EAR);
+        Optional<Hearing> right = ear(row, Column.RIGHT_EAR);
+        if (left.isPresent() && right.isPresent()) {
+            animal.hearing.add(new Drafts.Read<>(
+                    new HearingTest(date, left.get(), right.get()), row, headers.of(Column.LEFT_EAR)));
+        }
+    }
+
+    private Optional<Hearing> ear(int row, Column column) {
+        String word = cell(row, column);
+        if (word.isEmpty()) {
+            return Optional.of(Hearing.NOT_JUDGED);
+        }
+        Optional<Hearing> found = Hearing.of(word);
+        if (found.isEmpty()) {
+            problems.unknown("unknown-hearing", pointer(row, column), "hearing", word, Hearing.words());
+        }
+        return found;
+    }
+
+    /** Cells that say when, in a row that does not say what. */
+    private void alone(int row, List<Column> columns, String missing) {
+        columns.stream()
+                .filter(column -> !cell(row, column).isEmpty())
+                .findFirst()
+                .ifPresent(column -> report(
+                        "empty-record",
+                        row,
+                        column,
+                        "\"" + cell(row, column) + "\" stands here, but the row has " + missing,
+                        "what was found, or an empty cell"));
+    }
+
+    private boolean isId(int row, Column column, String text) {
+        boolean good = Individual.isId(text);
+        if (!good) {
+            report(
+                    "bad-id",
+                    row,
+                    column,
+                    "\"" + text + "\" is not an id",
+                    "1 to 80 characters, no control characters, no blank at either end, not beginning with x-");
+        }
+        return good;
+    }
+
+    Optional<LocalDate> date(int row, Column column) {
+        String cell = cell(row, column);
+        try {
+            return cell.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(cell));
+        } catch (DateTimeParseException e) {
+            report("bad-date", row, column, "\"" + cell + "\" is not a date", "a date such as 2026-05-01");
+            return Optional.empty();
+        }
+    }
+
+    OptionalInt whole(int row, Column column) {
+        String cell = cell(row, column);
+        if (cell.isEmpty()) {
+            return OptionalInt.empty();
+        }
+        if (!WHOLE.matcher(cell).matches()) {
+            report("not-an-amount", row, column, "\"" + cell + "\" is not a whole number from 0 on", "0 to 999999999");
+            return OptionalInt.empty();
+        }
+        return OptionalInt.of(Integer.parseInt(cell));
+    }
+
+    private Optional<Probability> chance(int row, Column column) {
+        String cell = Cells.unguarded(cell(row, column));
+        try {
+            return cell.isEmpty() ? Optional.empty() : Optional.of(Cells.chance(cell));
+        } catch (IllegalArgumentException e) {
+            report("bad-chance", row, column, String.valueOf(e.getMessage()), "0 to 1, such as 0.25 or 1 in 3");
+            return Optional.empty();
+        }
+    }
+
+    private String cell(int row, Column column) {
+        int at = headers.of(column);
+        return at == Headers.NONE ? "" : sheet.rows().get(row).cell(at);
+    }
+
+    void report(String code, int row, Column column, String message, String expected) {
+        problems.add(code, pointer(row, column), message, expected);
+    }
+
+    private void report(String code, int row, int column, String message, String expected) {
+        problems.add(code, pointer(row, column), message, expected);
+    }
+
+    String pointer(int row, Column column) {
+        return pointer(row, headers.of(column));
+    }
+
+    private String pointer(int row, int column) {
+        List<String> names = new ArrayList<>(List.of(Integer.toString(row)));
+        headers.word(column).ifPresent(names::add);
+        return Pointer.of(names.toArray(String[]::new));
+    }
+}

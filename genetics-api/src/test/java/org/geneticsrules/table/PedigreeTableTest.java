@@ -1,0 +1,239 @@
+package org.geneticsrules.table;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Hearing;
+import org.geneticsrules.pedigree.HearingTest;
+import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Paternity;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class PedigreeTableTest {
+
+    private static final PedigreeTable TABLE = PedigreeTable.of("table", "1");
+
+    /** Codes of limits and of bytes, which have tests of their own. */
+    private static final Set<String> OF_LIMITS =
+            Set.of("not-utf-8", "too-long-cell", "too-many-bytes", "too-many-columns", "too-many-rows");
+
+    /** One block of the table of mistakes. */
+    record Row(String stage, String code, String pointer, String place, String message, String csv) {
+        @Override
+        public String toString() {
+            return code + " at " + place;
+        }
+    }
+
+    static List<Row> rows() throws IOException {
+        List<Row> rows = new ArrayList<>();
+        try (InputStream in = PedigreeTableTest.class.getResourceAsStream("bad-tables.txt")) {
+            String text = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
+            for (String block : text.split("\n\n== ", -1)) {
+                if (block.startsWith("#")) {
+                    continue;
+                }
+                String[] lines = block.split("\n", 3);
+                String[] head = lines[0].split(" *\\| *", -1);
+                rows.add(new Row(head[0], head[1], head[2], head[3], lines[1], lines[2].strip() + "\n"));
+            }
+        }
+        return rows;
+    }
+
+    @ParameterizedTest
+    @MethodSource("rows")
+    void the_mistake_is_found_in_its_cell(Row row) {
+        ProblemsException thrown = assertThrows(ProblemsException.class, () -> TABLE.read(row.csv));
+        Problem problem = thrown.problems().stream()
+                .filter(one -> one.code().equals(row.code))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(thrown.getMessage()));
+        assertTrue(problem.toString().contains(row.message), problem::toString);
+        assertEquals(row.stage, problem.stage().word());
+        assertEquals(row.pointer, problem.pointer());
+        assertEquals(row.place, problem.position().orElseThrow().toString());
+    }
+
+    @Test
+    void every_code_in_the_sources_is_reached() throws IOException {
+        Set<String> expected = new TreeSet<>();
+        Pattern code = Pattern.compile(
+                "(?:add|unknown|report|of|syntax)\\(\\s*(?:Stage\\.\\w+,\\s*)?\"([a-z0-9]+(?:-[a-z0-9]+)+)\"");
+        try (Stream<Path> files = Files.list(Path.of("src/main/java/org/geneticsrules/table"))) {
+            for (Path file : files.toList()) {
+                Matcher found = code.matcher(Files.readString(file));
+                while (found.find()) {
+                    expected.add(found.group(1));
+                }
+            }
+        }
+        assertTrue(expected.size() > 25, expected::toString);
+        expected.removeAll(OF_LIMITS);
+        rows().forEach(row -> expected.remove(row.code));
+        assertEquals(Set.of(), expected, "codes without a table that reaches them");
+    }
+
+    @Test
+    void a_plain_table_is_read() {
+        Pedigree read = TABLE.read("""
+                id,sex,born,dam,sire,x-note,trait: hue,trait: eye,weeks,locus: C,left ear
+                jill,female,,,,of old,,,,,
+                hob,male,,,,,,,,,
+                kit 1,female,2020-05-01,jill,hob,,black | brown,pink,8,C/c,hears
+                kit 2,,2020-05-01,jill,hob,,,,,,
+                kit 3,,2021-05-01,jill,hob,,,,,,
+                kit 4,,,jill,hob,,,,,,
+                """);
+        assertEquals(
+                List.of("kit 1", "kit 3", "kit 4"), List.copyOf(read.litters().keySet()));
+        assertEquals(List.of("kit 1", "kit 2"), read.litters().get("kit 1").kits());
+        assertEquals(
+                List.of(HearingTest.of(Hearing.HEARS, Hearing.NOT_JUDGED)),
+                read.individual("kit 1").hearing());
+        var seen = read.individual("kit 1").observations().get(0);
+        assertEquals(LifeStage.atWeek(8), seen.stage());
+        assertEquals(
+                Set.of(Phenotype.parse("hue: black, eye: pink"), Phenotype.parse("hue: brown, eye: pink")),
+                seen.looks());
+        assertEquals(Set.of("C/c"), read.individual("kit 1").tests().get(0).result());
+    }
+
+    @Test
+    void candidates_stand_in_rows_of_their_own() {
+        Pedigree read = TABLE.read("""
+                id,sex,litter,dam,sire,sire share,sire population,sire of
+                f,female,,,,,,
+                m,male,,,,,,
+                a,,l,f,m,1 in 3,,each kit
+                a,,,,,2/3,moor,
+                b,,l,,,,,
+                ,,lost,f,m,,,
+                """);
+        assertEquals(
+                Paternity.perKit(
+                        Paternity.Candidate.of("m", Probability.of(1, 3)),
+                        Paternity.Candidate.unrecorded("moor", Probability.of(2, 3))),
+                read.litters().get("l").sires());
+        assertEquals(List.of("a", "b"), read.litters().get("l").kits());
+        assertEquals(Litter.of("lost", "f", "m"), read.litters().get("lost"));
+        assertEquals(read, TABLE.read(PedigreeTable.write(read)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "=1+1, '''=1+1'",
+        "+a, '''+a'",
+        "-a, '''-a'",
+        "@a, '''@a'",
+        "'''a', '''''a'",
+        "007, '''007'",
+        "1/4, '''1/4'",
+        "1e5, '''1e5'",
+        "1234567890123456, '''1234567890123456'",
+        "12, 12",
+        "a/b, a/b",
+        "i1, i1"
+    })
+    void a_text_is_guarded_where_a_spreadsheet_would_change_it(String text, String cell) {
+        assertEquals(cell, Cells.guarded(text));
+        assertEquals(text, Cells.unguarded(cell));
+        assertEquals(text, Cells.unguarded(text), "without the guard");
+    }
+
+    @Test
+    void chances_are_exact_and_no_dates() {
+        assertEquals("0.25", Cells.chance(Probability.of(1, 4)));
+        assertEquals("1", Cells.chance(Probability.ONE));
+        assertEquals("1 in 3", Cells.chance(Probability.of(1, 3)));
+        for (String text : List.of("0.25", "1/4", "25 %", "1 in 4")) {
+            assertEquals(Probability.of(1, 4), Cells.chance(text));
+        }
+    }
+
+    @Test
+    void title_and_catalogue_are_those_of_the_caller() {
+        Pedigree read =
+                TABLE.title("Title").catalogue(Reference.of("traits", "1")).read("id\na\n");
+        assertEquals(Optional.of("Title"), read.title());
+        assertEquals("traits", read.catalogue().orElseThrow().id());
+        assertThrows(IllegalArgumentException.class, () -> PedigreeTable.of(" ", "1"));
+    }
+
+    @Test
+    void what_a_model_does_not_know_is_found_in_its_cell() {
+        Catalogue catalogue =
+                Catalogue.builder("traits", "1").trait("hue", "black").build();
+        Model model = Model.builder("model", "1", catalogue)
+                .locus("B", locus -> locus.alleles("B").expressions("full").shows("B", "full"))
+                .build();
+        ProblemsException thrown = assertThrows(
+                ProblemsException.class,
+                () -> TABLE.read("id,population,trait: hue,locus: C\na,moor,blak,C/c\n", model));
+        assertEquals(
+                List.of("2:3", "2:8", "2:13"),
+                thrown.problems().stream()
+                        .map(problem -> problem.position().orElseThrow().toString())
+                        .toList(),
+                thrown::getMessage);
+    }
+
+    @Test
+    void words_are_told_apart() {
+        ColumnNames names = ColumnNames.standard();
+        assertEquals("foster dam", names.word(Column.FOSTER_DAM));
+        assertThrows(IllegalArgumentException.class, () -> names.with(Column.DAM, "sire"));
+        assertThrows(IllegalArgumentException.class, () -> names.with(Column.DAM, " dam"));
+        assertThrows(IllegalArgumentException.class, () -> names.with(Column.DAM, "x-dam"));
+        assertThrows(IllegalArgumentException.class, () -> names.with(Column.DAM, "trait: dam"));
+        assertThrows(IllegalArgumentException.class, () -> names.withBeginnings("", "locus: "));
+        assertThrows(IllegalArgumentException.class, () -> names.withBeginnings("is ", "is in "));
+    }
+
+    @Test
+    void a_file_is_read_and_one_too_large_is_refused(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("kennel.csv");
+        Files.writeString(file, "\uFEFFid,sex\r\na,male\r\n");
+        assertEquals(Set.of("a"), TABLE.read(file).individuals().keySet());
+        assertThrows(UncheckedIOException.class, () -> TABLE.read(folder.resolve("none.csv")));
+        assertCode("not-utf-8", () -> TABLE.read(new byte[] {'i', 'd', '\n', (byte) 0xFF}));
+        assertCode("too-many-bytes", () -> TABLE.read(new byte[Sheet.MOST_BYTES + 1]));
+        assertCode("too-many-columns", () -> TABLE.read("id" + ",".repeat(1000) + "\n"));
+        assertCode("too-long-cell", () -> TABLE.read("id\n" + "a".repeat(20_001) + "\n"));
+        assertCode("too-many-rows", () -> TABLE.read("id\n" + "a\n".repeat(1_000_001)));
+    }
+
+    private static void assertCode(String code, Runnable read) {
+        ProblemsException thrown = assertThrows(ProblemsException.class, read::run);
+        assertEquals(code, thrown.problems().get(0).code());
+    }
+}
