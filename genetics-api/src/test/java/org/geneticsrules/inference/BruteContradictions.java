@@ -178,7 +178,7 @@ final class BruteContradictions {
         }
     }
 
-    /** Whether the last question is one that can be asked at all. */
+    /** The answer to a question; empty if it takes too many choices. */
     static <T> Optional<T> tried(Supplier<T> question) {
         try {
             return Optional.of(question.get());

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.RecordRef.DamOf;
 import org.geneticsrules.inference.RecordRef.Observed;
@@ -123,6 +124,16 @@ class ContradictionsTest {
                 found.fewestToRecheck(10).stream().map(one -> one.sets().size()).toList());
     }
 
+    /** Without room for a table it cannot be verified that the others fit, so no set is named. */
+    @Test
+    void nothing_is_guessed() {
+        Contradictions found =
+                Inference.of(COMPILED, dark_kit_of_albinos().build()).within(0).contradictions();
+        assertEquals(List.of(), found.all());
+        assertEquals(Set.of("dam", "sire", "kit", "mate"), found.undecided());
+        assertFalse(found.isConsistent());
+    }
+
     /** A contradiction in a long line of descent is found where it is, among thousands of animals. */
     @Test
     void in_a_large_registry() {
@@ -145,7 +156,7 @@ class ContradictionsTest {
                                 new Observed("f701", 0)),
                         false)),
                 now.all());
-        // both kits are dark: one look alone explains that less well than an error about their parents
+        // both kits are dark, so that their looks are two records and each of the others is one
         assertEquals(4, now.fewestToRecheck(10).get(0).sets().size());
     }
 
