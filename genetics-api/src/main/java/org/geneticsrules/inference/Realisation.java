@@ -87,7 +87,7 @@ final class Realisation {
             }
             factors.get(first).add(factor);
         }
-        boolean @Nullable [][] messages = new boolean[count][];
+        boolean[] @Nullable [] messages = new boolean[count][];
         for (int v : order.order()) {
             cliques[v] = clique(v, when);
             int length = 1;
