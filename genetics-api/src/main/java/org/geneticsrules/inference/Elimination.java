@@ -26,13 +26,24 @@ final class Elimination {
         }
     }
 
+    /** Hears of what is struck out, in this order. */
+    @FunctionalInterface
+    interface Trail {
+        /** Some states of a variable were struck out by a factor. */
+        void struck(int variable, int factor);
+    }
+
     static Elimination of(FactorGraph graph) {
+        return of(graph, (variable, factor) -> {});
+    }
+
+    static Elimination of(FactorGraph graph, Trail trail) {
         Elimination result = new Elimination(graph.sizes());
-        result.run(graph);
+        result.run(graph, trail);
         return result;
     }
 
-    private void run(FactorGraph graph) {
+    private void run(FactorGraph graph, Trail trail) {
         List<Factor> factors = graph.factors();
         int[][] touching = touching(graph);
         ArrayDeque<Integer> waiting = new ArrayDeque<>();
@@ -49,6 +60,7 @@ final class Elimination {
             for (int axis = 0; axis < factor.variables().length; axis++) {
                 int variable = factor.variables()[axis];
                 if (strike(variable, supported[axis])) {
+                    trail.struck(variable, f);
                     for (int other : touching[variable]) {
                         if (other != f && !queued[other]) {
                             queued[other] = true;

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 
 /**
@@ -13,29 +14,47 @@ import org.geneticsrules.model.Model;
  */
 final class Groups {
 
-    private final Model model;
     private final Members members;
     private final List<Evidence> records;
     private final List<Heredity> heredity = new ArrayList<>();
     private final List<Ties.Group> groups;
-    private final Map<List<Object>, double[]> tables = new LinkedHashMap<>();
+    private final Rules rules;
+
+    /**
+     * What all questions under the same rules share.
+     *
+     * @param weighed whether founders are weighed by their populations, or all that can live are alike
+     */
+    record Rules(
+            Model model,
+            boolean mutating,
+            boolean weighed,
+            Map<List<String>, Heredity> units,
+            Map<List<Object>, double[]> tables) {
+
+        static Rules of(Model model, boolean mutating, boolean weighed) {
+            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new LinkedHashMap<>());
+        }
+
+        private Heredity heredity(Unit unit) {
+            return units.computeIfAbsent(
+                    unit.loci().stream().map(Locus::id).toList(), key -> Heredity.of(model, unit, mutating));
+        }
+    }
 
     /**
      * Sorts units into groups.
      *
-     * @param model the model
+     * @param rules how animals inherit
      * @param members the animals
      * @param records what is known of each animal, in the same order
      * @param matter the loci that matter
-     * @param mutating whether alleles mutate
      */
-    Groups(Model model, Members members, List<Evidence> records, Collection<String> matter, boolean mutating) {
-        this.model = model;
+    Groups(Rules rules, Members members, List<Evidence> records, Collection<String> matter) {
+        this.rules = rules;
         this.members = members;
         this.records = records;
-        for (Unit unit : Unit.of(model, matter)) {
-            heredity.add(Heredity.of(model, unit, mutating));
-        }
+        Unit.of(rules.model(), matter).forEach(unit -> heredity.add(rules.heredity(unit)));
         this.groups = Ties.of(heredity, members, records);
     }
 
@@ -54,6 +73,7 @@ final class Groups {
     /** The factor graph of a group. */
     FactorGraph graph(int group, Layout layout) {
         boolean even = heredity.stream().noneMatch(Heredity::livingDependsOnSex);
-        return new KindredGraph(model, layout, records, group == 0, even, tables).graph();
+        return new KindredGraph(rules.model(), layout, records, group == 0, even, rules.weighed(), rules.tables())
+                .graph();
     }
 }

@@ -41,6 +41,10 @@ public final class Inference {
     private final Confusions confusions;
     private final Optional<String> population;
     private final boolean mutating;
+
+    /** Whether alleles that have changed count among what is possible. */
+    private final boolean changing;
+
     private final double cells;
 
     private Inference(
@@ -49,12 +53,14 @@ public final class Inference {
             Confusions confusions,
             Optional<String> population,
             boolean mutating,
+            boolean changing,
             double cells) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
         this.population = population;
         this.mutating = mutating;
+        this.changing = changing;
         this.cells = cells;
     }
 
@@ -71,7 +77,7 @@ public final class Inference {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, USUAL_CELLS);
+        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS);
     }
 
     /**
@@ -81,7 +87,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, cells);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, cells);
     }
 
     /**
@@ -96,7 +102,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, cells);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells);
     }
 
     /**
@@ -105,7 +111,17 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, cells);
+        return new Inference(compiled, pedigree, confusions, population, false, false, cells);
+    }
+
+    /**
+     * Returns the same questions with mutation also where it is asked what is possible, and what contradicts itself; there it is left out
+     * else, since it makes nearly everything possible.
+     *
+     * @return a copy
+     */
+    public Inference withMutation() {
+        return new Inference(compiled, pedigree, confusions, population, true, true, cells);
     }
 
     /**
@@ -115,7 +131,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, most);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most);
     }
 
     /**
@@ -143,6 +159,35 @@ public final class Inference {
         return new Conclusions(pedigree, members, question, cells, records.notices());
     }
 
+    /**
+     * Finds out which records contradict one another. No population is needed, since frequencies are left out.
+     *
+     * @return the contradictions, or none
+     */
+    public Contradictions contradictions() {
+        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells));
+    }
+
+    /**
+     * Finds out which genotypes animals can have. No population is needed, since frequencies are left out.
+     *
+     * @param locus id of a locus
+     * @return the possibilities there, by all records
+     * @throws IllegalArgumentException if the model has no such locus
+     */
+    public Possibilities possible(String locus) {
+        Model model = compiled.model();
+        Members members = Members.of(pedigree, Optional.empty());
+        Records records = new Records(compiled, confusions);
+        List<Evidence> evidence = members.all().stream().map(records::of).toList();
+        Groups question = new Groups(
+                Groups.Rules.of(model, changing, false),
+                members,
+                evidence,
+                mattering(model, evidence, List.of(model.locus(locus).id())));
+        return new Possibilities(pedigree, model.locus(locus), members, question, cells);
+    }
+
     /** The question about some loci, sorted into groups. */
     Groups question(Collection<String> loci) {
         return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));
@@ -153,16 +198,16 @@ public final class Inference {
         loci.forEach(model::locus);
         List<Evidence> evidence = new ArrayList<>();
         members.all().forEach(member -> evidence.add(records.of(member)));
-        Set<String> matter = mattering(evidence, loci);
+        Set<String> matter = mattering(model, evidence, loci);
         requireFrequencies(members, matter);
-        return new Groups(model, members, evidence, matter, mutating);
+        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, matter);
     }
 
     /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
-    private Set<String> mattering(List<Evidence> evidence, Collection<String> asked) {
+    static Set<String> mattering(Model model, List<Evidence> evidence, Collection<String> asked) {
         Set<String> matter = new LinkedHashSet<>(asked);
         evidence.forEach(one -> matter.addAll(one.loci()));
-        compiled.model().viability().values().forEach(one -> matter.add(one.locus()));
+        model.viability().values().forEach(one -> matter.add(one.locus()));
         return matter;
     }
 

@@ -25,6 +25,9 @@ final class KindredGraph {
     private final List<Heredity> heredity;
     private final FactorGraph graph = new FactorGraph();
 
+    /** Whether founders are weighed by their populations; else all that can live are alike. */
+    private final boolean weighed;
+
     /** Whether it is counted here that half of the kits are of the sex recorded. */
     private final boolean halves;
 
@@ -41,6 +44,7 @@ final class KindredGraph {
      * @param records what is known of each animal, in the same order
      * @param first whether weights that are of no unit are counted here
      * @param even whether as many daughters as sons live, whoever the parents are
+     * @param weighed whether founders are weighed by their populations, or all that can live are alike
      * @param tables tables by what they are of, shared by graphs of the same model
      */
     KindredGraph(
@@ -49,11 +53,13 @@ final class KindredGraph {
             List<Evidence> records,
             boolean first,
             boolean even,
+            boolean weighed,
             Map<List<Object>, double[]> tables) {
         this.model = model;
         this.layout = layout;
         this.heredity = layout.heredity();
         this.halves = first && even;
+        this.weighed = weighed;
         this.tables = tables;
         int count = layout.members().all().size();
         for (int i = 0; i < count; i++) {
@@ -82,6 +88,10 @@ final class KindredGraph {
     }
 
     private void founder(int member) {
+        if (!weighed) {
+            unweighed(member);
+            return;
+        }
         Population population = population(layout.members().all().get(member));
         for (int u = 0; u < heredity.size(); u++) {
             Heredity here = heredity.get(u);
@@ -89,7 +99,8 @@ final class KindredGraph {
                 graph.add(
                         table(
                                 List.of("founder of either sex", here, population.id()),
-                                () -> ofEitherSex(here, population)),
+                                () -> ofEitherSex(
+                                        here.founders(Sex.FEMALE, population), here.founders(Sex.MALE, population))),
                         layout.sex(member).orElseThrow(),
                         layout.carried(member, u));
             } else {
@@ -113,12 +124,28 @@ final class KindredGraph {
         }
     }
 
-    private static double[] ofEitherSex(Heredity here, Population population) {
-        int females = here.states(Sex.FEMALE);
-        int males = here.states(Sex.MALE);
-        double[] table = new double[2 * (females + males)];
-        System.arraycopy(here.founders(Sex.FEMALE, population), 0, table, 0, females);
-        System.arraycopy(here.founders(Sex.MALE, population), 0, table, 2 * females + males, males);
+    private void unweighed(int member) {
+        for (int u = 0; u < heredity.size(); u++) {
+            Heredity here = heredity.get(u);
+            if (layout.splits(member, u)) {
+                graph.add(
+                        table(
+                                List.of("living of either sex", here),
+                                () -> ofEitherSex(here.living(Sex.FEMALE), here.living(Sex.MALE))),
+                        layout.sex(member).orElseThrow(),
+                        layout.carried(member, u));
+            } else {
+                Sex sex = layout.sexOf(member, 0);
+                graph.add(table(List.of("living", here, sex), () -> here.living(sex)), layout.carried(member, u));
+            }
+        }
+    }
+
+    private static double[] ofEitherSex(double[] females, double[] males) {
+        int width = females.length + males.length;
+        double[] table = new double[2 * width];
+        System.arraycopy(females, 0, table, 0, females.length);
+        System.arraycopy(males, 0, table, width + females.length, males.length);
         return table;
     }
 
@@ -235,7 +262,8 @@ final class KindredGraph {
             variables[variables.length - 1] = layout.sex(member).orElseThrow();
         }
         Sex sex = layout.sexOf(member, 0);
-        graph.add(table(List.of("sex", open ? "open" : sex.word()), () -> sexes(differing, open, sex)), variables);
+        List<Heredity> of = differing.stream().map(heredity::get).toList();
+        graph.add(table(List.of("sex", open ? "open" : sex.word(), of), () -> sexes(differing, open, sex)), variables);
     }
 
     private double[] sexes(List<Integer> differing, boolean open, Sex sex) {

@@ -25,6 +25,7 @@ final class Members {
 
     private final Pedigree pedigree;
     private final Optional<String> population;
+    private final Kept kept;
     private final List<Member> all = new ArrayList<>();
     private final Map<String, Integer> numbers = new LinkedHashMap<>();
     private final Map<String, Integer> unrecordedDams = new LinkedHashMap<>();
@@ -32,11 +33,15 @@ final class Members {
     private final Map<String, Integer> broods = new LinkedHashMap<>();
     private int broodCount;
 
-    private Members(Pedigree pedigree, Optional<String> population) {
+    private Members(Pedigree pedigree, Optional<String> population, Kept kept) {
         this.pedigree = pedigree;
         this.population = population;
+        this.kept = kept;
         for (String id : pedigree.order()) {
-            Individual individual = pedigree.individual(id);
+            if (!kept.concerns(id)) {
+                continue;
+            }
+            Individual individual = kept.recorded(pedigree.individual(id));
             Optional<Parents> parents = pedigree.litterOf(id).map(litter -> parents(individual, litter));
             Optional<String> from = parents.isPresent()
                     ? Optional.empty()
@@ -47,7 +52,12 @@ final class Members {
     }
 
     static Members of(Pedigree pedigree, Optional<String> population) {
-        return new Members(pedigree, population);
+        return of(pedigree, population, Kept.ALL);
+    }
+
+    /** The animals of a pedigree of whose records only some are taken to be true. */
+    static Members of(Pedigree pedigree, Optional<String> population, Kept kept) {
+        return new Members(pedigree, population, kept);
     }
 
     List<Member> all() {
@@ -67,11 +77,13 @@ final class Members {
         if (individual.sex().isPresent()) {
             return individual.sex();
         }
-        List<Litter> litters = pedigree.littersOf(individual.id());
-        return litters.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        litters.get(0).dam().filter(individual.id()::equals).isPresent() ? Sex.FEMALE : Sex.MALE);
+        for (Litter litter : pedigree.littersOf(individual.id())) {
+            boolean dam = litter.dam().filter(individual.id()::equals).isPresent();
+            if (dam ? kept.dam(litter) : kept.sires(litter)) {
+                return Optional.of(dam ? Sex.FEMALE : Sex.MALE);
+            }
+        }
+        return Optional.empty();
     }
 
     private Parents parents(Individual kit, Litter litter) {
@@ -79,7 +91,7 @@ final class Members {
         if (!sires.containsKey(litter.id())) {
             sires.put(litter.id(), candidates(kit, litter));
         }
-        int dam = litter.dam()
+        int dam = dam(litter)
                 .map(this::number)
                 .orElseGet(() -> unrecordedDams.computeIfAbsent(
                         litter.id(),
@@ -94,22 +106,33 @@ final class Members {
             return several.candidates().stream()
                     .map(one -> new Candidate(
                             one.male()
+                                    .filter(male -> kept.sires(litter))
                                     .map(this::number)
                                     .orElseGet(() -> unrecorded(
                                             Sex.MALE, one.population().or(() -> from))),
                             one.share().toDouble()))
                     .collect(ImmutableList.toImmutableList());
         }
-        int male = litter.sires() instanceof Paternity.Known known ? number(known.sire()) : unrecorded(Sex.MALE, from);
+        int male = sire(litter).map(this::number).orElseGet(() -> unrecorded(Sex.MALE, from));
         return ImmutableList.of(new Candidate(male, 1));
     }
 
     private Optional<String> ofDam(Litter litter) {
-        return litter.dam().flatMap(dam -> origin(number(dam)));
+        return dam(litter).flatMap(dam -> origin(number(dam)));
+    }
+
+    private Optional<String> dam(Litter litter) {
+        return litter.dam().filter(dam -> kept.dam(litter));
+    }
+
+    private Optional<String> sire(Litter litter) {
+        return litter.sires() instanceof Paternity.Known known && kept.sires(litter)
+                ? Optional.of(known.sire())
+                : Optional.empty();
     }
 
     private Optional<String> other(Litter litter) {
-        return litter.sires() instanceof Paternity.Known known ? origin(number(known.sire())) : Optional.empty();
+        return sire(litter).flatMap(sire -> origin(number(sire)));
     }
 
     /** The population of an animal, or that which its ancestors in the female line are from. */

@@ -21,6 +21,24 @@
  * </ol>
  *
  * <p>So every chance that is given is exact but for rounding.
+ *
+ * <p><b>Possible</b> ({@link org.geneticsrules.inference.Possibilities}) is a question of its own, without frequencies and mutation. What
+ * elimination strikes out is excluded; else variables are taken out one after another with "some state fits" in the place of the sum, and on
+ * the way back states are chosen that fit one another: the witness ({@code Realisation}).
+ *
+ * <p><b>Contradictions</b> ({@link org.geneticsrules.inference.Contradictions}) are sets of single records ({@link
+ * org.geneticsrules.inference.RecordRef}). Any set of records can be taken for all there are ({@code Dossier}, {@code Kept}): what is left
+ * out is no evidence, and a parent left out is an animal that can be anything, so leaving out never makes a contradiction.
+ *
+ * <ol>
+ *   <li>Where elimination strikes out all states of a variable, the trail of what struck out what leads back to the animals that were needed
+ *       ({@code Fitting}); only their records are looked at from there on.
+ *   <li>By halves, records are left out without which the others still contradict one another ({@code Shrinking}). The result counts only if
+ *       it is verified: together impossible, without any one possible.
+ *   <li>A smallest set has a record in common with each set that resolves all, and a smallest set that resolves all has one in common with
+ *       each contradiction. Both are found by taking the smallest set that meets all of the other kind that are known, until it does what
+ *       is asked ({@code HittingSets}).
+ * </ol>
  */
 @NullMarked
 package org.geneticsrules.inference;

@@ -58,6 +58,7 @@ final class Listing {
     private final Kindred kindred;
     private final boolean frequencies;
     private final long most;
+    private final boolean one;
 
     /** Members, and then unrecorded parents. */
     final List<String> persons = new ArrayList<>();
@@ -88,10 +89,25 @@ final class Listing {
      * @throws TooMany if there are more
      */
     Listing(Genome genome, Kindred kindred, boolean frequencies, long most) {
+        this(genome, kindred, frequencies, most, false);
+    }
+
+    /**
+     * Lists them, or only one.
+     *
+     * @param genome the model
+     * @param kindred the pedigree
+     * @param frequencies whether founders are weighed by their populations, or all alike
+     * @param most how many choices may be tried
+     * @param one whether one is enough
+     * @throws TooMany if there are more
+     */
+    Listing(Genome genome, Kindred kindred, boolean frequencies, long most, boolean one) {
         this.genome = genome;
         this.kindred = kindred;
         this.frequencies = frequencies;
         this.most = most;
+        this.one = one;
         kindred.members().forEach(member -> persons.add(member.id()));
         for (Kindred.Litter litter : kindred.litters()) {
             unrecorded(litter).forEach((person, population) -> persons.add(person));
@@ -285,6 +301,9 @@ final class Listing {
     }
 
     private void list(int step, BigInteger weight, BigInteger over) {
+        if (one && !found.isEmpty()) {
+            return;
+        }
         if (step == steps.size()) {
             List<Integer> chosen = new ArrayList<>();
             for (int sire : sires) {

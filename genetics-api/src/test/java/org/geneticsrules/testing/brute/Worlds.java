@@ -98,6 +98,23 @@ public final class Worlds {
     }
 
     /**
+     * Tells whether any world is possible; frequencies, mutation and confusions are left out.
+     *
+     * @param genome the model
+     * @param kindred the pedigree
+     * @param most how many choices may be tried
+     * @return whether there is one; empty if there are more choices
+     */
+    public static Optional<Boolean> any(Genome genome, Kindred kindred, long most) {
+        try {
+            return Optional.of(!new Listing(genome.withoutMutation(), kindred.withoutConfusions(), false, most, true)
+                    .worlds.isEmpty());
+        } catch (Listing.TooMany tooMany) {
+            return Optional.empty();
+        }
+    }
+
+    /**
      * Counts the worlds.
      *
      * @return how many worlds are not excluded
