@@ -208,6 +208,10 @@ public final class Inference {
         Set<String> matter = new LinkedHashSet<>(asked);
         evidence.forEach(one -> matter.addAll(one.loci()));
         model.viability().values().forEach(one -> matter.add(one.locus()));
+        if (matter.isEmpty()) {
+            // records of sexes alone are held to one locus of which nothing is known
+            matter.add(model.loci().keySet().iterator().next());
+        }
         return matter;
     }
 

@@ -27,6 +27,7 @@ final class Members {
     private final Optional<String> population;
     private final Kept kept;
     private final List<Member> all = new ArrayList<>();
+    private final List<Optional<String>> origins = new ArrayList<>();
     private final Map<String, Integer> numbers = new LinkedHashMap<>();
     private final Map<String, Integer> unrecordedDams = new LinkedHashMap<>();
     private final Map<String, List<Candidate>> sires = new LinkedHashMap<>();
@@ -47,7 +48,7 @@ final class Members {
                     ? Optional.empty()
                     : individual.population().or(() -> population);
             numbers.put(id, all.size());
-            all.add(new Member(Optional.of(individual), sex(individual), from, parents));
+            add(new Member(Optional.of(individual), sex(individual), from, parents));
         }
     }
 
@@ -137,16 +138,18 @@ final class Members {
 
     /** The population of an animal, or that which its ancestors in the female line are from. */
     private Optional<String> origin(int number) {
-        Member member = all.get(number);
-        return member.recorded()
-                .flatMap(Individual::population)
-                .or(() -> member.isFounder()
-                        ? member.population()
-                        : member.parents().flatMap(parents -> origin(parents.dam())));
+        return origins.get(number);
+    }
+
+    private void add(Member member) {
+        Optional<String> own = member.recorded().flatMap(Individual::population).or(member::population);
+        // the dam came before, so that a line of any length is followed
+        origins.add(own.or(() -> member.parents().flatMap(parents -> origin(parents.dam()))));
+        all.add(member);
     }
 
     private int unrecorded(Sex sex, Optional<String> from) {
-        all.add(new Member(Optional.empty(), Optional.of(sex), from.or(() -> population), Optional.empty()));
+        add(new Member(Optional.empty(), Optional.of(sex), from.or(() -> population), Optional.empty()));
         return all.size() - 1;
     }
 }

@@ -1,6 +1,8 @@
 package org.geneticsrules.inference;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
@@ -93,5 +95,21 @@ class CarrierArithmeticTest {
                                 .build(),
                         "any"),
                 1e-15);
+    }
+
+    /** Though no locus is asked for, records are held to the loci that they read. */
+    @Test
+    void records_contradict_one_another_whatever_is_asked() {
+        Pedigree pedigree = Pedigree.builder("dark kit", "1")
+                .add(Individual.of("dam", Sex.FEMALE).with(PINK))
+                .add(Individual.of("sire", Sex.MALE).with(PINK))
+                .add(Individual.of("kit").with(DARK))
+                .add(Litter.of("first", "dam", "sire", "kit"))
+                .build();
+        Conclusions found = Inference.of(COMPILED, pedigree).from("rare").conclude(Set.of());
+        assertFalse(found.isConsistent());
+        assertEquals(Set.of("dam", "sire", "kit"), found.contradicted());
+        Pedigree empty = Pedigree.builder("one", "1").add(Individual.of("any")).build();
+        assertTrue(Inference.of(COMPILED, empty).from("rare").conclude(Set.of()).isConsistent());
     }
 }
