@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
         name = "check",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Checks catalogues, models, patches and cautions and reports every problem with its place.",
+        description =
+                "Checks catalogues, models, patches, cautions and pedigrees, and reports each problem with its place.",
         footer = {
             "",
             "A model may name a catalogue among the files or one of a plug-in, and a patch may name such a",

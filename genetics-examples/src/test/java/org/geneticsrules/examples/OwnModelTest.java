@@ -269,4 +269,20 @@ class OwnModelTest {
         assertTrue(run.err().lines().anyMatch(line -> line.strip().equals("^")), run.err());
         assertEquals("", run.out());
     }
+
+    @Test
+    void a_pedigree_is_checked_by_itself() throws IOException {
+        String pedigree = """
+                {"formatVersion": 0, "kind": "pedigree", "id": "invented.line", "version": "1",
+                 "individuals": {"Moth": {"sex": "female"}, "Fern": {"sex": "%s"}, "kit": {}},
+                 "litters": {"first": {"dam": "Moth", "sire": "Fern", "kits": ["kit"]}}}
+                """;
+        Path file = Files.writeString(folder.resolve("line.json"), pedigree.formatted("male"));
+        assertEquals(ExitCodes.ANSWERED, Run.of("check", file.toString()).code());
+        Files.writeString(file, pedigree.formatted("female"));
+        Run wrong = Run.of("check", file.toString());
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
+        assertTrue(wrong.err().contains("/litters/first/sire: "), wrong.err());
+        assertTrue(wrong.err().contains("[parent-sex]"), wrong.err());
+    }
 }
