@@ -73,8 +73,27 @@ final class CliqueTree {
         }
     }
 
-    /** Prepares a tree for the states that are left of a graph; nothing of the size of a table is made yet. */
-    static CliqueTree of(FactorGraph graph, Elimination left, double budget) {
+    /** What a tree would cost, before anything of the size of a table is made. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    record Plan(FactorGraph graph, int[][] states, int[] sizes, EliminationOrder order) {
+
+        /** The cells of all tables together; beyond the budget it is a lower bound. */
+        double cells() {
+            return order.cells();
+        }
+
+        /** The tree; only if its cells are within the budget that the plan was made with. */
+        CliqueTree tree() {
+            return new CliqueTree(graph, states, sizes, order);
+        }
+    }
+
+    /**
+     * Plans a tree for the states that are left of a graph.
+     *
+     * @param budget the search for a good order ends where it would take more cells than this
+     */
+    static Plan plan(FactorGraph graph, Elimination left, double budget) {
         int[][] states = new int[graph.size()][];
         int[] sizes = new int[graph.size()];
         for (int v = 0; v < sizes.length; v++) {
@@ -82,12 +101,7 @@ final class CliqueTree {
             sizes[v] = states[v].length;
         }
         int[][] scopes = graph.factors().stream().map(Factor::variables).toArray(int[][]::new);
-        return new CliqueTree(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
-    }
-
-    /** The cells of all tables together; beyond the budget it is a lower bound. */
-    double cells() {
-        return order.cells();
+        return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
     }
 
     /** Sends all messages. */

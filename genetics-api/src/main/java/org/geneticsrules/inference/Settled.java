@@ -73,9 +73,9 @@ final class Settled {
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
-        CliqueTree tree = CliqueTree.of(graph, elimination, budget);
-        cells[number] = tree.cells();
-        return tree.cells() <= budget ? Optional.of(tree.propagate()) : Optional.empty();
+        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
+        cells[number] = plan.cells();
+        return plan.cells() <= budget ? Optional.of(plan.tree().propagate()) : Optional.empty();
     }
 
     private static boolean[][] struckOut(FactorGraph graph) {

@@ -10,7 +10,9 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.pedigree.Pedigree;
@@ -83,5 +85,36 @@ class InferenceLaws {
                 sires.forEach((name, chance) -> assertEquals(expected.getOrDefault(name, 0.0), chance, CLOSE));
             }
         }
+    }
+
+    /** With little room a number is either the same or not given, and what is not given says so. */
+    @Property(tries = 60)
+    void within_little_room_nothing_is_guessed(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Inference inference = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred));
+        Conclusions all = inference.conclude();
+        for (double cells : new double[] {0, 30, 300}) {
+            Conclusions some = inference.within(cells).conclude();
+            for (Kindred.Member member : kindred.members()) {
+                for (String locus : random.model().loci().keySet()) {
+                    Standing standing = some.standing(member.id(), locus);
+                    Statistics.collect(standing);
+                    assertEquals(
+                            standing == Standing.EXACT,
+                            some.at(member.id(), locus).isPresent());
+                    if (standing == Standing.EXACT) {
+                        assertEquals(all.at(member.id(), locus), some.at(member.id(), locus));
+                    } else if (standing == Standing.CONTRADICTED) {
+                        assertEquals(Standing.CONTRADICTED, all.standing(member.id(), locus));
+                    }
+                }
+            }
+        }
+        Statistics.coverage(coverage -> {
+            coverage.check(Standing.EXACT).percentage(share -> share > 5);
+            coverage.check(Standing.TOO_LARGE).percentage(share -> share > 5);
+        });
     }
 }

@@ -46,8 +46,9 @@ class PeelingLaws {
                             ? part.variables().length > 3 ? "families" : "alone or one pair"
                             : "not peeled");
             if (peeling.isPresent() && elimination.emptied() < 0) {
-                Posteriors expected =
-                        CliqueTree.of(part.graph(), elimination, 1 << 24).propagate();
+                Posteriors expected = CliqueTree.plan(part.graph(), elimination, 1 << 24)
+                        .tree()
+                        .propagate();
                 Posteriors found = peeling.get().propagate();
                 assertEquals(expected.isPossible(), found.isPossible());
                 if (expected.isPossible()) {
