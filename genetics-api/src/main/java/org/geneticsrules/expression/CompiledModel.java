@@ -20,7 +20,6 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
-import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.BoxSpace;
@@ -49,7 +48,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class CompiledModel {
 
-    private static final int MOST_BOXES = 200_000;
     private static final int MOST_KEPT = 1_000;
 
     private final Model model;
@@ -492,20 +490,7 @@ public final class CompiledModel {
     public List<WeightedBox> evidence(List<Reading> readings, Confusions confusions) {
         return kept(evidence, new Records(ImmutableList.copyOf(readings), confusions), asked -> {
             asked.readings().forEach(one -> known(one.traits()));
-            Diagram<Probability> chances = DiagramBuilder.chances(model, asked.readings(), asked.confusions());
-            ImmutableList.Builder<WeightedBox> boxes = ImmutableList.builder();
-            int[] count = {0};
-            chances.paths((outcome, box) -> {
-                if (!chances.outcomes().get(outcome).isZero()) {
-                    boxes.add(new WeightedBox(box, chances.outcomes().get(outcome)));
-                    if (++count[0] > MOST_BOXES) {
-                        throw new TooLargeException(
-                                "boxes of genotypes", count[0], MOST_BOXES, "ask about fewer traits at a time.");
-                    }
-                }
-                return true;
-            });
-            return boxes.build();
+            return WeightedBox.of(DiagramBuilder.chances(model, asked.readings(), asked.confusions()));
         });
     }
 
