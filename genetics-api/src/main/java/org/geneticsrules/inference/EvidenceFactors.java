@@ -2,6 +2,7 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,6 +31,7 @@ final class EvidenceFactors {
     private final FactorGraph graph;
     private final boolean first;
     private final IdentityHashMap<List<WeightedBox>, Map<Sexes, List<Part>>> known = new IdentityHashMap<>();
+    private final Map<List<Object>, Part> single = new HashMap<>();
     private final Map<List<Object>, double[]> tests = new LinkedHashMap<>();
 
     /** What is known of an animal's sex: a sex, or that it is a variable, or neither. */
@@ -127,11 +129,22 @@ final class EvidenceFactors {
         List<Integer> differing = Ties.differing(units, boxes);
         List<Part> parts = new ArrayList<>();
         for (int u = 0; u < units.size(); u++) {
-            if (!boxes.isEmpty()
-                    && !differing.contains(u)
-                    && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
-                parts.add(part(
-                        member, List.of(u), List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)), false));
+            if (boxes.isEmpty() || differing.contains(u)) {
+                continue;
+            }
+            List<Optional<Allowed>> conditions = Ties.conditions(units.get(u), boxes.get(0));
+            if (conditions.stream().anyMatch(Optional::isPresent)) {
+                List<Object> key = List.of(u, conditions, sexes(member));
+                Part before = single.get(key);
+                if (before == null) {
+                    before = part(
+                            member,
+                            List.of(u),
+                            List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)),
+                            false);
+                    single.put(key, before);
+                }
+                parts.add(before);
             }
         }
         boolean readsSex = layout.sex(member).isPresent()

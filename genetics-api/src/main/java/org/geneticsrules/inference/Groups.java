@@ -105,11 +105,10 @@ final class Groups {
     /**
      * Tells in which parts of the pedigree relations form no loop and nothing ties the units of a group to one another or to the sex.
      *
+     * @param alone what is known of each animal by itself at these units
      * @return by part
      */
-    boolean[] loose(int group, Families families, Kinds kinds) {
-        Layout layout = layout(group);
-        OwnWeights alone = alone(group, layout);
+    boolean[] loose(int group, Layout layout, OwnWeights alone, Families families, Kinds kinds) {
         boolean[] ties = new boolean[kinds.count()];
         for (int kind = 0; kind < ties.length; kind++) {
             int example = kinds.example(kind);

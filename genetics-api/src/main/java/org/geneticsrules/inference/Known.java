@@ -15,7 +15,13 @@ import java.util.function.ToIntFunction;
 @SuppressWarnings("ArrayRecordComponent") // read in the inner loops, never compared
 record Known(int number, int support, int[] states, double[] weights, double log, int width) {
 
-    /** What weights of all states say, by the number of a set of states. */
+    /**
+     * What weights of all states say.
+     *
+     * @param number its number
+     * @param all the weight of each state
+     * @param support gives each set of states its number
+     */
     static Known of(int number, double[] all, ToIntFunction<int[]> support) {
         double most = 0;
         int count = 0;

@@ -1,5 +1,6 @@
 package org.geneticsrules.inference;
 
+import com.google.common.primitives.ImmutableDoubleArray;
 import com.google.common.primitives.ImmutableIntArray;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -19,6 +20,7 @@ final class MatingTables {
     private final double[] daughters;
     private final double[] sons;
     private final int dams;
+    private final Map<ImmutableDoubleArray, Known> known = new HashMap<>();
     private final Map<ImmutableIntArray, Integer> supports = new HashMap<>();
     private final Map<Long, Pairs> pairs = new HashMap<>();
     private int kept;
@@ -34,8 +36,18 @@ final class MatingTables {
         return !Arrays.equals(daughters, sons);
     }
 
-    /** The number of a set of states. */
-    int support(int[] states) {
+    /** What weights of all states say; of the same weights the same. */
+    Known known(double[] weights) {
+        ImmutableDoubleArray key = ImmutableDoubleArray.copyOf(weights);
+        Known before = known.get(key);
+        if (before == null) {
+            before = Known.of(known.size(), weights, this::support);
+            known.put(key, before);
+        }
+        return before;
+    }
+
+    private int support(int[] states) {
         return supports.computeIfAbsent(ImmutableIntArray.copyOf(states), key -> supports.size());
     }
 

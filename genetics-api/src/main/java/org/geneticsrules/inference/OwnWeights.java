@@ -1,7 +1,9 @@
 package org.geneticsrules.inference;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -14,6 +16,7 @@ final class OwnWeights {
     private final Layout layout;
     private final List<Evidence> records;
     private final EvidenceFactors evidence;
+    private final Map<List<Object>, double[]> founders = new HashMap<>();
     private final boolean halves;
     private final boolean weighed;
 
@@ -43,7 +46,10 @@ final class OwnWeights {
         Sex sex = layout.sexOf(member, 0);
         double[] weights;
         if (one.isFounder()) {
-            weights = weighed ? here.founders(sex, population(one)) : here.living(sex);
+            weights = founders.computeIfAbsent(
+                            List.of(unit, sex, one.population()),
+                            key -> weighed ? here.founders(sex, population(one)) : here.living(sex))
+                    .clone();
         } else {
             weights = new double[here.states(sex)];
             // half of all kits are of the sex recorded

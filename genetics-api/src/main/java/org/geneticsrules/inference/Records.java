@@ -42,6 +42,7 @@ final class Records {
     private final Confusions confusions;
     private final List<Notice> notices = new ArrayList<>();
     private final Map<Look, Seen> looks = new HashMap<>();
+    private final Map<List<Object>, Boolean> stages = new HashMap<>();
     private final Map<Several, Evidence> several = new HashMap<>();
 
     /** What was seen at one look, without its date and animal. */
@@ -171,6 +172,10 @@ final class Records {
     }
 
     private boolean needsNoMore(LifeStage stage, String trait) {
+        return stages.computeIfAbsent(List.of(stage, trait), key -> canBeTold(stage, trait));
+    }
+
+    private boolean canBeTold(LifeStage stage, String trait) {
         try {
             compiled.evidence(
                     List.of(new Reading(

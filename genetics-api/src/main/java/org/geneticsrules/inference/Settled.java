@@ -55,10 +55,10 @@ final class Settled {
     Settled(Groups question, int group, Families families, Kinds kinds, double budget) {
         this.families = families;
         this.layout = question.layout(group);
-        this.peeled = question.loose(group, families, kinds);
+        OwnWeights alone = question.alone(group, layout);
+        this.peeled = question.loose(group, layout, alone, families, kinds);
         int units = layout.heredity().size();
         this.standingsPeeled = new Standing[units][families.parts()];
-        OwnWeights alone = question.alone(group, layout);
         for (int u = 0; u < units; u++) {
             peel(u, alone, kinds, budget);
         }
@@ -92,7 +92,7 @@ final class Settled {
             int kind = kinds.of(m);
             Known one = ofKind[kind];
             if (one == null) {
-                one = Known.of(kind, alone.of(kinds.example(kind), unit), tables::support);
+                one = tables.known(alone.of(kinds.example(kind), unit));
                 ofKind[kind] = one;
             }
             known[m] = one;

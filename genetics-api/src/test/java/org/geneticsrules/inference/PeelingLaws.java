@@ -39,8 +39,8 @@ class PeelingLaws {
     }
 
     private static void agree(Groups question, int group, Families families, Kinds kinds) {
-        boolean[] loose = question.loose(group, families, kinds);
         Layout layout = question.layout(group);
+        boolean[] loose = question.loose(group, layout, question.alone(group, layout), families, kinds);
         FactorGraph graph = question.graph(group, layout);
         Posteriors expected = byCliques(graph);
         Settled found = new Settled(question, group, families, kinds, 1 << 24);
