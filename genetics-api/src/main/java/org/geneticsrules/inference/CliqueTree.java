@@ -2,7 +2,10 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -94,44 +97,39 @@ final class CliqueTree {
      * @param budget the search for a good order ends where it would take more cells than this
      */
     static Plan plan(FactorGraph graph, Elimination left, double budget) {
+        return plan(graph, left, budget, new int[0]);
+    }
+
+    /**
+     * Plans a tree some clique of which has several variables together.
+     *
+     * @param budget the search for a good order ends where it would take more cells than this
+     * @param together variables
+     */
+    static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together) {
         int[][] states = new int[graph.size()][];
         int[] sizes = new int[graph.size()];
         for (int v = 0; v < sizes.length; v++) {
             states[v] = left.left(v);
             sizes[v] = states[v].length;
         }
-        int[][] scopes = graph.factors().stream().map(Factor::variables).toArray(int[][]::new);
+        int[][] scopes = Stream.concat(graph.factors().stream().map(Factor::variables), Stream.of(together))
+                .toArray(int[][]::new);
         return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
     }
 
     /** Sends all messages. */
     Posteriors propagate() {
         double[][] up = new double[sizes.length][];
-        double logLikelihood = 0;
-        for (int v : order.order()) {
-            Scaled product = product(v, up);
-            double[] message = summed(product.table(), sizes[v]);
-            double scale = scale(message);
-            if (scale == 0) {
-                return Posteriors.impossible(graph.size());
-            }
-            logLikelihood += product.log() + Math.log(scale);
-            up[v] = message;
+        double logLikelihood = up(up);
+        if (logLikelihood == Double.NEGATIVE_INFINITY) {
+            return Posteriors.impossible(graph.size());
         }
         double[] @Nullable [] down = new double[sizes.length][]; // to each clique from its parent
         double[][] found = new double[sizes.length][];
         for (int i = sizes.length - 1; i >= 0; i--) {
             int v = order.order()[i];
-            double[] table = product(v, up).table();
-            double[] above = down[v];
-            if (above != null) {
-                int each = sizes[v];
-                for (int row = 0, cell = 0; row < above.length; row++) {
-                    for (int end = cell + each; cell < end; cell++) {
-                        table[cell] *= above[row];
-                    }
-                }
-            }
+            double[] table = all(v, up, down[v]);
             found[v] = marginal(v, table);
             for (int child : children.get(v)) {
                 down[child] = without(table, v, child, up[child]);
@@ -139,6 +137,79 @@ final class CliqueTree {
             down[v] = null; // it has been heard
         }
         return new Posteriors(found, logLikelihood);
+    }
+
+    /**
+     * Returns what variables are together that the plan was made with.
+     *
+     * @return the chances of their states that are left, in the order of the variables of the factor; empty if all is impossible
+     */
+    Optional<Factor> together(int[] variables) {
+        double[][] up = new double[sizes.length][];
+        if (up(up) == Double.NEGATIVE_INFINITY) {
+            return Optional.empty();
+        }
+        int[] when = new int[sizes.length];
+        for (int i = 0; i < when.length; i++) {
+            when[order.order()[i]] = i;
+        }
+        int first = Arrays.stream(variables)
+                .boxed()
+                .min(Comparator.comparing(v -> when[v]))
+                .orElseThrow();
+        List<Integer> path = new ArrayList<>(); // from the clique asked about to the root
+        for (int v = first; v >= 0; v = parents[v]) {
+            path.add(v);
+        }
+        double[] table = all(path.get(path.size() - 1), up, null);
+        for (int i = path.size() - 2; i >= 0; i--) {
+            int v = path.get(i);
+            table = all(v, up, without(table, parents[v], v, up[v]));
+        }
+        int[] inOrder = Arrays.stream(cliques[first])
+                .filter(v -> Arrays.stream(variables).anyMatch(one -> one == v))
+                .toArray();
+        int length = 1;
+        for (int v : inOrder) {
+            length *= sizes[v];
+        }
+        double[] sums = new double[length];
+        Beside.of(cliques[first], sizes, new Factor(inOrder, sums)).add(table);
+        double total = Arrays.stream(sums).sum();
+        for (int cell = 0; cell < length; cell++) {
+            sums[cell] /= total;
+        }
+        return Optional.of(new Factor(inOrder, sums));
+    }
+
+    /** Sends the messages upwards, and returns the logarithm of the likelihood. */
+    private double up(double[][] up) {
+        double logLikelihood = 0;
+        for (int v : order.order()) {
+            Scaled product = product(v, up);
+            double[] message = summed(product.table(), sizes[v]);
+            double scale = scale(message);
+            if (scale == 0) {
+                return Double.NEGATIVE_INFINITY;
+            }
+            logLikelihood += product.log() + Math.log(scale);
+            up[v] = message;
+        }
+        return logLikelihood;
+    }
+
+    /** All that is said of a clique, with what its parent says. */
+    private double[] all(int v, double[][] up, double @Nullable [] above) {
+        double[] table = product(v, up).table();
+        if (above != null) {
+            int each = sizes[v];
+            for (int row = 0, cell = 0; row < above.length; row++) {
+                for (int end = cell + each; cell < end; cell++) {
+                    table[cell] *= above[row];
+                }
+            }
+        }
+        return table;
     }
 
     /** A table that was divided by a number. */
