@@ -118,6 +118,19 @@ final class CliqueTree {
         return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
     }
 
+    /** The cells of the tables that sending all messages upwards makes. */
+    double cells() {
+        double cells = 0;
+        for (int[] clique : cliques) {
+            double table = 1;
+            for (int variable : clique) {
+                table *= sizes[variable];
+            }
+            cells += table;
+        }
+        return cells;
+    }
+
     /** Sends all messages. */
     Posteriors propagate() {
         double[][] up = new double[sizes.length][];

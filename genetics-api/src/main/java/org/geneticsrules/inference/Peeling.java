@@ -107,23 +107,9 @@ final class Peeling {
         return one;
     }
 
-    /** The combinations in the tables of the largest family of a part, of which there is one at a time. */
-    double cells(int part) {
-        double most = 0;
-        for (int i = families.firstOrdered[part]; i < families.firstOrdered[part + 1]; i++) {
-            int f = families.ordered[i];
-            most = Math.max(
-                    most,
-                    (double) known(families.sires[f]).states().length
-                            * known(families.dams[f]).states().length
-                            * (families.firstKit[f + 1] - families.firstKit[f] + 1));
-        }
-        return most;
-    }
-
-    /** The chances of the states of an animal. */
-    double[] chances(int member) {
-        return Arrays.copyOfRange(chances, first[member], first[member + 1]);
+    /** The chances of the states of all animals of parts that are settled. */
+    ChanceRows chances() {
+        return new ChanceRows(first, chances);
     }
 
     /**

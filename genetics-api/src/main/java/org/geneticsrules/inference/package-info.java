@@ -11,13 +11,16 @@
  *   <li>One box of an animal says something of each unit by itself, and so do tests of single loci. Only several boxes, a sex that is not
  *       known, or a sire who is not known tie units together ({@code Ties}). Units that nothing ties are looked at one group after the
  *       other: the chance of all records is the product over groups ({@code Groups}).
- *   <li>A group is a product of factors over few variables each ({@code KindredGraph}, {@code EvidenceFactors}), and falls into parts that
- *       no factor connects ({@code Components}).
- *   <li>A part without loops is peeled: messages run from family to family, up and down ({@code Peeling}), in time that grows with the
- *       number of animals.
- *   <li>Of a part with loops states that contradict a neighbour are struck out until nothing changes ({@code Elimination}), and what is
- *       left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is made
- *       ({@code EliminationOrder}). If that is more than allowed, its numbers are not given.
+ *   <li>A pedigree falls into parts that no relation connects ({@code Families}). Of a part without loops every unit is peeled: messages run
+ *       from family to family, up and down ({@code Peeling}), in time that grows with the number of animals. Only states that an animal's own
+ *       records leave are looked at ({@code Known}), what pairs of parents hand down is worked out once for all families in which the same is
+ *       left ({@code MatingTables}), and so is what is known of all animals that were recorded alike ({@code Kinds}). Units that records tie are
+ *       peeled together, as one unit with all combinations of their states.
+ *   <li>Of any other part a group is a product of factors over few variables each ({@code KindredGraph}, {@code EvidenceFactors}), which falls
+ *       into pieces that no factor connects ({@code Components}). States that contradict a neighbour are struck out until nothing changes
+ *       ({@code Elimination}), and what is left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is
+ *       made ({@code EliminationOrder}). If that is more than allowed, its numbers are not given.
+ *   <li>What several animals carry together is read from a tree one clique of which was made to hold them all ({@code Together}).
  * </ol>
  *
  * <p>So every chance that is given is exact but for rounding.

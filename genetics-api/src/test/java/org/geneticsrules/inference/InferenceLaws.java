@@ -152,7 +152,11 @@ class InferenceLaws {
                             standing == Standing.EXACT,
                             some.at(member.id(), locus).isPresent());
                     if (standing == Standing.EXACT) {
-                        assertEquals(all.at(member.id(), locus), some.at(member.id(), locus));
+                        Posterior expected = all.at(member.id(), locus).orElseThrow();
+                        some.at(member.id(), locus)
+                                .orElseThrow()
+                                .chances()
+                                .forEach((pair, chance) -> assertEquals(expected.chance(pair), chance, CLOSE));
                     } else if (standing == Standing.CONTRADICTED) {
                         assertEquals(Standing.CONTRADICTED, all.standing(member.id(), locus));
                     }

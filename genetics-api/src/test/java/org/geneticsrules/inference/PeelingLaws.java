@@ -2,6 +2,7 @@ package org.geneticsrules.inference;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -9,6 +10,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -38,6 +40,44 @@ class PeelingLaws {
             coverage.check("UNIT_BY_UNIT, families").percentage(share -> share > 5);
             coverage.check("TOGETHER, families").percentage(share -> share > 3);
             coverage.check("GRAPH, families").percentage(share -> share > 5);
+        });
+    }
+
+    /** What a part would cost is known before it is begun: exactly what is then laid out, and whatever fits is not refused. */
+    @Property(tries = 200)
+    void the_cost_is_known_beforehand(@ForAll("pedigrees") RandomPedigree random) {
+        Groups question = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
+                .with(RecordedKindred.confusions(random.kindred()))
+                .question(random.model().loci().keySet());
+        Families families = Families.of(question.members());
+        Kinds kinds = Kinds.of(question.members(), question.records());
+        for (int g = 0; g < question.count(); g++) {
+            double most = 0;
+            FactorGraph graph = question.graph(g, question.layout(g));
+            for (Components.Part part : Components.of(graph)) {
+                Elimination elimination = Elimination.of(part.graph());
+                if (elimination.emptied() < 0) {
+                    CliqueTree.Plan plan = CliqueTree.plan(part.graph(), elimination, Double.POSITIVE_INFINITY);
+                    assertEquals(plan.cells(), plan.tree().cells());
+                    assertEquals(
+                            plan.cells(),
+                            CliqueTree.plan(part.graph(), elimination, plan.cells())
+                                    .cells());
+                    most = Math.max(most, plan.cells());
+                }
+            }
+            Settled found = new Settled(question, g, families, kinds, most);
+            Statistics.collect(most > 1000 ? "over 1,000 cells" : most > 100 ? "over 100 cells" : "few cells");
+            for (int m = 0; m < question.records().size(); m++) {
+                for (int u = 0; u < question.layout(g).heredity().size(); u++) {
+                    assertNotEquals(Standing.TOO_LARGE, found.standing(m, u));
+                }
+            }
+        }
+        Statistics.coverage(coverage -> {
+            coverage.check("over 1,000 cells").percentage(share -> share > 5);
+            coverage.check("over 100 cells").percentage(share -> share > 5);
         });
     }
 

@@ -1,0 +1,197 @@
+package org.geneticsrules.inference;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.IntStream;
+import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.inference.Groups.Way;
+import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known of the units of one group in those parts of a pedigree that are looked at from family to family: unit by unit where nothing
+ * ties them, else all together as if they were one.
+ */
+final class Peeled {
+
+    private final Families families;
+    private final Layout layout;
+    private final Kinds kinds;
+
+    /** By part of the pedigree, how it is looked at. */
+    private final Way[] ways;
+
+    /** One for each unit, and the last for all units together. */
+    private final List<Look> looks = new ArrayList<>();
+
+    private double cells;
+    private double logLikelihood;
+    private boolean contradicted;
+
+    /** Some units looked at as one. */
+    private static final class Look {
+        private final Way way;
+        private final List<Integer> units;
+        private final MatingTables tables;
+
+        /** By animal, what is known of it by itself; nothing for those that are not looked at in this way. */
+        private final @Nullable Known[] known;
+
+        /** By part, if it is looked at in this way and settled. */
+        private final @Nullable Standing[] standings;
+
+        private ChanceRows chances = ChanceRows.NONE;
+
+        Look(Way way, List<Integer> units, MatingTables tables, int animals, int parts) {
+            this.way = way;
+            this.units = units;
+            this.tables = tables;
+            this.known = new Known[animals];
+            this.standings = new Standing[parts];
+        }
+    }
+
+    /**
+     * Settles what can be settled so.
+     *
+     * @param question the question
+     * @param group which group of its units
+     * @param families the shape of the pedigree
+     * @param kinds the animals sorted by what is known of them
+     * @param budget the cells that all tables of one family may have together; parts with larger ones are left to the graph
+     * @param least units are not looked at more loosely than this
+     */
+    Peeled(Groups question, int group, Families families, Kinds kinds, double budget, Way least) {
+        this.families = families;
+        this.kinds = kinds;
+        this.layout = question.layout(group);
+        OwnWeights alone = question.alone(group, layout);
+        this.ways = question.ways(group, layout, alone, families, kinds, least);
+        int units = layout.heredity().size();
+        for (int u = 0; u <= units; u++) {
+            boolean together = u == units;
+            looks.add(look(
+                    together ? Way.TOGETHER : Way.UNIT_BY_UNIT,
+                    together ? IntStream.range(0, units).boxed().toList() : List.of(u),
+                    alone));
+        }
+        boolean[] tooLarge = new boolean[families.parts()];
+        for (Look look : looks) {
+            for (int f = 0; f < families.sires.length; f++) {
+                double here = cells(look, f);
+                cells = here <= budget ? Math.max(cells, here) : cells;
+                tooLarge[families.part[families.sires[f]]] |= here > budget;
+            }
+        }
+        for (int p = 0; p < tooLarge.length; p++) {
+            ways[p] = tooLarge[p] ? Way.GRAPH : ways[p];
+        }
+        looks.forEach(this::settle);
+    }
+
+    private Look look(Way way, List<Integer> units, OwnWeights alone) {
+        boolean used = Arrays.asList(ways).contains(way);
+        MatingTables tables = new MatingTables(
+                used ? units.stream().map(layout.heredity()::get).toList() : List.of());
+        Look look = new Look(way, units, tables, families.part.length, families.parts());
+        @Nullable Known[] ofKind = new Known[kinds.count()];
+        for (int m = 0; m < families.part.length; m++) {
+            if (ways[families.part[m]] == way) {
+                int kind = kinds.of(m);
+                Known one = ofKind[kind];
+                if (one == null) {
+                    one = tables.known(alone.of(kinds.example(kind), units));
+                    ofKind[kind] = one;
+                }
+                look.known[m] = one;
+            }
+        }
+        return look;
+    }
+
+    /** The combinations in the tables of a family, of which there is one at a time. */
+    private double cells(Look look, int family) {
+        Known sire = look.known[families.sires[family]];
+        Known dam = look.known[families.dams[family]];
+        if (sire == null || dam == null) {
+            return 0;
+        }
+        return (double) sire.states().length
+                * dam.states().length
+                * (families.firstKit[family + 1] - families.firstKit[family] + 1);
+    }
+
+    private void settle(Look look) {
+        if (Arrays.stream(ways).noneMatch(look.way::equals)) {
+            return;
+        }
+        boolean[] female = new boolean[look.known.length];
+        double[] logs = new double[families.parts()];
+        boolean differ = look.tables.differ();
+        for (int m = 0; m < female.length; m++) {
+            female[m] = !differ || layout.sexOf(m, 0) == Sex.FEMALE;
+            Known one = look.known[m];
+            logs[families.part[m]] += one == null ? 0 : one.log();
+        }
+        Peeling peeling = new Peeling(families, look.tables, look.known, female);
+        for (int p = 0; p < ways.length; p++) {
+            if (ways[p] == look.way) {
+                double found = peeling.settle(p) + logs[p];
+                boolean possible = found > Double.NEGATIVE_INFINITY;
+                look.standings[p] = possible ? Standing.EXACT : Standing.CONTRADICTED;
+                contradicted |= !possible;
+                logLikelihood += found;
+            }
+        }
+        look.chances = peeling.chances();
+        Arrays.fill(look.known, null); // what is not needed any more takes no room
+    }
+
+    /** Whether an animal is of a part that is looked at so. */
+    boolean has(int member) {
+        return ways[families.part[member]] != Way.GRAPH;
+    }
+
+    private Look look(int member, int unit) {
+        return looks.get(
+                ways[families.part[member]] == Way.TOGETHER ? layout.heredity().size() : unit);
+    }
+
+    /** How far it is settled what an animal of such a part carries at a unit. */
+    Standing standing(int member, int unit) {
+        return Objects.requireNonNull(look(member, unit).standings[families.part[member]]);
+    }
+
+    /** The chances of the states of an animal of such a part at a unit. */
+    double[] chances(int member, int unit) {
+        Look look = look(member, unit);
+        double[] found = look.chances.of(member);
+        if (look.units.size() == 1) {
+            return found;
+        }
+        int inner = 1;
+        for (int u = unit + 1; u < layout.heredity().size(); u++) {
+            inner *= layout.states(member, u);
+        }
+        double[] sums = new double[layout.states(member, unit)];
+        for (int state = 0; state < found.length; state++) {
+            sums[state / inner % sums.length] += found[state];
+        }
+        return sums;
+    }
+
+    /** The cells of the tables of the largest family. */
+    double cells() {
+        return cells;
+    }
+
+    double logLikelihood() {
+        return logLikelihood;
+    }
+
+    boolean isContradicted() {
+        return contradicted;
+    }
+}
