@@ -7,20 +7,27 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.RecordRef.DamOf;
 import org.geneticsrules.inference.RecordRef.Observed;
 import org.geneticsrules.inference.RecordRef.SiresOf;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Confusion;
+import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
@@ -29,22 +36,28 @@ import org.junit.jupiter.api.Test;
 /** Contradictions of a recessive trait, where it is plain what they are. */
 class ContradictionsTest {
 
-    private static final Model MODEL = Model.builder(
-                    "plain",
-                    "1",
-                    Catalogue.builder("plain.traits", "1")
-                            .trait("eye", "dark", "pink")
-                            .build())
-            .locus(
-                    "C",
-                    locus -> locus.alleles("C", "c")
+    private static final Model MODEL = plain(locus -> {});
+
+    private static Model plain(Consumer<LocusBuilder> more) {
+        return Model.builder(
+                        "plain",
+                        "1",
+                        Catalogue.builder("plain.traits", "1")
+                                .trait("eye", "dark", "pink")
+                                .build())
+                .locus("C", locus -> {
+                    locus.alleles("C", "c")
                             .dominant("C", "c")
                             .shows("C", "pigment")
-                            .shows("c", "albino"))
-            .trait(
-                    "eye",
-                    rule -> rule.when(Condition.where("C", "albino"), "pink").otherwise("dark"))
-            .build();
+                            .shows("c", "albino");
+                    more.accept(locus);
+                })
+                .trait(
+                        "eye",
+                        rule -> rule.when(Condition.where("C", "albino"), "pink")
+                                .otherwise("dark"))
+                .build();
+    }
 
     private static final CompiledModel COMPILED = CompiledModel.of(MODEL);
     private static final Observation DARK = Observation.of(LifeStage.unstated(), Phenotype.of("eye", "dark"));
@@ -185,5 +198,56 @@ class ContradictionsTest {
         assertEquals(
                 new Possibility.Contradicted(),
                 Inference.of(COMPILED, wrong).possible("C").of("kit", clear));
+    }
+
+    /** An allele that has changed explains everything, so it is left out unless it is asked for. */
+    @Test
+    void mutation_counts_only_where_it_is_asked_for() {
+        CompiledModel changing = CompiledModel.of(plain(locus -> locus.mutation("c", "C", Probability.of(1, 100_000))));
+        AllelePair carrier = changing.model().locus("C").pair("C", "c");
+        Inference asked = Inference.of(changing, dark_kit_of_albinos().build());
+        assertFalse(asked.contradictions().isConsistent());
+        assertInstanceOf(Possibility.Contradicted.class, asked.possible("C").of("kit", carrier));
+        assertTrue(asked.withMutation().contradictions().isConsistent());
+        Possibility.Possible found = assertInstanceOf(
+                Possibility.Possible.class, asked.withMutation().possible("C").of("kit", carrier));
+        assertEquals(
+                "c/c",
+                Objects.requireNonNull(found.witness().get("dam"))
+                        .values()
+                        .iterator()
+                        .next()
+                        .toString());
+    }
+
+    /** A naming error that is allowed for makes a set of records possible, and only in its own direction. */
+    @Test
+    void naming_errors_count_where_they_are_named() {
+        Inference asked = Inference.of(COMPILED, dark_kit_of_albinos().build());
+        Confusions pinkTakenForDark =
+                Confusions.of(List.of(new Confusion("eye", "pink", "dark", Optional.empty(), Probability.of(1, 50))));
+        Confusions darkTakenForPink =
+                Confusions.of(List.of(new Confusion("eye", "dark", "pink", Optional.empty(), Probability.of(1, 50))));
+        assertTrue(asked.with(pinkTakenForDark).contradictions().isConsistent());
+        assertTrue(asked.with(darkTakenForPink).contradictions().isConsistent());
+        AllelePair albino = MODEL.locus("C").pair("c", "c");
+        assertInstanceOf(
+                Possibility.Possible.class,
+                asked.with(pinkTakenForDark).possible("C").of("kit", albino));
+        assertInstanceOf(
+                Possibility.Excluded.class,
+                asked.with(darkTakenForPink).possible("C").of("kit", albino));
+    }
+
+    /** Of several sets of one size as many are listed as are asked for, and it is said that there are more. */
+    @Test
+    void as_many_sets_are_listed_as_asked_for() {
+        List<FewestToRecheck> fewest = Inference.of(
+                        COMPILED, dark_kit_of_albinos().build())
+                .contradictions()
+                .fewestToRecheck(1);
+        assertEquals(1, fewest.size());
+        assertEquals(1, fewest.get(0).sets().size());
+        assertTrue(fewest.get(0).more());
     }
 }
