@@ -46,6 +46,7 @@ public final class Inference {
     private final boolean changing;
 
     private final double cells;
+    private final Optional<Sampling> sampling;
 
     private Inference(
             CompiledModel compiled,
@@ -54,7 +55,8 @@ public final class Inference {
             Optional<String> population,
             boolean mutating,
             boolean changing,
-            double cells) {
+            double cells,
+            Optional<Sampling> sampling) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
@@ -62,6 +64,7 @@ public final class Inference {
         this.mutating = mutating;
         this.changing = changing;
         this.cells = cells;
+        this.sampling = sampling;
     }
 
     /**
@@ -77,7 +80,8 @@ public final class Inference {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS);
+        return new Inference(
+                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty());
     }
 
     /**
@@ -87,7 +91,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling);
     }
 
     /**
@@ -102,7 +106,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling);
     }
 
     /**
@@ -111,7 +115,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells);
+        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling);
     }
 
     /**
@@ -121,7 +125,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells);
+        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling);
     }
 
     /**
@@ -131,7 +135,18 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling);
+    }
+
+    /**
+     * Returns the same questions with sampling of what is too large to be calculated exactly ({@link #within}). Without it such numbers are
+     * not given.
+     *
+     * @param how the seed and the limits
+     * @return a copy
+     */
+    public Inference sampling(Sampling how) {
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how));
     }
 
     /**
@@ -156,7 +171,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, records.notices());
+        return new Conclusions(pedigree, members, question, cells, sampling, records.notices());
     }
 
     /**
