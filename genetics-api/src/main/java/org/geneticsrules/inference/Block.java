@@ -122,6 +122,11 @@ final class Block {
         return drawn[variable];
     }
 
+    /** The number of variables in the block. */
+    int size() {
+        return cliques.size();
+    }
+
     /** The entries of all cliques together. */
     int entries() {
         return entries;

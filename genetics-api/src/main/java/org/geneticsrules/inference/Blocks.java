@@ -1,5 +1,6 @@
 package org.geneticsrules.inference;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -13,8 +14,9 @@ import java.util.SplittableRandom;
  * Int. J. Hum.-Comput. Stud. 42:647; Bidyuk &amp; Dechter 2007, J. Artif. Intell. Res. 28:1, both from memory).
  *
  * <p>Variables are summed out, that of the smallest table first, as long as its table is small enough. Then one of those in the smallest
- * table is left out of the block: one with many neighbours, and one that was seldom left out of earlier blocks. In a pedigree these are the parents of many. Each block has a centre, a variable that was in the fewest blocks before; neither it nor a neighbour of it is left out as
- * long as there is another choice, so the families and loops around it are whole in its block.
+ * table is left out of the block: one with many neighbours, in a pedigree a parent of many, and far from the centre of the block. So the
+ * families and loops around the centre are whole. The centre is a variable that was in the fewest blocks before, and blocks are made until
+ * each variable is in several: what is pinned down by those left out of one block can move together in another.
  */
 final class Blocks {
 
@@ -92,18 +94,19 @@ final class Blocks {
     /** Makes one block. */
     private final class Cutting {
 
-        private final int centre;
         private final List<Set<Integer>> neighbours = new ArrayList<>();
 
         /** How often what is known of a variable changed; -1 if it is summed out or left out. */
         private final int[] version;
 
         private final boolean[] out;
-        private final Set<Integer> near;
         private final PriorityQueue<Waiting> queue = new PriorityQueue<>();
 
+        /** How many factors away from the centre each variable is. */
+        private final int[] distances;
+
         Cutting(int centre) {
-            this.centre = centre;
+            this.distances = distances(centre);
             int count = graph.size();
             this.version = new int[count];
             this.out = new boolean[count];
@@ -114,7 +117,6 @@ final class Blocks {
             for (int f = 0; f < graph.factors(); f++) {
                 connect(Arrays.stream(graph.scope(f)).filter(v -> !out[v]).toArray());
             }
-            this.near = new LinkedHashSet<>(neighbours.get(centre));
         }
 
         Block block() {
@@ -169,9 +171,9 @@ final class Blocks {
         /** Leaves out a variable or one of its neighbours. */
         private void leaveOut(int variable, int[] around) {
             int worst = variable;
-            double most = badness(variable);
+            double most = gain(variable);
             for (int other : around) {
-                double here = badness(other);
+                double here = gain(other);
                 if (here > most) {
                     most = here;
                     worst = other;
@@ -184,20 +186,31 @@ final class Blocks {
                 version[other]++;
                 push(other);
             }
-            if (worst != variable) {
-                return;
+        }
+
+        private int[] distances(int from) {
+            int[] distances = new int[graph.size()];
+            Arrays.fill(distances, -1);
+            distances[from] = 0; // so that it is never left out
+            ArrayDeque<Integer> queue = new ArrayDeque<>();
+            queue.add(from);
+            while (!queue.isEmpty()) {
+                int v = queue.remove();
+                for (int f : graph.touching(v)) {
+                    for (int other : graph.scope(f)) {
+                        if (distances[other] < 0 && graph.size(other) > 1) {
+                            distances[other] = distances[v] + 1;
+                            queue.add(other);
+                        }
+                    }
+                }
             }
-            neighbours.get(worst).clear();
+            return distances;
         }
 
         /** How much is gained if a variable is left out. */
-        private double badness(int v) {
-            if (v == centre) {
-                return -1;
-            }
-            double share = 1.0 + omitted[v];
-            double gain = neighbours.get(v).size() * (0.5 + random.nextDouble()) / (share * share);
-            return near.contains(v) ? 1e-6 * gain : gain;
+        private double gain(int v) {
+            return (0.5 + random.nextDouble()) * neighbours.get(v).size() * distances[v] * distances[v];
         }
 
         private void connect(int[] variables) {

@@ -55,6 +55,15 @@ final class Narrowed {
         return states.length;
     }
 
+    /** The number of variables of more than one state. */
+    int open() {
+        int count = 0;
+        for (int[] one : states) {
+            count += one.length > 1 ? 1 : 0;
+        }
+        return count;
+    }
+
     /** The number of states of a variable. */
     int size(int variable) {
         return states[variable].length;

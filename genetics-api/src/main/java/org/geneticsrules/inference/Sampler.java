@@ -18,9 +18,13 @@ import java.util.stream.IntStream;
  *   <li><b>Rounds</b>: chains from different starts, each with its own random numbers. The first rounds, twice as many as the meeting took,
  *       are left out. In each round of all blocks the chances of each state, given what is not in the block, are averaged (Gelfand &amp;
  *       Smith 1990, J. Am. Stat. Assoc. 85:398, from memory).
- *   <li><b>End</b>: when each number has a standard error that is small enough, the chains agree on it ({@link Tally}), and there were ten
- *       times as many rounds as the meeting took; or when the work or time allowed is used up.
+ *   <li><b>End</b>: when each number has a standard error that is small enough and the chains agree on it ({@link Tally}), or when the work or
+ *       time allowed is used up.
  * </ol>
+ *
+ * <p>Chains that agree may all have missed a part of what is possible that is seldom entered. In as many rounds as the meeting took, a chain
+ * forgets where it was, so n times that is n looks, and what n looks missed has a chance of about 1/n (Laplace's rule of succession). That is
+ * counted with the standard error, unless all is one block.
  */
 final class Sampler {
 
@@ -38,8 +42,8 @@ final class Sampler {
     /** The rounds left out, in times of what the meeting took. */
     private static final int LEFT_OUT = 2;
 
-    /** The rounds that count, in times of what the meeting took. */
-    private static final int LONG_ENOUGH = 10;
+    /** What may lie in a class that no chain came to may be this share of the standard error. */
+    private static final double SHARE_UNSEEN = 0.25;
 
     /** Chances need messages downwards, too: so many times the work of drawing. */
     private static final int WITH_CHANCES = 2;
@@ -59,6 +63,11 @@ final class Sampler {
     /** Whether each state was seen, or is shown to be impossible. */
     private final boolean[][] settled;
 
+    private final Tally tally;
+
+    /** How many rounds it took chains from all starts to meet. */
+    private int meeting;
+
     private double work;
 
     private Sampler(FactorGraph whole, Elimination left, Sampling how, long seed) {
@@ -67,6 +76,7 @@ final class Sampler {
         this.graph = new Narrowed(whole, left);
         this.blocks = Blocks.of(graph, how.blockCells(), random.split());
         this.round = blocks.stream().mapToDouble(Block::entries).sum();
+        this.tally = new Tally(graph, blocks, how.chains());
         this.settled = new boolean[graph.size()][];
         for (int v = 0; v < settled.length; v++) {
             settled[v] = new boolean[graph.size(v)];
@@ -94,7 +104,7 @@ final class Sampler {
         if (fit != Fit.FITS) {
             return Sampled.without(fit, graph.size());
         }
-        int meeting = meeting(starts);
+        meeting = meeting(starts);
         if (meeting < 0) {
             return Sampled.without(Fit.UNDECIDED, graph.size());
         }
@@ -107,14 +117,13 @@ final class Sampler {
         for (int r = 0; r < LEFT_OUT * meeting && isAllowed(chains.length * round, 1); r++) {
             beside(chains.length, c -> chains[c].draw(own[c]));
         }
-        Tally tally = new Tally(graph, blocks, chains.length);
         double[][][] found = new double[chains.length][][];
         boolean done = false;
         while (!done && isAllowed(WITH_CHANCES * chains.length * round, 1)) {
             beside(chains.length, c -> found[c] = chains[c].count(own[c]));
             tally.add(found);
             if (tally.isWhole()) {
-                done = tally.rounds() >= LONG_ENOUGH * meeting && isDone(tally);
+                done = unseen() <= SHARE_UNSEEN * how.mostStandardError() && isDone();
                 if (!done) {
                     tally.makeRoom();
                 }
@@ -124,7 +133,17 @@ final class Sampler {
         for (Chain chain : chains) {
             lost |= chain.isLost();
         }
-        return lost ? Sampled.without(Fit.UNDECIDED, graph.size()) : result(whole, tally, meeting);
+        return lost ? Sampled.without(Fit.UNDECIDED, graph.size()) : result(whole);
+    }
+
+    /** The chance of what all chains may have missed. */
+    private double unseen() {
+        boolean inOne = blocks.stream().allMatch(block -> block.size() == graph.open());
+        return inOne ? 0 : meeting / ((double) how.chains() * tally.rounds());
+    }
+
+    private double error(int variable, int state) {
+        return Math.hypot(tally.error(variable, state), unseen());
     }
 
     /** Counts some work, if it is allowed. */
@@ -155,6 +174,7 @@ final class Sampler {
         for (int v = 0; v < givenUp.length; v++) {
             givenUp[v] = new boolean[graph.size(v)];
         }
+        double searched = 0;
         for (int s = 0; s < MOST_SEARCHES && starts.size() < MOST_STARTS; s++) {
             int[] target = target(givenUp);
             if (target.length == 0 && starts.size() >= how.chains()) {
@@ -173,6 +193,8 @@ final class Sampler {
             } else {
                 givenUp[target[0]][target[1]] = true;
             }
+            work += search.work() - searched;
+            searched = search.work();
             if (!isAllowed(WITH_CHANCES * round, SHARE_TO_START)) {
                 break;
             }
@@ -237,40 +259,47 @@ final class Sampler {
         return rounds;
     }
 
-    private boolean isDone(Tally tally) {
+    /** Whether nothing would be gained by more rounds. */
+    private boolean isDone() {
         for (int v = 0; v < graph.size(); v++) {
-            if (!hasConverged(tally, v)) {
+            if (!isSure(v)) {
                 return false;
             }
         }
         return true;
     }
 
-    private boolean hasConverged(Tally tally, int variable) {
-        if (graph.size(variable) == 1) {
-            return true;
+    private boolean isSure(int variable) {
+        for (int s = 0; s < graph.size(variable) && graph.size(variable) > 1; s++) {
+            if (!(error(variable, s) <= how.mostStandardError()) || !tally.agrees(variable, s)) {
+                return false;
+            }
         }
+        return true;
+    }
+
+    /** Whether each state of a variable was seen, or is shown to be impossible. */
+    private boolean isSettled(int variable) {
         for (int s = 0; s < graph.size(variable); s++) {
-            boolean known = settled[variable][s] || tally.mean(variable, s) > 0;
-            if (!known || !(tally.error(variable, s) <= how.mostStandardError()) || !tally.agrees(variable, s)) {
+            if (!settled[variable][s] && !(tally.mean(variable, s) > 0)) {
                 return false;
             }
         }
         return true;
     }
 
-    private Sampled result(FactorGraph whole, Tally tally, int meeting) {
+    private Sampled result(FactorGraph whole) {
         double[][] chances = new double[graph.size()][];
         double[][] errors = new double[graph.size()][];
         boolean[] converged = new boolean[graph.size()];
         for (int v = 0; v < chances.length; v++) {
             chances[v] = new double[whole.states(v)];
             errors[v] = new double[whole.states(v)];
-            converged[v] = tally.rounds() >= LONG_ENOUGH * meeting && hasConverged(tally, v);
+            converged[v] = isSure(v) && isSettled(v);
+            boolean certain = graph.size(v) == 1;
             for (int s = 0; s < graph.size(v) && converged[v]; s++) {
-                boolean certain = graph.size(v) == 1;
                 chances[v][graph.state(v, s)] = certain ? 1 : tally.mean(v, s);
-                errors[v][graph.state(v, s)] = certain ? 0 : tally.error(v, s);
+                errors[v][graph.state(v, s)] = certain ? 0 : error(v, s);
             }
         }
         return new Sampled(Fit.FITS, chances, errors, converged);

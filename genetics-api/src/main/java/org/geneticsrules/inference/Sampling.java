@@ -35,7 +35,7 @@ public record Sampling(
     public static final double USUAL_WORK = 2e10;
 
     /** The cells of the largest table of a block unless stated otherwise. */
-    public static final int USUAL_BLOCK_CELLS = 1 << 16;
+    public static final int USUAL_BLOCK_CELLS = 1 << 12;
 
     private static final int MOST_CHAINS = 64;
 

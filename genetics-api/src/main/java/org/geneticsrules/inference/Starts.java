@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 final class Starts {
 
     /** After so many failures a search begins anew. */
-    private static final int MOST_FAILURES = 200;
+    private static final int MOST_FAILURES = 100;
 
     /** So often a search begins anew. */
     private static final int TRIES = 5;

@@ -168,7 +168,7 @@ class FrozenClassesTest {
     @ParameterizedTest
     @ValueSource(ints = {64, 1 << 16})
     void blocks_with_both_parents_visit_both_classes(int cells) {
-        for (long seed = 0; seed < 20; seed++) {
+        for (long seed = 0; seed < 10; seed++) {
             Conclusions found = inference()
                     .within(0)
                     .sampling(Sampling.seeded(seed).withBlocks(cells))
@@ -183,10 +183,10 @@ class FrozenClassesTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 2, 3})
     void blocks_too_small_are_found_out(int cells) {
-        for (long seed = 0; seed < 20; seed++) {
+        for (long seed = 0; seed < 10; seed++) {
             Conclusions found = inference()
                     .within(0)
-                    .sampling(Sampling.seeded(seed).withBlocks(cells).withWork(1e6))
+                    .sampling(Sampling.seeded(seed).withBlocks(cells).withWork(3e5))
                     .conclude(Set.of("A"));
             for (String id : pedigree().individuals().keySet()) {
                 assertEquals(Standing.NOT_CONVERGED, found.standing(id, "A"));
@@ -202,7 +202,7 @@ class FrozenClassesTest {
         for (int cells = 1; cells <= 256; cells = 1 + cells * 3 / 2) {
             Conclusions found = inference()
                     .within(0)
-                    .sampling(Sampling.seeded(cells).withBlocks(cells).withWork(1e6))
+                    .sampling(Sampling.seeded(cells).withBlocks(cells).withWork(3e5))
                     .conclude(Set.of("A"));
             found.at("sire", "A")
                     .ifPresent(posterior ->

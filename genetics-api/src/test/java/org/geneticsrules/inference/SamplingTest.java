@@ -38,11 +38,11 @@ class SamplingTest {
     void intervals_cover_as_often_as_they_say() {
         int numbers = 0;
         int covered = 0;
-        for (long seed = 0; seed < 30; seed++) {
-            Pedigree pedigree = kennel(seed, 30);
+        for (long seed = 0; seed < 16; seed++) {
+            Pedigree pedigree = kennel(seed, 24);
             Conclusions exact = inference(pedigree).conclude(A);
             Conclusions found =
-                    sampled(pedigree, Sampling.seeded(seed).withBlocks(60).withStandardError(0.01));
+                    sampled(pedigree, Sampling.seeded(seed).withBlocks(60).withStandardError(0.02));
             for (String id : pedigree.individuals().keySet()) {
                 // an animal without relatives takes no table
                 assertNotEquals(Standing.NOT_CONVERGED, found.standing(id, "A"));
@@ -50,7 +50,7 @@ class SamplingTest {
                 for (Map.Entry<AllelePair, Double> one :
                         exact.at(id, "A").orElseThrow().chances().entrySet()) {
                     double error = posterior.standardError(one.getKey());
-                    assertTrue(error <= 0.01);
+                    assertTrue(error <= 0.02);
                     double off = Math.abs(posterior.chance(one.getKey()) - one.getValue());
                     if (error > 1e-6) {
                         numbers++;
@@ -61,7 +61,7 @@ class SamplingTest {
                 }
             }
         }
-        assertTrue(numbers > 1_000, "only " + numbers + " numbers were estimated");
+        assertTrue(numbers > 500, "only " + numbers + " numbers were estimated");
         double share = covered / (double) numbers;
         assertTrue(share >= 0.90 && share <= 0.99, share + " of " + numbers);
     }
@@ -69,10 +69,10 @@ class SamplingTest {
     @Test
     void the_same_seed_gives_the_same_numbers() {
         Pedigree pedigree = kennel(5, 40);
-        Sampling how = Sampling.seeded(7).withBlocks(60).withStandardError(0.02);
+        Sampling how = Sampling.seeded(7).withBlocks(60).withStandardError(0.05);
         Conclusions first = sampled(pedigree, how);
         Conclusions second = sampled(pedigree, how);
-        Conclusions other = sampled(pedigree, Sampling.seeded(8).withBlocks(60).withStandardError(0.02));
+        Conclusions other = sampled(pedigree, Sampling.seeded(8).withBlocks(60).withStandardError(0.05));
         boolean differs = false;
         for (String id : pedigree.individuals().keySet()) {
             assertEquals(first.at(id, "A"), second.at(id, "A"));
@@ -108,31 +108,28 @@ class SamplingTest {
         assertEquals(Standing.TOO_LARGE, neither.standing("animal 20", "A"));
     }
 
-    /** 300 animals in loops, too large for exact tables: a quick run against one of a quarter of its error. */
+    /** More animals, with too little room for exact tables, against the exact engine with room enough. */
     @Test
-    void a_kennel_too_large_for_exact_tables() {
-        Pedigree pedigree = RandomKennel.draw(new SplittableRandom(1), 3, 20, 300, 60, 0.5);
-        Inference inference = inference(pedigree);
-        assertEquals(Standing.TOO_LARGE, inference.conclude(A).standing("animal 299", "A"));
-        Sampling how = Sampling.seeded(1);
-        Conclusions quick = inference.sampling(how.withStandardError(0.04)).conclude(A);
-        Conclusions longer =
-                inference.sampling(Sampling.seeded(2).withStandardError(0.02)).conclude(A);
+    void a_kennel_too_large_for_the_room_given() {
+        Pedigree pedigree = RandomKennel.draw(new SplittableRandom(1), 3, 12, 120, 40, 0.5);
+        Inference narrow = inference(pedigree).within(1e4);
+        assertEquals(Standing.TOO_LARGE, narrow.conclude(A).standing("animal 119", "A"));
+        Conclusions exact = inference(pedigree).conclude(A);
+        Conclusions found = narrow.sampling(Sampling.seeded(1).withBlocks(500).withStandardError(0.04))
+                .conclude(A);
         int estimated = 0;
         for (String id : pedigree.individuals().keySet()) {
-            assertNotEquals(Standing.TOO_LARGE, quick.standing(id, "A"));
-            estimated += quick.standing(id, "A") == Standing.SAMPLED ? 1 : 0;
-            if (quick.standing(id, "A") != Standing.SAMPLED || longer.standing(id, "A") != Standing.SAMPLED) {
-                continue;
-            }
-            Posterior one = quick.at(id, "A").orElseThrow();
-            Posterior other = longer.at(id, "A").orElseThrow();
-            for (AllelePair pair : one.chances().keySet()) {
-                double error = Math.hypot(one.standardError(pair), other.standardError(pair));
-                assertEquals(other.chance(pair), one.chance(pair), 6 * error + 1e-3);
-            }
+            assertNotEquals(Standing.NOT_CONVERGED, found.standing(id, "A"));
+            estimated += found.standing(id, "A") == Standing.SAMPLED ? 1 : 0;
+            Posterior one = found.at(id, "A").orElseThrow();
+            exact.at(id, "A")
+                    .orElseThrow()
+                    .chances()
+                    .forEach((pair, chance) ->
+                            assertEquals(chance, one.chance(pair), 6 * one.standardError(pair) + 1e-9));
+            assertTrue(one.standardError(pair -> pair.has("A1")) <= 0.12);
         }
-        assertTrue(estimated > 250, "only " + estimated);
+        assertTrue(estimated > 100, "only " + estimated);
     }
 
     @Test

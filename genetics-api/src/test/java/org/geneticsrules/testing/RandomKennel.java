@@ -3,6 +3,7 @@ package org.geneticsrules.testing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
@@ -110,9 +111,7 @@ public final class RandomKennel {
             if (random.nextDouble() < recorded) {
                 int shown = Math.min(carried.get(i)[0], carried.get(i)[1]);
                 one = one.with(new Observation(
-                        Optional.empty(),
-                        LifeStage.unstated(),
-                        java.util.Set.of(Phenotype.of("coat", "shade " + shown))));
+                        Optional.empty(), LifeStage.unstated(), Set.of(Phenotype.of("coat", "shade " + shown))));
             }
             builder.add(one);
         }
