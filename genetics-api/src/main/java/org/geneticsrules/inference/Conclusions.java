@@ -3,7 +3,6 @@ package org.geneticsrules.inference;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,7 +37,12 @@ public final class Conclusions {
         /** Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}). */
         TOO_LARGE,
         /** The records that bear on it contradict one another under the model. */
-        CONTRADICTED
+        CONTRADICTED;
+
+        /** Whether there is a number. */
+        boolean isKnown() {
+            return this == EXACT || this == SAMPLED;
+        }
     }
 
     private final Pedigree pedigree;
@@ -56,9 +60,10 @@ public final class Conclusions {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        IdentityHashMap<double[], SparseTable> tables = Peeling.tables();
+        Families families = Families.of(members);
+        Kinds kinds = Kinds.of(members, question.records());
         for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, budget, sampling, tables));
+            groups.add(new Settled(question, g, families, kinds, budget, sampling));
         }
     }
 
@@ -101,7 +106,7 @@ public final class Conclusions {
             int member = members.number(id);
             for (Settled group : groups) {
                 for (int u = 0; u < group.layout().heredity().size(); u++) {
-                    if (group.standing(group.layout().carried(member, u)) == Standing.CONTRADICTED) {
+                    if (group.standing(member, u) == Standing.CONTRADICTED) {
                         ids.add(id);
                     }
                 }
@@ -120,7 +125,7 @@ public final class Conclusions {
      */
     public Standing standing(String individual, String locus) {
         Place place = place(locus);
-        return place.group().standing(place.variable(member(individual)));
+        return place.group().standing(member(individual), place.unit());
     }
 
     /**
@@ -134,15 +139,14 @@ public final class Conclusions {
     public Optional<Posterior> at(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        int variable = place.variable(member);
-        if (!place.group().isKnown(variable)) {
+        if (!place.group().standing(member, place.unit()).isKnown()) {
             return Optional.empty();
         }
         return Optional.of(new Posterior(
                 individual,
                 locus,
-                sums(place, member, place.group().chances(variable)),
-                sums(place, member, place.group().errors(variable))));
+                sums(place, member, place.group().chances(member, place.unit())),
+                sums(place, member, place.group().errors(member, place.unit()))));
     }
 
     /** By genotype at one locus, the sums over the states with it. */
@@ -166,7 +170,7 @@ public final class Conclusions {
     public Set<AllelePair> excluded(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        boolean[] may = place.group().left(place.variable(member));
+        boolean[] may = place.group().left(member, place.unit());
         Map<AllelePair, Boolean> any = new LinkedHashMap<>();
         for (int state = 0; state < may.length; state++) {
             any.merge(place.pair(member, state), may[state], Boolean::logicalOr);
@@ -194,7 +198,7 @@ public final class Conclusions {
         for (Settled group : groups) {
             OptionalInt variable = group.layout().sex(member);
             if (variable.isPresent()) {
-                return group.isKnown(variable.getAsInt())
+                return group.standing(variable.getAsInt()).isKnown()
                         ? Optional.of(group.chances(variable.getAsInt())[0])
                         : Optional.empty();
             }
@@ -220,7 +224,7 @@ public final class Conclusions {
         for (Settled group : groups) {
             OptionalInt variable = group.layout().choice(parents.get().brood());
             if (variable.isPresent()) {
-                if (!group.isKnown(variable.getAsInt())) {
+                if (!group.standing(variable.getAsInt()).isKnown()) {
                     return found;
                 }
                 choice = group.chances(variable.getAsInt());
@@ -240,10 +244,6 @@ public final class Conclusions {
 
     /** Where a locus is looked at. */
     private record Place(Settled group, int unit, int locus) {
-        int variable(int member) {
-            return group.layout().carried(member, unit);
-        }
-
         AllelePair pair(int member, int state) {
             return group.layout().pair(member, unit, state, locus);
         }
