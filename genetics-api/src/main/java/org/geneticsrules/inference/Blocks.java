@@ -26,6 +26,9 @@ final class Blocks {
     /** Each variable is in at least so many blocks. */
     private static final int EACH = 2;
 
+    /** All blocks together list no more entries than this, of some 25 bytes each. */
+    private static final double MOST_ENTRIES = 1 << 24;
+
     private final Narrowed graph;
     private final double most;
     private final SplittableRandom random;
@@ -46,6 +49,7 @@ final class Blocks {
      * @param graph the graph
      * @param most the cells of the largest table of a block; only a variable alone may have more
      * @param random decides between variables that are as good
+     * @return the blocks; none if they would take too much room, or if no variable has more than one state
      */
     static List<Block> of(Narrowed graph, double most, SplittableRandom random) {
         return new Blocks(graph, most, random).all();
@@ -53,6 +57,7 @@ final class Blocks {
 
     private List<Block> all() {
         List<Block> blocks = new ArrayList<>();
+        double entries = 0;
         while (true) {
             int centre = centre();
             if (centre < 0 || (blocks.size() >= FEWEST && blocks.size() - omitted[centre] >= EACH)) {
@@ -60,6 +65,10 @@ final class Blocks {
             }
             Block block = new Cutting(centre).block();
             blocks.add(block);
+            entries += block.entries();
+            if (entries > MOST_ENTRIES) {
+                return List.of();
+            }
             for (int v = 0; v < omitted.length; v++) {
                 omitted[v] += block.draws(v) ? 0 : 1;
             }

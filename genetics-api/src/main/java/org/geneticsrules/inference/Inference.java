@@ -142,7 +142,7 @@ public final class Inference {
 
     /**
      * Returns the same questions with sampling of what is too large to be calculated exactly ({@link #within}). Without it such numbers are
-     * not given.
+     * not given. What each animal carries at each locus is sampled; what several carry together, and what is possible, never is.
      *
      * @param how the seed and the limits
      * @return a copy

@@ -100,7 +100,8 @@ final class Sampler {
 
     private Sampled run(FactorGraph whole) {
         List<int[]> starts = new ArrayList<>();
-        Fit fit = start(starts);
+        boolean hasRoom = !blocks.isEmpty() || graph.open() == 0;
+        Fit fit = hasRoom ? start(starts) : Fit.UNDECIDED;
         if (fit != Fit.FITS) {
             return Sampled.without(fit, graph.size());
         }
