@@ -18,8 +18,8 @@ import java.util.stream.IntStream;
  *   <li><b>Rounds</b>: chains from different starts, each with its own random numbers. The first rounds, twice as many as the meeting took,
  *       are left out. In each round of all blocks the chances of each state, given what is not in the block, are averaged (Gelfand &amp;
  *       Smith 1990, J. Am. Stat. Assoc. 85:398, from memory).
- *   <li><b>End</b>: when each number has a standard error that is small enough and the chains agree on it ({@link Tally}), or when the work or
- *       time allowed is used up.
+ *   <li><b>End</b>: when each number has a standard error that is small enough and the chains agree on it ({@link Tally}), or when the work
+ *       allowed is used up.
  * </ol>
  *
  * <p>Chains that agree may all have missed a part of what is possible that is seldom entered. In as many rounds as the meeting took, a chain
@@ -53,7 +53,6 @@ final class Sampler {
 
     private final Sampling how;
     private final SplittableRandom random;
-    private final long began = System.nanoTime();
     private final Narrowed graph;
     private final List<Block> blocks;
 
@@ -149,10 +148,7 @@ final class Sampler {
 
     /** Counts some work, if it is allowed. */
     private boolean isAllowed(double more, double share) {
-        if (work + more > share * how.work()
-                || how.time()
-                        .filter(most -> System.nanoTime() - began > most.toNanos())
-                        .isPresent()) {
+        if (work + more > share * how.work()) {
             return false;
         }
         work += more;

@@ -1,8 +1,5 @@
 package org.geneticsrules.inference;
 
-import java.time.Duration;
-import java.util.Optional;
-
 /**
  * How chances are estimated where relations form so many loops that the exact calculation does not fit.
  *
@@ -10,8 +7,7 @@ import java.util.Optional;
  * Inference.of(compiled, pedigree).sampling(Sampling.seeded(1)).conclude();
  * }</pre>
  *
- * <p>The same seed gives the same numbers wherever the same limit of work ends the sampling; a limit of time makes them depend on the
- * machine.
+ * <p>The same seed and limits give the same numbers on any machine: work is limited, not time.
  *
  * <p>Immutable and thread-safe.
  *
@@ -20,10 +16,8 @@ import java.util.Optional;
  * @param mostStandardError a number counts when its standard error is no larger, above 0 and below 1/2
  * @param work the cells of tables that may be gone through for one part of the pedigree, all chains together; some 10^8 take a second
  * @param blockCells the cells of the largest table of one block, at least 1; an animal alone always makes a block
- * @param time when to stop in any case; no number that has not converged by then is given
  */
-public record Sampling(
-        long seed, int chains, double mostStandardError, double work, int blockCells, Optional<Duration> time) {
+public record Sampling(long seed, int chains, double mostStandardError, double work, int blockCells) {
 
     /** How many chains are compared unless stated otherwise. */
     public static final int USUAL_CHAINS = 4;
@@ -47,7 +41,6 @@ public record Sampling(
      * @param mostStandardError the standard error of a number that counts
      * @param work the cells that may be gone through
      * @param blockCells the cells of the largest table of a block
-     * @param time when to stop in any case
      * @throws IllegalArgumentException if a limit is outside its range
      */
     public Sampling {
@@ -58,7 +51,6 @@ public record Sampling(
                 mostStandardError);
         require(work >= 0, "work of 0 cells or more", work);
         require(blockCells >= 1, "blocks of at least 1 cell", blockCells);
-        require(time.isEmpty() || !time.get().isNegative(), "a time of 0 or more", time);
     }
 
     private static void require(boolean met, String expected, Object found) {
@@ -74,7 +66,7 @@ public record Sampling(
      * @return sampling with the usual limits, and none of time
      */
     public static Sampling seeded(long seed) {
-        return new Sampling(seed, USUAL_CHAINS, USUAL_STANDARD_ERROR, USUAL_WORK, USUAL_BLOCK_CELLS, Optional.empty());
+        return new Sampling(seed, USUAL_CHAINS, USUAL_STANDARD_ERROR, USUAL_WORK, USUAL_BLOCK_CELLS);
     }
 
     /**
@@ -85,7 +77,7 @@ public record Sampling(
      * @throws IllegalArgumentException if there are fewer or more
      */
     public Sampling withChains(int number) {
-        return new Sampling(seed, number, mostStandardError, work, blockCells, time);
+        return new Sampling(seed, number, mostStandardError, work, blockCells);
     }
 
     /**
@@ -96,7 +88,7 @@ public record Sampling(
      * @throws IllegalArgumentException if it is outside that range
      */
     public Sampling withStandardError(double most) {
-        return new Sampling(seed, chains, most, work, blockCells, time);
+        return new Sampling(seed, chains, most, work, blockCells);
     }
 
     /**
@@ -107,7 +99,7 @@ public record Sampling(
      * @throws IllegalArgumentException if it is negative
      */
     public Sampling withWork(double cells) {
-        return new Sampling(seed, chains, mostStandardError, cells, blockCells, time);
+        return new Sampling(seed, chains, mostStandardError, cells, blockCells);
     }
 
     /**
@@ -118,17 +110,6 @@ public record Sampling(
      * @throws IllegalArgumentException if there is not even one
      */
     public Sampling withBlocks(int cells) {
-        return new Sampling(seed, chains, mostStandardError, work, cells, time);
-    }
-
-    /**
-     * Returns the same with a limit of time for each part of the pedigree, by which equal seeds may give unequal numbers.
-     *
-     * @param limit when to stop, 0 or more
-     * @return a copy
-     * @throws IllegalArgumentException if it is negative
-     */
-    public Sampling withTime(Duration limit) {
-        return new Sampling(seed, chains, mostStandardError, work, blockCells, Optional.of(limit));
+        return new Sampling(seed, chains, mostStandardError, work, cells);
     }
 }
