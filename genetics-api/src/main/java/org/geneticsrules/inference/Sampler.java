@@ -143,7 +143,9 @@ final class Sampler {
     }
 
     private double error(int variable, int state) {
-        return Math.hypot(tally.error(variable, state), unseen());
+        double sampled = tally.error(variable, state);
+        double missed = unseen();
+        return Math.sqrt(sampled * sampled + missed * missed);
     }
 
     /** Counts some work, if it is allowed. */

@@ -63,7 +63,7 @@ public record Sampling(long seed, int chains, double mostStandardError, double w
      * Returns the usual way of sampling.
      *
      * @param seed where the random numbers start
-     * @return sampling with the usual limits, and none of time
+     * @return sampling with the usual limits
      */
     public static Sampling seeded(long seed) {
         return new Sampling(seed, USUAL_CHAINS, USUAL_STANDARD_ERROR, USUAL_WORK, USUAL_BLOCK_CELLS);
