@@ -39,6 +39,8 @@ public final class Samples {
         all.put("TestMatings", TestMatings::run);
         all.put("UncertainParents", UncertainParents::run);
         all.put("TwoSires", TwoSires::run);
+        all.put("Relatives", Relatives::run);
+        all.put("Recheck", Recheck::run);
         all.put("Hypothesis", Hypothesis::run);
         all.put("RelevantEvidence", RelevantEvidence::run);
         return Collections.unmodifiableMap(all);
