@@ -27,10 +27,22 @@ public final class Conclusions {
     public enum Standing {
         /** Calculated exactly, but for rounding. */
         EXACT,
-        /** Not calculated: it would take more room than allowed. */
+        /** Estimated by sampling, with a standard error that is small enough ({@link Sampling#mostStandardError}). */
+        SAMPLED,
+        /**
+         * Not given: sampling came to its limits before the number was sure enough, or its chains could not be shown to reach all that is
+         * possible.
+         */
+        NOT_CONVERGED,
+        /** Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}). */
         TOO_LARGE,
         /** The records that bear on it contradict one another under the model. */
-        CONTRADICTED
+        CONTRADICTED;
+
+        /** Whether there is a number. */
+        boolean isKnown() {
+            return this == EXACT || this == SAMPLED;
+        }
     }
 
     private final Pedigree pedigree;
@@ -38,14 +50,20 @@ public final class Conclusions {
     private final List<Settled> groups = new ArrayList<>();
     private final List<Notice> notices;
 
-    Conclusions(Pedigree pedigree, Members members, Groups question, double budget, List<Notice> notices) {
+    Conclusions(
+            Pedigree pedigree,
+            Members members,
+            Groups question,
+            double budget,
+            Optional<Sampling> sampling,
+            List<Notice> notices) {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
         Families families = Families.of(members);
         Kinds kinds = Kinds.of(members, question.records());
         for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, families, kinds, budget));
+            groups.add(new Settled(question, g, families, kinds, budget, sampling));
         }
     }
 
@@ -61,7 +79,8 @@ public final class Conclusions {
     /**
      * Returns the logarithm of the chance of all that was recorded, given the pedigree and the sexes of founders.
      *
-     * @return the natural logarithm, over all parts that were calculated; negative infinity if records contradict one another
+     * @return the natural logarithm, over all parts that were calculated exactly: those that were sampled have none; negative infinity if
+     *     records contradict one another
      */
     public double logLikelihood() {
         return groups.stream().mapToDouble(Settled::logLikelihood).sum();
@@ -101,7 +120,7 @@ public final class Conclusions {
      *
      * @param individual id of an animal
      * @param locus id of a locus that was asked for
-     * @return exact, too large or contradicted
+     * @return exact, sampled, not converged, too large or contradicted
      * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
      */
     public Standing standing(String individual, String locus) {
@@ -114,21 +133,29 @@ public final class Conclusions {
      *
      * @param individual id of an animal
      * @param locus id of a locus that was asked for
-     * @return the chances of its genotypes; empty if they are not settled exactly
+     * @return the chances of its genotypes, with their standard errors if they are sampled; empty if they are neither exact nor sampled
      * @throws IllegalArgumentException if there is no such animal, or the locus was not asked for
      */
     public Optional<Posterior> at(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        if (place.group().standing(member, place.unit()) != Standing.EXACT) {
+        if (!place.group().standing(member, place.unit()).isKnown()) {
             return Optional.empty();
         }
-        double[] found = place.group().chances(member, place.unit());
+        return Optional.of(new Posterior(
+                individual,
+                locus,
+                sums(place, member, place.group().chances(member, place.unit())),
+                sums(place, member, place.group().errors(member, place.unit()))));
+    }
+
+    /** By genotype at one locus, the sums over the states with it. */
+    private static Map<AllelePair, Double> sums(Place place, int member, double[] ofStates) {
         Map<AllelePair, Double> sums = new LinkedHashMap<>();
-        for (int state = 0; state < found.length; state++) {
-            sums.merge(place.pair(member, state), found[state], Double::sum);
+        for (int state = 0; state < ofStates.length; state++) {
+            sums.merge(place.pair(member, state), ofStates[state], Double::sum);
         }
-        return Optional.of(new Posterior(individual, locus, sums));
+        return sums;
     }
 
     /**
@@ -158,7 +185,8 @@ public final class Conclusions {
      * Returns the chance that an animal is female.
      *
      * @param individual id of an animal
-     * @return 0 or 1 where its sex is recorded or follows from being a parent; 1/2 where nothing depends on it; empty if it is not settled
+     * @return 0 or 1 where its sex is recorded or follows from being a parent; 1/2 where nothing depends on it; empty if it is
+     *     neither exact nor sampled
      * @throws IllegalArgumentException if there is no such animal
      */
     public Optional<Double> female(String individual) {
@@ -170,7 +198,7 @@ public final class Conclusions {
         for (Settled group : groups) {
             OptionalInt variable = group.layout().sex(member);
             if (variable.isPresent()) {
-                return group.standing(variable.getAsInt()) == Standing.EXACT
+                return group.standing(variable.getAsInt()).isKnown()
                         ? Optional.of(group.chances(variable.getAsInt())[0])
                         : Optional.empty();
             }
@@ -183,7 +211,7 @@ public final class Conclusions {
      *
      * @param individual id of an animal
      * @return by id, males that are not recorded under the empty text; one male of chance 1 where he is certain; empty for a founder and
-     *     where it is not settled
+     *     where it is neither exact nor sampled
      * @throws IllegalArgumentException if there is no such animal
      */
     public Map<String, Double> sires(String individual) {
@@ -196,7 +224,7 @@ public final class Conclusions {
         for (Settled group : groups) {
             OptionalInt variable = group.layout().choice(parents.get().brood());
             if (variable.isPresent()) {
-                if (group.standing(variable.getAsInt()) != Standing.EXACT) {
+                if (!group.standing(variable.getAsInt()).isKnown()) {
                     return found;
                 }
                 choice = group.chances(variable.getAsInt());

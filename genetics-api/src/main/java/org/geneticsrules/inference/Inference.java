@@ -48,6 +48,7 @@ public final class Inference {
     private final boolean changing;
 
     private final double cells;
+    private final Optional<Sampling> sampling;
 
     private Inference(
             CompiledModel compiled,
@@ -56,7 +57,8 @@ public final class Inference {
             Optional<String> population,
             boolean mutating,
             boolean changing,
-            double cells) {
+            double cells,
+            Optional<Sampling> sampling) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
@@ -64,6 +66,7 @@ public final class Inference {
         this.mutating = mutating;
         this.changing = changing;
         this.cells = cells;
+        this.sampling = sampling;
     }
 
     /**
@@ -79,7 +82,8 @@ public final class Inference {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS);
+        return new Inference(
+                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty());
     }
 
     /**
@@ -89,7 +93,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling);
     }
 
     /**
@@ -104,7 +108,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling);
     }
 
     /**
@@ -113,7 +117,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells);
+        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling);
     }
 
     /**
@@ -123,7 +127,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells);
+        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling);
     }
 
     /**
@@ -133,7 +137,18 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling);
+    }
+
+    /**
+     * Returns the same questions with sampling of what is too large to be calculated exactly ({@link #within}). Without it such numbers are
+     * not given. What each animal carries at each locus is sampled; what several carry together, and what is possible, never is.
+     *
+     * @param how the seed and the limits
+     * @return a copy
+     */
+    public Inference sampling(Sampling how) {
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how));
     }
 
     /**
@@ -158,7 +173,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, records.notices());
+        return new Conclusions(pedigree, members, question, cells, sampling, records.notices());
     }
 
     /**

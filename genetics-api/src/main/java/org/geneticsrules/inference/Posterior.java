@@ -11,8 +11,11 @@ import org.geneticsrules.model.AllelePair;
  * @param individual id of the animal
  * @param locus id of the locus
  * @param chances the chance of each genotype that the animal may have, 0 for what is ruled out; they sum to 1 but for rounding
+ * @param standardErrors the standard error of each chance if they are sampled; of none if they are exact. Where linked loci are followed
+ *     together it is an upper bound: the sum over combinations
  */
-public record Posterior(String individual, String locus, Map<AllelePair, Double> chances) {
+public record Posterior(
+        String individual, String locus, Map<AllelePair, Double> chances, Map<AllelePair, Double> standardErrors) {
 
     /**
      * Copies the chances.
@@ -20,9 +23,11 @@ public record Posterior(String individual, String locus, Map<AllelePair, Double>
      * @param individual id of the animal
      * @param locus id of the locus
      * @param chances the chances
+     * @param standardErrors the standard errors
      */
     public Posterior {
         chances = ImmutableMap.copyOf(chances);
+        standardErrors = ImmutableMap.copyOf(standardErrors);
     }
 
     /**
@@ -57,5 +62,35 @@ public record Posterior(String individual, String locus, Map<AllelePair, Double>
             sum += set.test(one.getKey()) ? one.getValue() : 0;
         }
         return sum;
+    }
+
+    /**
+     * Returns the standard error of the chance of one genotype. About 95 of 100 such chances are off by less than twice as much.
+     *
+     * @param pair a genotype of the locus
+     * @return its standard error, 0 if the chance is exact
+     */
+    public double standardError(AllelePair pair) {
+        return standardErrors.getOrDefault(pair, 0.0);
+    }
+
+    /**
+     * Returns how large the standard error of the chance of a set of genotypes may be.
+     *
+     * @param set which genotypes count
+     * @return the sum over these genotypes, or over all others if that is less: errors may make up for one another, but no more than add up;
+     *     0 if the chances are exact
+     */
+    public double standardError(Predicate<AllelePair> set) {
+        double inside = 0;
+        double outside = 0;
+        for (Map.Entry<AllelePair, Double> one : standardErrors.entrySet()) {
+            if (set.test(one.getKey())) {
+                inside += one.getValue();
+            } else {
+                outside += one.getValue();
+            }
+        }
+        return Math.min(inside, outside);
     }
 }

@@ -5,13 +5,14 @@ import com.google.common.base.Suppliers;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Groups.Way;
 
 /**
  * What is known of the units of one group, part by part of the pedigree: peeled where relations form no loop, unit by unit or together,
- * and else by a factor graph.
+ * and else by a factor graph, which is sampled where exact tables do not fit, if that is asked for.
  */
 final class Settled {
 
@@ -20,11 +21,14 @@ final class Settled {
     /** The variables of the parts that are not peeled. */
     private final Layout layout;
 
-    /** For each variable, its part of the graph. */
-    private final int[] part;
-
+    /** For each variable, how far it is settled. */
     private final Standing[] standings;
+
     private final double[][] chances;
+
+    /** For each variable, the standard errors of its chances; none where they are exact. */
+    private final double[][] errors;
+
     private final Layout all;
     private final Supplier<boolean[][]> left;
     private double cells;
@@ -39,9 +43,10 @@ final class Settled {
      * @param families the shape of the pedigree
      * @param kinds the animals sorted by what is known of them
      * @param budget the cells that all tables of one part may have together
+     * @param sampling how parts that take more are sampled, if they are
      */
-    Settled(Groups question, int group, Families families, Kinds kinds, double budget) {
-        this(question, group, families, kinds, budget, Way.UNIT_BY_UNIT);
+    Settled(Groups question, int group, Families families, Kinds kinds, double budget, Optional<Sampling> sampling) {
+        this(question, group, families, kinds, budget, sampling, Way.UNIT_BY_UNIT);
     }
 
     /**
@@ -49,7 +54,14 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
-    Settled(Groups question, int group, Families families, Kinds kinds, double budget, Way least) {
+    Settled(
+            Groups question,
+            int group,
+            Families families,
+            Kinds kinds,
+            double budget,
+            Optional<Sampling> sampling,
+            Way least) {
         this.peeled = new Peeled(question, group, families, kinds, budget, least);
         this.layout = question.layout(group);
         this.cells = peeled.cells();
@@ -62,30 +74,49 @@ final class Settled {
         // few ask for it, and keeping the graph would take more room than all that is settled
         this.all = question.layout(group);
         this.left = Suppliers.memoize(() -> struckOut(question.graph(group, all)));
-        this.part = new int[graph.size()];
+        this.standings = new Standing[graph.size()];
         this.chances = new double[graph.size()][0];
+        this.errors = new double[graph.size()][0];
         List<Components.Part> parts = Components.of(graph);
-        this.standings = new Standing[parts.size()];
         for (int p = 0; p < parts.size(); p++) {
-            settle(p, parts.get(p), budget);
+            Components.Part one = parts.get(p);
+            Optional<Posteriors> exactly = exactly(one.graph(), budget);
+            if (exactly.isPresent()) {
+                settle(one, exactly.get());
+            } else if (sampling.isPresent()) {
+                long seed = new SplittableRandom(sampling.get().seed() + group).nextLong() + p;
+                sample(one, Sampler.of(one.graph(), sampling.get(), seed));
+            } else {
+                stand(one, Standing.TOO_LARGE);
+            }
         }
     }
 
-    private void settle(int number, Components.Part one, double budget) {
+    private void stand(Components.Part one, Standing standing) {
         for (int variable : one.variables()) {
-            part[variable] = number;
+            standings[variable] = standing;
         }
-        Optional<Posteriors> exactly = exactly(one.graph(), budget);
-        if (exactly.isEmpty()) {
-            standings[number] = Standing.TOO_LARGE;
-            return;
-        }
-        Posteriors found = exactly.get();
-        standings[number] = found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED;
+    }
+
+    private void settle(Components.Part one, Posteriors found) {
+        stand(one, found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED);
         contradicted |= !found.isPossible();
         logLikelihood += found.logLikelihood();
         for (int v = 0; v < one.variables().length; v++) {
             chances[one.variables()[v]] = found.chances()[v];
+        }
+    }
+
+    private void sample(Components.Part one, Sampled found) {
+        if (found.fit() == Fit.CONTRADICTS) {
+            settle(one, Posteriors.impossible(one.variables().length));
+            return;
+        }
+        for (int v = 0; v < one.variables().length; v++) {
+            int variable = one.variables()[v];
+            standings[variable] = found.converged()[v] ? Standing.SAMPLED : Standing.NOT_CONVERGED;
+            chances[variable] = found.chances()[v];
+            errors[variable] = found.errors()[v];
         }
     }
 
@@ -134,7 +165,7 @@ final class Settled {
 
     /** How far a variable of the parts that are not peeled is settled: a sex, or a choice of sires. */
     Standing standing(int variable) {
-        return standings[part[variable]];
+        return standings[variable];
     }
 
     /** The chances of the states of an animal at a unit, if they are settled. */
@@ -145,6 +176,11 @@ final class Settled {
     /** The chances of the states of a variable of the parts that are not peeled, if they are settled. */
     double[] chances(int variable) {
         return chances[variable];
+    }
+
+    /** The standard errors of the chances of the states of an animal at a unit; none if they are exact. */
+    double[] errors(int member, int unit) {
+        return peeled.has(member) ? new double[0] : errors[layout.carried(member, unit)];
     }
 
     /** Whether each state of an animal at a unit is left when those are struck out that contradict a neighbour. */

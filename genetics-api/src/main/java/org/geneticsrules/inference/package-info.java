@@ -19,11 +19,33 @@
  *   <li>Of any other part a group is a product of factors over few variables each ({@code KindredGraph}, {@code EvidenceFactors}), which falls
  *       into pieces that no factor connects ({@code Components}). States that contradict a neighbour are struck out until nothing changes
  *       ({@code Elimination}), and what is left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is
- *       made ({@code EliminationOrder}). If that is more than allowed, its numbers are not given.
+ *       made ({@code EliminationOrder}). If that is more than allowed, its numbers are not given, or sampled if that was asked for.
  *   <li>What several animals carry together is read from a tree one clique of which was made to hold them all ({@code Together}).
  * </ol>
  *
- * <p>So every chance that is given is exact but for rounding.
+ * <p>So every chance that is given is exact but for rounding, unless it says that it is sampled.
+ *
+ * <p><b>Sampling</b> ({@link org.geneticsrules.inference.Sampling}) of one part whose exact tables do not fit ({@code Sampler}). Drawing one
+ * animal after another, given its relatives, would be wrong: with three alleles there are classes of what is possible that do not touch when
+ * only one animal changes at a time, and a chain never leaves that in which it began.
+ *
+ * <ol>
+ *   <li>The part is divided into overlapping blocks, each around a centre and as much of the part as can be summed out with small tables;
+ *       parents of many, far from the centre, are left out first ({@code Blocks}). A block is drawn at once and exactly, given all else: its
+ *       variables are summed out one after another, and drawn on the way back ({@code Block}, {@code BlockDraw}).
+ *   <li>Starts are searched for that are possible and differ from one another: each has a state that could not be reached in one round from
+ *       those before, until each state that elimination leaves was seen or is shown to be impossible ({@code Starts}).
+ *   <li>Chains from all starts get the same random numbers, until all are in the same states. Since any draw may be taken back by another,
+ *       every start then leads to every other. If they do not meet, no number is given: {@link
+ *       org.geneticsrules.inference.Conclusions.Standing#NOT_CONVERGED}.
+ *   <li>Chains from different starts, now each with random numbers of its own, go on. Of each round of all blocks the exact chances, given what
+ *       is not in the block, are averaged, which tells far more than counting what was drawn.
+ *   <li>Standard errors come from the means of batches of rounds, to which is added what all chains may have missed by bad luck. A number
+ *       counts when that is small enough and the chains agree: the variance between them is no larger than that within them suggests
+ *       ({@code Tally}). A number of which some state was neither seen nor shown to be impossible does not count.
+ * </ol>
+ *
+ * <p>That is no proof: a class of what is possible that differs from those found in no single state of a variable may be missed.
  *
  * <p><b>Possible</b> ({@link org.geneticsrules.inference.Possibilities}) is a question of its own, without frequencies and mutation. What
  * elimination strikes out is excluded; else variables are taken out one after another with "some state fits" in the place of the sum, and on

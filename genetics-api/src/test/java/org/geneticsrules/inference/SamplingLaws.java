@@ -1,0 +1,89 @@
+package org.geneticsrules.inference;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Map;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.testing.RandomPedigrees;
+import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
+import org.geneticsrules.testing.RecordedKindred;
+import org.geneticsrules.testing.brute.Kindred;
+
+/** Sampling of random pedigrees in random models of the whole language, with no room for exact tables, against the exact engine. */
+class SamplingLaws {
+
+    @Provide
+    Arbitrary<RandomPedigree> pedigrees() {
+        return RandomPedigrees.pedigrees();
+    }
+
+    @Property(tries = 40)
+    void what_is_sampled_is_near_what_is_exact(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Inference inference = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred));
+        Conclusions exact = inference.conclude();
+        int cells = 1 << (random.seed() & 7);
+        Conclusions sampled = inference
+                .within(0)
+                .sampling(Sampling.seeded(random.seed())
+                        .withBlocks(cells)
+                        .withStandardError(0.05)
+                        .withWork(3e5))
+                .conclude();
+        if (!sampled.isConsistent()) {
+            assertFalse(exact.isConsistent());
+        }
+        for (Kindred.Member member : kindred.members()) {
+            for (String locus : random.model().loci().keySet()) {
+                Standing standing = sampled.standing(member.id(), locus);
+                assertFalse(standing == Standing.TOO_LARGE);
+                assertEquals(
+                        standing == Standing.SAMPLED || standing == Standing.EXACT,
+                        sampled.at(member.id(), locus).isPresent());
+                if (exact.standing(member.id(), locus) == Standing.CONTRADICTED) {
+                    assertFalse(standing == Standing.SAMPLED);
+                }
+                Statistics.collect(standing == Standing.SAMPLED ? near(exact, sampled, member.id(), locus) : standing);
+            }
+        }
+        Statistics.coverage(coverage -> {
+            coverage.check("estimated").percentage(share -> share > 5);
+            coverage.check("without error").percentage(share -> share > 5);
+            coverage.check(Standing.CONTRADICTED).percentage(share -> share > 0.5);
+            coverage.check(Standing.NOT_CONVERGED).percentage(share -> share > 0.5);
+        });
+    }
+
+    /** Compares two answers; by chance alone six standard errors are passed once in hundreds of millions. */
+    private static String near(Conclusions exact, Conclusions sampled, String id, String locus) {
+        Posterior expected = exact.at(id, locus).orElseThrow();
+        Posterior found = sampled.at(id, locus).orElseThrow();
+        double most = 0;
+        double sum = 0;
+        for (Map.Entry<AllelePair, Double> one : expected.chances().entrySet()) {
+            double error = found.standardError(one.getKey());
+            assertEquals(
+                    one.getValue(),
+                    found.chance(one.getKey()),
+                    6 * error + 1e-9,
+                    () -> id + " " + one.getKey() + ", standard error " + error);
+            most = Math.max(most, error);
+            sum += found.chance(one.getKey());
+        }
+        assertEquals(1, sum, 1e-9);
+        // where records of another locus contradict one another, a sex tied to it is not told
+        assertTrue(sampled.female(id).isPresent() || exact.female(id).isPresent() || !exact.isConsistent());
+        return most > 1e-9 ? "estimated" : "without error";
+    }
+}
