@@ -1,0 +1,108 @@
+package org.geneticsrules.answer.recorded;
+
+import java.util.Collection;
+import java.util.Optional;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.inference.Inference;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Confusions;
+
+/**
+ * Answers questions about the animals of a pedigree, with reasons, cautions and evidence.
+ *
+ * <pre>{@code
+ * RecordedAnswers kennel = RecordedAnswers.of(answers, pedigree).from("few carriers");
+ * RecordedAnswer hides = kennel.mayCarry("Kit 3", Set.of());
+ * }</pre>
+ *
+ * <p>Where chances need frequencies and no population is named, they are given for each population of the model, one after another.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class RecordedAnswers {
+
+    private final Ground ground;
+
+    private RecordedAnswers(Ground ground) {
+        this.ground = ground;
+    }
+
+    /**
+     * Answers about a pedigree under a model.
+     *
+     * @param answers the model and its cautions
+     * @param pedigree the recorded animals
+     * @return the answering service
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
+        Inference.of(answers.compiled(), pedigree); // checks the records against the model
+        return new RecordedAnswers(
+                new Ground(answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS));
+    }
+
+    /**
+     * Returns the same with a population for founders and unrecorded parents for whom the pedigree states none.
+     *
+     * @param population id of a population of the model
+     * @return a copy
+     * @throws IllegalArgumentException if the model has no such population
+     */
+    public RecordedAnswers from(String population) {
+        if (!ground.model().populations().containsKey(population)) {
+            throw new IllegalArgumentException("model " + ground.model() + " has no population \"" + population
+                    + "\"; expected one of " + ground.model().populations().keySet());
+        }
+        return new RecordedAnswers(new Ground(
+                ground.answers(), ground.pedigree(), Optional.of(population), ground.confusions(), ground.cells()));
+    }
+
+    /**
+     * Returns the same with naming errors.
+     *
+     * @param named how often a state is recorded as another
+     * @return a copy
+     */
+    public RecordedAnswers with(Confusions named) {
+        return new RecordedAnswers(
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), named, ground.cells()));
+    }
+
+    /**
+     * Returns the same with another limit on what is calculated exactly.
+     *
+     * @param cells the cells that all tables of one part may have together, eight bytes each; 0 for none
+     * @return a copy
+     */
+    public RecordedAnswers within(double cells) {
+        return new RecordedAnswers(
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), cells));
+    }
+
+    /**
+     * Answers what an animal may be and hide: for each genotype whether all records exclude it, with a witness if they do not, and how
+     * likely it is.
+     *
+     * @param animal id of the animal
+     * @param loci ids of loci; empty for all
+     * @return the answer; its finding is a {@link MayCarry}
+     * @throws IllegalArgumentException if there is no such animal or locus
+     */
+    public RecordedAnswer mayCarry(String animal, Collection<String> loci) {
+        return new MayCarryAnswer(ground, animal, loci).answer();
+    }
+
+    /**
+     * Answers how likely an animal is to carry an allele, before any record and after each.
+     *
+     * @param animal id of the animal
+     * @param allele the allele
+     * @return the answer; its finding is a {@link CarrierTrail}
+     * @throws IllegalArgumentException if there is no such animal
+     */
+    public RecordedAnswer carrierTrail(String animal, HiddenAllele allele) {
+        return new CarrierTrailAnswer(ground, animal, allele).answer();
+    }
+}
