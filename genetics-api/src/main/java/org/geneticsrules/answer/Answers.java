@@ -189,6 +189,15 @@ public final class Answers {
         return CautionLooks.of(cautions, model().visibleTraits(), described, possible);
     }
 
+    /**
+     * Returns the names of the cautions that exclude a mating, unless somebody asks for it by that name.
+     *
+     * @return names in declared order
+     */
+    public List<String> excludingCautions() {
+        return cautions().stream().filter(Caution::excludes).map(Caution::id).toList();
+    }
+
     /** All cautions of the sets, in declared order. */
     List<Caution> cautions() {
         return cautions.stream()

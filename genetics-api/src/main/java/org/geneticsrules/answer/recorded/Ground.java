@@ -52,22 +52,25 @@ record Ground(Answers answers, Pedigree pedigree, Optional<String> population, C
      * @param notices takes what could not be weighed, and why
      */
     <T> List<Weighed<T>> weigh(Pedigree records, Function<Inference, T> question, Set<String> notices) {
-        Inference inference = inference(records);
-        List<Weighed<T>> found = new ArrayList<>();
+        return weigh(origin -> question.apply(inference(records, origin)), notices);
+    }
+
+    /** Asks something that needs frequencies, of any pedigrees. */
+    <T> List<Weighed<T>> weigh(Function<Origin, T> question, Set<String> notices) {
         if (population.isPresent()) {
-            String id = population.get();
-            found.add(new Weighed<>(origin(id), question.apply(inference.from(id))));
-            return found;
+            Origin named = origin(population.get());
+            return List.of(new Weighed<>(named, question.apply(named)));
         }
         try {
-            found.add(new Weighed<>(new Origin(Optional.empty()), question.apply(inference)));
-            return found;
+            Origin stated = new Origin(Optional.empty());
+            return List.of(new Weighed<>(stated, question.apply(stated)));
         } catch (ProblemsException e) {
             throwUnlessFrequenciesLack(e);
         }
+        List<Weighed<T>> found = new ArrayList<>();
         for (String id : model().populations().keySet()) {
             try {
-                found.add(new Weighed<>(origin(id), question.apply(inference.from(id))));
+                found.add(new Weighed<>(origin(id), question.apply(origin(id))));
             } catch (ProblemsException e) {
                 throwUnlessFrequenciesLack(e);
                 notices.add("population \"" + id + "\" names no frequencies for all loci that matter here");

@@ -7,6 +7,7 @@ import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Confusions;
 
 /**
@@ -104,5 +105,45 @@ public final class RecordedAnswers {
      */
     public RecordedAnswer carrierTrail(String animal, HiddenAllele allele) {
         return new CarrierTrailAnswer(ground, animal, allele).answer();
+    }
+
+    /**
+     * Answers how sure one may be, by a planned mating, whether an animal carries an allele: how good the test is, what to believe, and
+     * what to expect, side by side.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link HowSure}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if the two cannot be mates, no look of a kit proves the allele and none is named, or a trait, state or
+     *     stage is not as the model needs it
+     */
+    public RecordedAnswer howSure(HowSureQuestion question) {
+        return new HowSureAnswer(ground, question).answer();
+    }
+
+    /**
+     * Answers which males may have sired a litter or its kits, and how likely each is. Colour is weak evidence of parentage: it can exclude
+     * a male under the model, and proves none.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link Parentage}
+     * @throws IllegalArgumentException if there is no such litter or male
+     * @throws ProblemsException if a male cannot have sired it, because of his sex or age
+     */
+    public RecordedAnswer parentage(ParentageQuestion question) {
+        return new ParentageAnswer(ground, question).answer();
+    }
+
+    /**
+     * Answers what the next litter of two recorded animals may show.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link NextLitter}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if the two cannot be mates, or a trait, state or stage is not as the model needs it
+     * @throws TooLargeException if the traits have too many looks together
+     */
+    public RecordedAnswer nextLitter(NextLitterQuestion question) {
+        return new NextLitterAnswer(ground, question).answer();
     }
 }
