@@ -15,6 +15,7 @@ import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 
@@ -32,11 +33,28 @@ final class RecordWords {
     }
 
     Cited cited(RecordRef record) {
-        return new Cited(record, words(record));
+        return new Cited(record, pointer(record), words(record));
     }
 
     List<Cited> cited(List<RecordRef> records) {
         return records.stream().map(this::cited).collect(ImmutableList.toImmutableList());
+    }
+
+    private String pointer(RecordRef record) {
+        if (record instanceof RecordRef.Observed one) {
+            return Pointer.of("individuals", one.individual(), "observations", Integer.toString(one.index()));
+        }
+        if (record instanceof RecordRef.Tested one) {
+            return Pointer.of("individuals", one.individual(), "tests", Integer.toString(one.index()));
+        }
+        if (record instanceof RecordRef.SexOf one) {
+            return Pointer.of("individuals", one.individual(), "sex");
+        }
+        if (record instanceof RecordRef.DamOf one) {
+            return Pointer.of("litters", one.litter(), "dam");
+        }
+        String litter = ((RecordRef.SiresOf) record).litter();
+        return Pointer.of("litters", litter, litter(litter).sires() instanceof Paternity.Known ? "sire" : "sires");
     }
 
     private String words(RecordRef record) {

@@ -83,6 +83,15 @@ public final class RecordedAnswers {
     }
 
     /**
+     * Returns the recorded animals.
+     *
+     * @return the pedigree that is asked about
+     */
+    public Pedigree pedigree() {
+        return ground.pedigree();
+    }
+
+    /**
      * Answers what an animal may be and hide: for each genotype whether all records exclude it, with a witness if they do not, and how
      * likely it is.
      *
