@@ -15,6 +15,8 @@ import org.geneticsrules.inference.Possibility;
 /** What an animal may be, locus by locus. */
 final class CarrySection {
 
+    private static final int MOST_PAIRS = 6;
+
     private final TextStyle style;
 
     CarrySection(TextStyle style) {
@@ -22,16 +24,18 @@ final class CarrySection {
     }
 
     void write(MayCarry found, TextLines text) {
+        if (found.loci().stream()
+                .flatMap(at -> at.alleles().stream())
+                .anyMatch(one -> one.word() == MayCarry.Word.CONTRADICTED)) {
+            return; // nothing fits, so there is nothing to list but the records that do not
+        }
         text.heading("What \"" + found.animal() + "\" may carry");
         TextTable alleles = new TextTable(header("Locus", "Allele", "By all records", found.origins())).numbersFrom(3);
         for (MayCarry.AtLocus at : found.loci()) {
+            String locus = style.locus(at.locus());
             for (MayCarry.OfAllele one : at.alleles()) {
-                List<String> cells = new ArrayList<>(List.of(
-                        style.locus(at.locus()),
-                        style.allele(one.allele()),
-                        one.word().word()));
-                cells.addAll(chances(one.chances()));
-                alleles.row(cells);
+                row(alleles, locus, style.allele(one.allele()), one.word().word(), one.chances());
+                locus = "";
             }
         }
         text.lines(alleles.lines(style.width()));
@@ -39,12 +43,11 @@ final class CarrySection {
         text.paragraph("Genotypes that all records leave open; every other is excluded:");
         TextTable pairs = new TextTable(header("Locus", "Genotype", "Whether", found.origins())).numbersFrom(3);
         for (MayCarry.AtLocus at : found.loci()) {
+            String locus = style.locus(at.locus());
             for (MayCarry.OfPair one : at.genotypes()) {
                 if (!(one.possibility() instanceof Possibility.Excluded)) {
-                    List<String> cells = new ArrayList<>(
-                            List.of(style.locus(at.locus()), style.pair(one.pair()), word(one.possibility())));
-                    cells.addAll(chances(one.chances()));
-                    pairs.row(cells);
+                    row(pairs, locus, style.pair(one.pair()), word(one.possibility()), one.chances());
+                    locus = "";
                 }
             }
         }
@@ -56,6 +59,12 @@ final class CarrySection {
             text.paragraph("What its look does not tell, and the records of its relatives do not either:");
             hidden.forEach(at -> text.item(hidden(at.hidden().orElseThrow())));
         }
+    }
+
+    private static void row(TextTable table, String one, String two, String three, List<Chance> chances) {
+        List<String> cells = new ArrayList<>(List.of(one, two, three));
+        cells.addAll(chances(chances));
+        table.row(cells);
     }
 
     static List<String> header(String one, String two, String three, List<Origin> origins) {
@@ -86,7 +95,9 @@ final class CarrySection {
                         (cause.kind() == Cause.Kind.SAME_LOOK || cause.kind() == Cause.Kind.CHANCE ? "" : "hidden by ")
                                 + cause)
                 .collect(Collectors.joining("; "));
-        return style.locus(one.locus()) + " may be " + style.pairs(one.alternatives())
+        int open = one.alternatives().size();
+        return style.locus(one.locus()) + " may be "
+                + (open > MOST_PAIRS ? "any of " + open + " genotypes" : style.pairs(one.alternatives()))
                 + (causes.isEmpty() ? "" : " - " + causes);
     }
 }

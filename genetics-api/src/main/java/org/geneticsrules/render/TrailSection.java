@@ -37,6 +37,9 @@ final class TrailSection {
                 table.row(record(step.records()), factor(step), chance(step.after()));
             }
             text.lines(table.lines(style.width()));
+            if (trail.steps().stream().anyMatch(step -> step.after().standing() == Standing.CONTRADICTED)) {
+                text.paragraph("The records after that were not gone through.");
+            }
             if (trail.still() > 0) {
                 text.paragraph(trail.still() + (trail.still() == 1 ? " record moved" : " records moved") + " nothing.");
             }
