@@ -3,7 +3,6 @@ package org.geneticsrules.inference;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,9 +42,10 @@ public final class Conclusions {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        IdentityHashMap<double[], SparseTable> tables = Peeling.tables();
+        Families families = Families.of(members);
+        Kinds kinds = Kinds.of(members, question.records());
         for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, budget, tables));
+            groups.add(new Settled(question, g, families, kinds, budget));
         }
     }
 
@@ -87,7 +87,7 @@ public final class Conclusions {
             int member = members.number(id);
             for (Settled group : groups) {
                 for (int u = 0; u < group.layout().heredity().size(); u++) {
-                    if (group.standing(group.layout().carried(member, u)) == Standing.CONTRADICTED) {
+                    if (group.standing(member, u) == Standing.CONTRADICTED) {
                         ids.add(id);
                     }
                 }
@@ -106,7 +106,7 @@ public final class Conclusions {
      */
     public Standing standing(String individual, String locus) {
         Place place = place(locus);
-        return place.group().standing(place.variable(member(individual)));
+        return place.group().standing(member(individual), place.unit());
     }
 
     /**
@@ -120,10 +120,10 @@ public final class Conclusions {
     public Optional<Posterior> at(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        double[] found = place.group().chances(place.variable(member));
-        if (standing(individual, locus) != Standing.EXACT) {
+        if (place.group().standing(member, place.unit()) != Standing.EXACT) {
             return Optional.empty();
         }
+        double[] found = place.group().chances(member, place.unit());
         Map<AllelePair, Double> sums = new LinkedHashMap<>();
         for (int state = 0; state < found.length; state++) {
             sums.merge(place.pair(member, state), found[state], Double::sum);
@@ -143,7 +143,7 @@ public final class Conclusions {
     public Set<AllelePair> excluded(String individual, String locus) {
         int member = member(individual);
         Place place = place(locus);
-        boolean[] may = place.group().left(place.variable(member));
+        boolean[] may = place.group().left(member, place.unit());
         Map<AllelePair, Boolean> any = new LinkedHashMap<>();
         for (int state = 0; state < may.length; state++) {
             any.merge(place.pair(member, state), may[state], Boolean::logicalOr);
@@ -216,10 +216,6 @@ public final class Conclusions {
 
     /** Where a locus is looked at. */
     private record Place(Settled group, int unit, int locus) {
-        int variable(int member) {
-            return group.layout().carried(member, unit);
-        }
-
         AllelePair pair(int member, int state) {
             return group.layout().pair(member, unit, state, locus);
         }

@@ -2,6 +2,7 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,6 +31,7 @@ final class EvidenceFactors {
     private final FactorGraph graph;
     private final boolean first;
     private final IdentityHashMap<List<WeightedBox>, Map<Sexes, List<Part>>> known = new IdentityHashMap<>();
+    private final Map<List<Object>, Part> single = new HashMap<>();
     private final Map<List<Object>, double[]> tests = new LinkedHashMap<>();
 
     /** What is known of an animal's sex: a sex, or that it is a variable, or neither. */
@@ -58,9 +60,7 @@ final class EvidenceFactors {
     }
 
     void add(int member, Evidence evidence) {
-        List<Part> parts = known.computeIfAbsent(evidence.boxes(), key -> new LinkedHashMap<>())
-                .computeIfAbsent(sexes(member), key -> parts(member, evidence.boxes()));
-        for (Part part : parts) {
+        for (Part part : parts(member, evidence)) {
             int[] variables = new int[part.units().size() + (part.withSex() ? 1 : 0)];
             int next = 0;
             if (part.withSex()) {
@@ -71,7 +71,43 @@ final class EvidenceFactors {
             }
             graph.add(part.table(), variables);
         }
-        evidence.tests().forEach(test -> test(member, test));
+        for (Evidence.Test test : evidence.tests()) {
+            for (int u = 0; u < layout.heredity().size(); u++) {
+                if (tests(u, test)) {
+                    graph.add(test(member, u, test), layout.carried(member, u));
+                }
+            }
+        }
+    }
+
+    /** What is said of one unit of an animal, if nothing ties it to another or to the sex. */
+    List<double[]> alone(int member, int unit, Evidence evidence) {
+        List<double[]> tables = new ArrayList<>();
+        for (Part part : parts(member, evidence)) {
+            if (part.withSex() || part.units().size() != 1) {
+                throw new IllegalStateException("the records of animal " + member + " tie units");
+            }
+            if (part.units().get(0) == unit) {
+                tables.add(part.table());
+            }
+        }
+        for (Evidence.Test test : evidence.tests()) {
+            if (tests(unit, test)) {
+                tables.add(test(member, unit, test));
+            }
+        }
+        return tables;
+    }
+
+    /** Whether what is said of an animal ties its units to one another or to the sex. */
+    boolean tiesUnits(int member, Evidence evidence) {
+        return parts(member, evidence).stream()
+                .anyMatch(part -> part.withSex() || part.units().size() != 1);
+    }
+
+    private List<Part> parts(int member, Evidence evidence) {
+        return known.computeIfAbsent(evidence.boxes(), key -> new LinkedHashMap<>())
+                .computeIfAbsent(sexes(member), key -> parts(member, evidence.boxes()));
     }
 
     private Sexes sexes(int member) {
@@ -93,11 +129,22 @@ final class EvidenceFactors {
         List<Integer> differing = Ties.differing(units, boxes);
         List<Part> parts = new ArrayList<>();
         for (int u = 0; u < units.size(); u++) {
-            if (!boxes.isEmpty()
-                    && !differing.contains(u)
-                    && Ties.conditions(units.get(u), boxes.get(0)).stream().anyMatch(Optional::isPresent)) {
-                parts.add(part(
-                        member, List.of(u), List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)), false));
+            if (boxes.isEmpty() || differing.contains(u)) {
+                continue;
+            }
+            List<Optional<Allowed>> conditions = Ties.conditions(units.get(u), boxes.get(0));
+            if (conditions.stream().anyMatch(Optional::isPresent)) {
+                List<Object> key = List.of(u, conditions, sexes(member));
+                Part before = single.get(key);
+                if (before == null) {
+                    before = part(
+                            member,
+                            List.of(u),
+                            List.of(new WeightedBox(carried(boxes.get(0)), Probability.ONE)),
+                            false);
+                    single.put(key, before);
+                }
+                parts.add(before);
             }
         }
         boolean readsSex = layout.sex(member).isPresent()
@@ -204,25 +251,26 @@ final class EvidenceFactors {
         return true;
     }
 
-    private void test(int member, Evidence.Test test) {
-        for (int u = 0; u < layout.heredity().size(); u++) {
-            int unit = u;
-            List<Locus> loci = layout.loci(u);
-            for (int l = 0; l < loci.size(); l++) {
-                int locus = l;
-                if (loci.get(l).id().equals(test.locus())) {
-                    double[] table = once(List.of(test, sexes(member)), () -> {
-                        double[] made = new double[layout.states(member, unit)];
-                        for (int state = 0; state < made.length; state++) {
-                            List<AllelePair> possible = loci.get(locus).pairs(layout.sexAt(member, unit, state));
-                            made[state] = reported(test, possible, layout.pair(member, unit, state, locus));
-                        }
-                        return made;
-                    });
-                    graph.add(table, layout.carried(member, u));
-                }
-            }
+    /** Whether a test is of a locus of a unit. */
+    private boolean tests(int unit, Evidence.Test test) {
+        return layout.loci(unit).stream().anyMatch(locus -> locus.id().equals(test.locus()));
+    }
+
+    private double[] test(int member, int unit, Evidence.Test test) {
+        List<Locus> loci = layout.loci(unit);
+        int tested = 0;
+        while (!loci.get(tested).id().equals(test.locus())) {
+            tested++;
         }
+        int locus = tested;
+        return once(List.of(test, sexes(member)), () -> {
+            double[] made = new double[layout.states(member, unit)];
+            for (int state = 0; state < made.length; state++) {
+                List<AllelePair> possible = loci.get(locus).pairs(layout.sexAt(member, unit, state));
+                made[state] = reported(test, possible, layout.pair(member, unit, state, locus));
+            }
+            return made;
+        });
     }
 
     private double[] once(List<Object> key, Supplier<double[]> make) {

@@ -42,6 +42,7 @@ final class KindredGraph {
      * @param model the model
      * @param layout the animals and units; they get their variables
      * @param records what is known of each animal, in the same order
+     * @param who the animals to look at; with a kit all who may be its parents
      * @param first whether weights that are of no unit are counted here
      * @param even whether as many daughters as sons live, whoever the parents are
      * @param weighed whether founders are weighed by their populations, or all that can live are alike
@@ -51,6 +52,7 @@ final class KindredGraph {
             Model model,
             Layout layout,
             List<Evidence> records,
+            int[] who,
             boolean first,
             boolean even,
             boolean weighed,
@@ -61,12 +63,11 @@ final class KindredGraph {
         this.halves = first && even;
         this.weighed = weighed;
         this.tables = tables;
-        int count = layout.members().all().size();
-        for (int i = 0; i < count; i++) {
+        for (int i : who) {
             layout.declare(i, graph);
         }
         EvidenceFactors evidence = new EvidenceFactors(layout, graph, first);
-        for (int i = 0; i < count; i++) {
+        for (int i : who) {
             Optional<Parents> parents = layout.members().all().get(i).parents();
             if (parents.isEmpty()) {
                 founder(i);

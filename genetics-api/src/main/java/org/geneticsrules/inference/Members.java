@@ -1,8 +1,9 @@
 package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.Maps;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -28,16 +29,18 @@ final class Members {
     private final Kept kept;
     private final List<Member> all = new ArrayList<>();
     private final List<Optional<String>> origins = new ArrayList<>();
-    private final Map<String, Integer> numbers = new LinkedHashMap<>();
-    private final Map<String, Integer> unrecordedDams = new LinkedHashMap<>();
-    private final Map<String, List<Candidate>> sires = new LinkedHashMap<>();
-    private final Map<String, Integer> broods = new LinkedHashMap<>();
+    private final Map<String, Integer> numbers;
+
+    /** What the kits of a litter share. */
+    private final IdentityHashMap<Litter, Parents> litters = new IdentityHashMap<>();
+
     private int broodCount;
 
     private Members(Pedigree pedigree, Optional<String> population, Kept kept) {
         this.pedigree = pedigree;
         this.population = population;
         this.kept = kept;
+        this.numbers = Maps.newHashMapWithExpectedSize(pedigree.individuals().size());
         for (String id : pedigree.order()) {
             if (!kept.concerns(id)) {
                 continue;
@@ -88,17 +91,19 @@ final class Members {
     }
 
     private Parents parents(Individual kit, Litter litter) {
-        boolean perKit = litter.sires() instanceof Paternity.Candidates several && several.perKit();
-        if (!sires.containsKey(litter.id())) {
-            sires.put(litter.id(), candidates(kit, litter));
+        Parents shared = litters.get(litter);
+        if (shared == null) {
+            boolean perKit = litter.sires() instanceof Paternity.Candidates several && several.perKit();
+            List<Candidate> sires = candidates(kit, litter);
+            int dam = dam(litter)
+                    .map(this::number)
+                    .orElseGet(() -> unrecorded(Sex.FEMALE, kit.population().or(() -> other(litter))));
+            shared = new Parents(dam, sires, broodCount++, perKit);
+            litters.put(litter, shared);
+        } else if (shared.perKit()) {
+            return new Parents(shared.dam(), shared.sires(), broodCount++, true);
         }
-        int dam = dam(litter)
-                .map(this::number)
-                .orElseGet(() -> unrecordedDams.computeIfAbsent(
-                        litter.id(),
-                        key -> unrecorded(Sex.FEMALE, kit.population().or(() -> other(litter)))));
-        int brood = perKit ? broodCount++ : broods.computeIfAbsent(litter.id(), key -> broodCount++);
-        return new Parents(dam, Objects.requireNonNull(sires.get(litter.id())), brood, perKit);
+        return shared;
     }
 
     private List<Candidate> candidates(Individual kit, Litter litter) {

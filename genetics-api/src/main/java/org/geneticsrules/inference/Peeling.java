@@ -1,386 +1,471 @@
 package org.geneticsrules.inference;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
+import org.geneticsrules.inference.MatingTables.Leaf;
+import org.geneticsrules.inference.MatingTables.Pairs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Exact posteriors where relations form no loop: messages from family to family, up and down (Elston &amp; Stewart 1971, Hum. Hered.
- * 21:523; Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
+ * Exact posteriors at one unit where relations form no loop: messages from family to family, up and down (Elston &amp; Stewart 1971, Hum.
+ * Hered. 21:523; Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
  *
  * <p>A family is a pair of parents with all their kits. It hears from each member what all else is known of that one, and tells each what
  * the others say. What a family or an animal tells one of its neighbours is the product of what it heard from all others, taken from
  * products over those before and those after, so that nothing is divided.
+ *
+ * <p>Only states that an animal's own records leave are looked at. Kits without young say the same of their parents wherever the same is
+ * known of all three, and those of whom nothing is known say nothing.
  */
 final class Peeling {
 
     /** A product is scaled after so many factors, so that those of large families do not underflow. */
     private static final int OFTEN = 8;
 
-    /** A pair of parents and their kits, by numbers of variables. */
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Family(int sire, int dam, int[] kits, SparseTable[] tables) {
+    /** Scales are multiplied until they are below this, so that logarithms are few. */
+    private static final double FAR = 1e-150;
 
-        int size() {
-            return kits.length + 2;
-        }
+    /** How many kits before one are looked through for one of the same kind. */
+    private static final int LOOK_BACK = 16;
 
-        int member(int place) {
-            return place == 0 ? sire : place == 1 ? dam : kits[place - 2];
-        }
-    }
+    private final Families families;
+    private final MatingTables tables;
 
-    private final double[][] own;
-    private final List<Family> families;
+    /** By animal, what is known of it by itself. */
+    private final @Nullable Known[] known;
 
-    /** For each variable, its families. */
-    private final int[][] familiesOf;
+    private final boolean[] female;
 
-    /** Families from the root on, each after the one that it is reached from. */
-    private final int[] order;
+    /** By animal, what the families below it say with what is known of it, and later what the family above it says. */
+    private final double[] messages;
 
-    /** For each family, the place of the member through which it is reached. */
-    private final int[] entrance;
+    /** By family, what it says of the animal that it is reached through. */
+    private final double[] up;
 
-    private final int root;
-    private final double atFirst;
+    /** The most states that are left of any animal. */
+    private final int widest;
+
+    /** By animal, where its chances begin. */
+    private final int[] first;
+
+    private final double[] chances;
+
+    /** What is known of the animal that a family is reached through, from all but that family. */
+    private final double[] entering;
+
+    private final double[] told;
+    private final double[] ending;
+
+    // room for the pairs of parents of one family
+    private double[] product = {};
+    private double[] likelihoods = {};
+    private double[] weighed = {};
+    private double[] parents = {};
+    private double[] after = {};
+
+    /** The kits of one family that say something of their parents, and what they say; nothing for those with young. */
+    private int[] telling = {};
+
+    private @Nullable Leaf[] leaves = {};
+
     private double log;
-
-    private Peeling(
-            double[][] own, List<Family> families, int[][] familiesOf, int[] order, int[] entrance, double log) {
-        this.own = own;
-        this.families = families;
-        this.familiesOf = familiesOf;
-        this.order = order;
-        this.entrance = entrance;
-        this.root = 0;
-        this.atFirst = log;
-    }
+    private double scales;
 
     /**
-     * Prepares a connected graph for peeling.
+     * Prepares a unit for peeling.
      *
-     * @param graph the graph
-     * @param tables tables without zeros, shared by graphs
-     * @return empty if it has other factors than those of single variables and of two parents and a kit, or a loop
+     * @param families the shape of the pedigree
+     * @param tables what parents hand down
+     * @param known by animal, what is known of it by itself; null for animals of parts that are not peeled
+     * @param female by animal, whether the table of daughters is its own
      */
-    static Optional<Peeling> of(FactorGraph graph, IdentityHashMap<double[], SparseTable> tables) {
-        double[][] own = new double[graph.size()][];
-        for (int v = 0; v < own.length; v++) {
-            own[v] = new double[graph.states(v)];
-            Arrays.fill(own[v], 1);
+    Peeling(Families families, MatingTables tables, @Nullable Known[] known, boolean[] female) {
+        this.families = families;
+        this.tables = tables;
+        this.known = known;
+        this.female = female;
+        this.first = new int[known.length + 1];
+        int most = 0;
+        for (int m = 0; m < known.length; m++) {
+            Known one = known[m];
+            first[m + 1] = first[m] + (one == null ? 0 : one.width());
+            most = one == null ? most : Math.max(most, one.states().length);
         }
-        double log = 0;
-        Map<Long, List<Factor>> byParents = new LinkedHashMap<>();
-        for (Factor factor : graph.factors()) {
-            int[] variables = factor.variables();
-            if (variables.length == 1) {
-                double[] mine = own[variables[0]];
-                for (int state = 0; state < mine.length; state++) {
-                    mine[state] *= factor.table()[state];
-                }
-                double scale = scale(mine);
-                log += Math.log(scale);
-            } else if (variables.length == 3) {
-                byParents
-                        .computeIfAbsent((long) variables[0] << 32 | variables[1], key -> new ArrayList<>())
-                        .add(factor);
-            } else {
-                return Optional.empty();
-            }
-        }
-        List<Family> families = new ArrayList<>();
-        byParents.values().forEach(kits -> families.add(family(kits, graph, tables)));
-        return ordered(own, families, log);
+        this.widest = most;
+        this.chances = new double[first[known.length]];
+        this.messages = new double[known.length * widest];
+        this.up = new double[families.sires.length * widest];
+        this.entering = new double[widest];
+        this.told = new double[widest];
+        this.ending = new double[widest];
     }
 
-    private static Family family(List<Factor> kits, FactorGraph graph, IdentityHashMap<double[], SparseTable> tables) {
-        int sire = kits.get(0).variables()[0];
-        int dam = kits.get(0).variables()[1];
-        int[] numbers = new int[kits.size()];
-        SparseTable[] sparse = new SparseTable[kits.size()];
-        for (int k = 0; k < numbers.length; k++) {
-            numbers[k] = kits.get(k).variables()[2];
-            double[] table = kits.get(k).table();
-            int states = graph.states(numbers[k]);
-            sparse[k] = tables.computeIfAbsent(
-                    table, key -> SparseTable.of(key, graph.states(sire), graph.states(dam), states));
+    private Known known(int member) {
+        Known one = known[member];
+        if (one == null) {
+            throw new IllegalStateException("animal " + member + " is of a part that is not peeled");
         }
-        return new Family(sire, dam, numbers, sparse);
+        return one;
     }
 
-    /** The cells of all tables that are made, a measure of the work. */
-    double cells() {
+    /** The combinations that the tables of a part have together, a measure of the work. */
+    double cells(int part) {
         double cells = 0;
-        for (Family family : families) {
-            cells += (double) own[family.sire()].length * own[family.dam()].length * (family.kits().length + 1);
+        for (int i = families.firstOrdered[part]; i < families.firstOrdered[part + 1]; i++) {
+            int f = families.ordered[i];
+            cells += (double) known(families.sires[f]).states().length
+                    * known(families.dams[f]).states().length
+                    * (families.firstKit[f + 1] - families.firstKit[f] + 1);
         }
         return cells;
     }
 
-    /** New shared tables. */
-    static IdentityHashMap<double[], SparseTable> tables() {
-        return new IdentityHashMap<>();
+    /** The chances of the states of an animal. */
+    double[] chances(int member) {
+        return Arrays.copyOfRange(chances, first[member], first[member + 1]);
     }
 
-    private static Optional<Peeling> ordered(double[][] own, List<Family> families, double log) {
-        int[] counts = new int[own.length];
-        int links = 0;
-        for (Family family : families) {
-            for (int place = 0; place < family.size(); place++) {
-                counts[family.member(place)]++;
-                links++;
+    /**
+     * Sends all messages of a part.
+     *
+     * @return the logarithm of its likelihood, but for those of what is known of each animal; negative infinity if it contradicts itself
+     */
+    double settle(int part) {
+        log = 0;
+        scales = 1;
+        int from = families.firstOrdered[part];
+        int to = families.firstOrdered[part + 1];
+        for (int i = to - 1; i >= from; i--) {
+            if (!up(families.ordered[i])) {
+                return Double.NEGATIVE_INFINITY;
             }
         }
-        if (links != own.length + families.size() - 1) {
-            return Optional.empty(); // a tree has one link less than it has nodes
+        int root = families.root[part];
+        Arrays.fill(messages, root * widest, (root + 1) * widest, 1);
+        double total = finish(root);
+        if (total == 0) {
+            return Double.NEGATIVE_INFINITY;
         }
-        int[][] familiesOf = new int[own.length][];
-        Arrays.setAll(familiesOf, v -> new int[counts[v]]);
-        for (int f = 0; f < families.size(); f++) {
-            for (int place = 0; place < families.get(f).size(); place++) {
-                int member = families.get(f).member(place);
-                familiesOf[member][--counts[member]] = f;
-            }
-        }
-        int[] order = new int[families.size()];
-        int[] entrance = new int[families.size()];
-        Arrays.fill(entrance, -1);
-        int found = enter(0, -1, familiesOf, families, order, entrance, 0);
-        for (int i = 0; i < found; i++) {
-            Family family = families.get(order[i]);
-            for (int place = 0; place < family.size(); place++) {
-                if (place != entrance[order[i]]) {
-                    found = enter(family.member(place), order[i], familiesOf, families, order, entrance, found);
-                }
-            }
-        }
-        return found == families.size()
-                ? Optional.of(new Peeling(own, families, familiesOf, order, entrance, log))
-                : Optional.empty();
-    }
-
-    private static int enter(
-            int member, int from, int[][] familiesOf, List<Family> families, int[] order, int[] entrance, int before) {
-        int found = before;
-        for (int family : familiesOf[member]) {
-            if (family != from && entrance[family] < 0) {
-                Family one = families.get(family);
-                for (int place = 0; place < one.size(); place++) {
-                    if (one.member(place) == member) {
-                        entrance[family] = place;
-                    }
-                }
-                order[found++] = family;
-            }
+        double found = log + Math.log(scales) + Math.log(total);
+        for (int i = from; i < to; i++) {
+            down(families.ordered[i]);
         }
         return found;
     }
 
-    /** Sends all messages. */
-    Posteriors propagate() {
-        log = atFirst;
-        int count = families.size();
-        double[] @Nullable [] up = new double[count][]; // from each family to the member it is reached through
-        double[] @Nullable [] heard =
-                new double[own.length][]; // by each animal from the families below it, with its own
-        for (int i = count - 1; i >= 0; i--) {
-            Family family = families.get(order[i]);
-            double[][] messages = new double[family.size()][];
-            for (int place = 0; place < messages.length; place++) {
-                if (place != entrance[order[i]]) {
-                    messages[place] = below(family.member(place), order[i], up, heard);
-                }
-            }
-            double[] message = told(family, messages, entrance[order[i]]);
-            if (!scaled(message)) {
-                return Posteriors.impossible(own.length);
-            }
-            up[order[i]] = message;
-        }
-        double[] atRoot = below(root, -1, up, heard);
-        double total = Arrays.stream(atRoot).sum();
-        if (total == 0) {
-            return Posteriors.impossible(own.length);
-        }
-        double logLikelihood = log + Math.log(total);
-        double[][] found = new double[own.length][];
-        double[] @Nullable [] down = new double[own.length][]; // to each animal from the family above it
-        finish(root, up, down, found);
-        for (int f : order) {
-            Family family = families.get(f);
-            double[][] messages = new double[family.size()][];
-            for (int place = 0; place < messages.length; place++) {
-                int member = family.member(place);
-                messages[place] =
-                        place == entrance[f] ? others(member, f, up, down) : Objects.requireNonNull(heard[member]);
-            }
-            List<double[]> all = toldAll(family, messages, entrance[f]);
-            for (int place = 0; place < messages.length; place++) {
-                if (place != entrance[f]) {
-                    int member = family.member(place);
-                    scale(all.get(place));
-                    down[member] = all.get(place);
-                    finish(member, up, down, found);
-                }
-            }
-        }
-        return new Posteriors(found, logLikelihood);
-    }
-
-    /** What an animal itself and the families reached through it say. */
-    private double[] below(int member, int above, double[] @Nullable [] up, double[] @Nullable [] heard) {
-        double[] product = own[member].clone();
+    /** A family tells the animal that it is reached through what the others say; false if they contradict one another. */
+    private boolean up(int family) {
+        int sire = families.sires[family];
+        int dam = families.dams[family];
+        int entrance = families.entrance[family];
+        Pairs pairs = tables.of(known(sire), known(dam));
+        int size = pairs.size();
+        product = room(product, size);
+        likelihoods = room(likelihoods, size);
+        Arrays.fill(product, 0, size, 1);
         int multiplied = 0;
-        for (int family : familiesOf[member]) {
-            if (family != above) {
-                times(product, Objects.requireNonNull(up[family]));
-                if (++multiplied % OFTEN == 0) {
-                    scaled(product);
+        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
+            int kit = families.kits[k];
+            if (kit == entrance) {
+                continue;
+            }
+            double[] one;
+            if (families.isLeaf(kit)) {
+                one = pairs.leaf(female[kit], known(kit)).likelihoods();
+                if (one == null) {
+                    continue;
                 }
+            } else {
+                gather(kit, family, messages, kit * widest);
+                pairs.kits(female[kit], known(kit)).likelihoods(messages, kit * widest, likelihoods, 0);
+                one = likelihoods;
+            }
+            for (int pair = 0; pair < size; pair++) {
+                product[pair] *= one[pair];
+            }
+            if (++multiplied % OFTEN == 0) {
+                note(scale(product, 0, size));
             }
         }
-        heard[member] = product;
-        return product;
-    }
-
-    /** What all but one family of an animal say of it. */
-    private double[] others(int member, int except, double[] @Nullable [] up, double[] @Nullable [] down) {
-        double[] product = own[member].clone();
-        double[] above = down[member];
-        if (above != null) {
-            times(product, above);
+        int at = family * widest;
+        if (sire != entrance) {
+            gather(sire, family, messages, sire * widest);
         }
-        int multiplied = 0;
-        for (int family : familiesOf[member]) {
-            if (family != except && families.get(family).member(entrance[family]) == member) {
-                times(product, Objects.requireNonNull(up[family]));
-                if (++multiplied % OFTEN == 0) {
-                    scale(product);
-                }
+        if (dam != entrance) {
+            gather(dam, family, messages, dam * widest);
+        }
+        if (entrance == sire) {
+            tellSire(product, 0, known(sire), known(dam), messages, dam * widest, up, at);
+        } else if (entrance == dam) {
+            tellDam(product, 0, known(sire), known(dam), messages, sire * widest, up, at);
+        } else {
+            weighed = room(weighed, size);
+            weigh(known(sire), messages, sire * widest, known(dam), messages, dam * widest, weighed);
+            for (int pair = 0; pair < size; pair++) {
+                weighed[pair] *= product[pair];
             }
+            Arrays.fill(up, at, at + widest, 0);
+            pairs.kits(female[entrance], known(entrance)).kit(weighed, up, at);
         }
-        return product;
-    }
-
-    private void finish(int member, double[] @Nullable [] up, double[] @Nullable [] down, double[][] found) {
-        double[] product = others(member, -1, up, down);
-        double total = Arrays.stream(product).sum();
-        for (int state = 0; state < product.length; state++) {
-            product[state] /= total;
-        }
-        found[member] = product;
-    }
-
-    private static void times(double[] product, double[] other) {
-        for (int i = 0; i < product.length; i++) {
-            product[i] *= other[i];
-        }
-    }
-
-    /** What a family tells one of its members. */
-    private double[] told(Family family, double[][] messages, int place) {
-        double[] pairs = ones(family);
-        double[] one = new double[pairs.length];
-        for (int k = 0; k < family.kits().length; k++) {
-            if (place != k + 2) {
-                family.tables()[k].likelihoods(messages[k + 2], one);
-                times(pairs, one);
-                if ((k + 1) % OFTEN == 0) {
-                    scaled(pairs);
-                }
-            }
-        }
-        return tell(family, pairs, messages, place);
-    }
-
-    /** What weights of pairs of parents, and what is known of the parents, say of a member. */
-    private double[] tell(Family family, double[] pairs, double[][] messages, int place) {
-        int dams = own[family.dam()].length;
-        int sires = pairs.length / dams;
-        if (place > 1) {
-            double[] weighed = pairs.clone();
-            for (int pair = 0; pair < weighed.length; pair++) {
-                weighed[pair] *= messages[0][pair / dams] * messages[1][pair % dams];
-            }
-            return family.tables()[place - 2].kit(weighed);
-        }
-        double[] message = new double[place == 0 ? sires : dams];
-        for (int s = 0; s < sires; s++) {
-            for (int d = 0; d < dams; d++) {
-                double weight = pairs[s * dams + d];
-                if (place == 0) {
-                    message[s] += weight * messages[1][d];
-                } else {
-                    message[d] += weight * messages[0][s];
-                }
-            }
-        }
-        return message;
-    }
-
-    /** What a family tells all its members but one, in their places. */
-    private List<double[]> toldAll(Family family, double[][] messages, int except) {
-        int kits = family.kits().length;
-        double[][] before = new double[kits + 1][];
-        double[][] likelihoods = new double[kits][];
-        before[0] = ones(family);
-        for (int k = 0; k < kits; k++) {
-            likelihoods[k] = new double[before[0].length];
-            family.tables()[k].likelihoods(messages[k + 2], likelihoods[k]);
-            before[k + 1] = before[k].clone();
-            times(before[k + 1], likelihoods[k]);
-            if ((k + 1) % OFTEN == 0) {
-                scale(before[k + 1]);
-            }
-        }
-        double[][] told = new double[family.size()][0];
-        for (int place = 0; place < 2; place++) {
-            if (place != except) {
-                told[place] = tell(family, before[kits], messages, place);
-            }
-        }
-        double[] after = ones(family);
-        for (int k = kits - 1; k >= 0; k--) {
-            if (k + 2 != except) {
-                double[] others = before[k].clone();
-                times(others, after);
-                told[k + 2] = tell(family, others, messages, k + 2);
-            }
-            times(after, likelihoods[k]);
-            if ((kits - k) % OFTEN == 0) {
-                scale(after);
-            }
-        }
-        return Arrays.asList(told);
-    }
-
-    private double[] ones(Family family) {
-        double[] pairs = new double[own[family.sire()].length * own[family.dam()].length];
-        Arrays.fill(pairs, 1);
-        return pairs;
-    }
-
-    /** Divides by the largest weight and notes it in the likelihood; false if there is none. */
-    private boolean scaled(double[] weights) {
-        double most = scale(weights);
-        log += most > 0 ? Math.log(most) : 0;
+        double most = scale(up, at, known(entrance).states().length);
+        note(most);
         return most > 0;
     }
 
-    private static double scale(double[] weights) {
+    /** What is known of an animal by itself and through the families below it, but for one family. */
+    private void gather(int member, int except, double[] into, int at) {
+        Known own = known(member);
+        System.arraycopy(own.weights(), 0, into, at, own.weights().length);
+        timesBelow(member, except, into, at);
+    }
+
+    private void timesBelow(int member, int except, double[] into, int at) {
+        int width = known(member).states().length;
+        int multiplied = 0;
+        for (int i = families.firstFamily[member]; i < families.firstFamily[member + 1]; i++) {
+            int family = families.familiesOf[i];
+            if (family != except && families.entrance[family] == member) {
+                int from = family * widest;
+                for (int s = 0; s < width; s++) {
+                    into[at + s] *= up[from + s];
+                }
+                if (++multiplied % OFTEN == 0) {
+                    note(scale(into, at, width));
+                }
+            }
+        }
+    }
+
+    /** A family tells all its members but the one that it is reached through what the others say. */
+    private void down(int family) {
+        int sire = families.sires[family];
+        int dam = families.dams[family];
+        int entrance = families.entrance[family];
+        Known ofSire = known(sire);
+        Known ofDam = known(dam);
+        Pairs pairs = tables.of(ofSire, ofDam);
+        int size = pairs.size();
+        int width = known(entrance).states().length;
+        gather(entrance, family, entering, 0);
+        for (int s = 0; s < width; s++) {
+            entering[s] *= messages[entrance * widest + s];
+        }
+        int count = multiply(family, pairs);
+        int all = count * size; // where the product over all kits begins
+        double[] fromSire = entrance == sire ? entering : messages;
+        double[] fromDam = entrance == dam ? entering : messages;
+        int atSire = entrance == sire ? 0 : sire * widest;
+        int atDam = entrance == dam ? 0 : dam * widest;
+        parents = room(parents, size);
+        weighed = room(weighed, size);
+        after = room(after, size);
+        weigh(ofSire, fromSire, atSire, ofDam, fromDam, atDam, parents);
+        tellKits(family, pairs, count);
+        // both parents are told before what either said is overwritten
+        if (dam != entrance) {
+            tellDam(product, all, ofSire, ofDam, fromSire, atSire, told, 0);
+        }
+        if (sire != entrance) {
+            tellSire(product, all, ofSire, ofDam, fromDam, atDam, messages, sire * widest);
+            scale(messages, sire * widest, ofSire.states().length);
+            finish(sire);
+        }
+        if (dam != entrance) {
+            System.arraycopy(told, 0, messages, dam * widest, ofDam.states().length);
+            scale(messages, dam * widest, ofDam.states().length);
+            finish(dam);
+        }
+    }
+
+    /** Multiplies what the kits of a family say, one after another, and returns how many say something. */
+    private int multiply(int family, Pairs pairs) {
+        int size = pairs.size();
+        int kits = families.firstKit[family + 1] - families.firstKit[family];
+        if (telling.length < kits) {
+            telling = new int[2 * kits];
+            leaves = new Leaf[2 * kits];
+        }
+        product = room(product, (kits + 1) * size);
+        likelihoods = room(likelihoods, kits * size);
+        Arrays.fill(product, 0, size, 1);
+        int count = 0;
+        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
+            int kit = families.kits[k];
+            Known own = known(kit);
+            Leaf leaf = families.isLeaf(kit) && kit != families.entrance[family] ? pairs.leaf(female[kit], own) : null;
+            double[] one = likelihoods;
+            int at = count * size;
+            if (leaf == null) {
+                boolean enters = kit == families.entrance[family];
+                pairs.kits(female[kit], own)
+                        .likelihoods(enters ? entering : messages, enters ? 0 : kit * widest, likelihoods, at);
+            } else if (leaf.likelihoods() == null) {
+                continue;
+            } else {
+                System.arraycopy(leaf.likelihoods(), 0, likelihoods, at, size);
+            }
+            for (int pair = 0; pair < size; pair++) {
+                product[at + size + pair] = product[at + pair] * one[at + pair];
+            }
+            telling[count] = kit;
+            leaves[count] = leaf;
+            if (++count % OFTEN == 0) {
+                scale(product, count * size, size);
+            }
+        }
+        return count;
+    }
+
+    private void tellKits(int family, Pairs pairs, int count) {
+        int size = pairs.size();
+        int entrance = families.entrance[family];
+        Arrays.fill(after, 0, size, 1);
+        for (int j = count - 1; j >= 0; j--) {
+            int kit = telling[j];
+            Leaf leaf = leaves[j];
+            int alike = leaf == null ? -1 : alike(kit, j + 1, count);
+            if (alike >= 0) {
+                copy(telling[alike], kit);
+            } else if (kit != entrance) {
+                for (int pair = 0; pair < size; pair++) {
+                    weighed[pair] = product[j * size + pair] * after[pair] * parents[pair];
+                }
+                tellKit(leaf == null ? pairs.kits(female[kit], known(kit)) : leaf.kits(), kit);
+            }
+            for (int pair = 0; pair < size; pair++) {
+                after[pair] *= likelihoods[j * size + pair];
+            }
+            if ((count - j) % OFTEN == 0) {
+                scale(after, 0, size);
+            }
+        }
+        tellSilent(family, pairs, count);
+    }
+
+    /** Tells the kits that say nothing of their parents what all others say. */
+    private void tellSilent(int family, Pairs pairs, int count) {
+        int size = pairs.size();
+        int before = -1;
+        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
+            int kit = families.kits[k];
+            if (kit == families.entrance[family] || !families.isLeaf(kit)) {
+                continue;
+            }
+            Leaf leaf = pairs.leaf(female[kit], known(kit));
+            if (leaf.likelihoods() != null) {
+                continue;
+            }
+            if (before >= 0 && areAlike(before, kit)) {
+                copy(before, kit);
+            } else {
+                for (int pair = 0; pair < size; pair++) {
+                    weighed[pair] = product[count * size + pair] * parents[pair];
+                }
+                tellKit(leaf.kits(), kit);
+            }
+            before = kit;
+        }
+    }
+
+    /** A kit without young among some of those that say something, of which the same is known. */
+    private int alike(int kit, int from, int count) {
+        for (int j = from; j < Math.min(count, from + LOOK_BACK); j++) {
+            if (leaves[j] != null && areAlike(telling[j], kit)) {
+                return j;
+            }
+        }
+        return -1;
+    }
+
+    private boolean areAlike(int kit, int other) {
+        return female[kit] == female[other]
+                && known(kit).number() == known(other).number();
+    }
+
+    private void copy(int from, int to) {
+        System.arraycopy(chances, first[from], chances, first[to], first[from + 1] - first[from]);
+    }
+
+    private void tellKit(MatingTables.Kits kits, int kit) {
+        int at = kit * widest;
+        Arrays.fill(messages, at, at + widest, 0);
+        kits.kit(weighed, messages, at);
+        scale(messages, at, known(kit).states().length);
+        finish(kit);
+    }
+
+    private static void tellSire(
+            double[] pairs, int from, Known sire, Known dam, double[] ofDam, int atDam, double[] into, int at) {
+        int dams = dam.states().length;
+        for (int s = 0; s < sire.states().length; s++) {
+            double sum = 0;
+            for (int d = 0; d < dams; d++) {
+                sum += pairs[from + s * dams + d] * ofDam[atDam + d];
+            }
+            into[at + s] = sum;
+        }
+    }
+
+    private static void tellDam(
+            double[] pairs, int from, Known sire, Known dam, double[] ofSire, int atSire, double[] into, int at) {
+        int dams = dam.states().length;
+        Arrays.fill(into, at, at + dams, 0);
+        for (int s = 0; s < sire.states().length; s++) {
+            double weight = ofSire[atSire + s];
+            for (int d = 0; d < dams; d++) {
+                into[at + d] += pairs[from + s * dams + d] * weight;
+            }
+        }
+    }
+
+    /** What is known of each pair of parents by what is known of the two. */
+    private static void weigh(
+            Known sire, double[] ofSire, int atSire, Known dam, double[] ofDam, int atDam, double[] into) {
+        int dams = dam.states().length;
+        for (int s = 0; s < sire.states().length; s++) {
+            double weight = ofSire[atSire + s];
+            for (int d = 0; d < dams; d++) {
+                into[s * dams + d] = weight * ofDam[atDam + d];
+            }
+        }
+    }
+
+    /** Works out the chances of an animal that has heard from all its families, and returns the sum of the weights. */
+    private double finish(int member) {
+        Known own = known(member);
+        int width = own.states().length;
+        gather(member, -1, ending, 0);
+        double total = 0;
+        for (int s = 0; s < width; s++) {
+            ending[s] *= messages[member * widest + s];
+            total += ending[s];
+        }
+        for (int s = 0; s < width; s++) {
+            chances[first[member] + own.states()[s]] = ending[s] / total;
+        }
+        return total;
+    }
+
+    private static double[] room(double[] now, int numbers) {
+        return now.length < numbers ? new double[Math.max(numbers, 2 * now.length)] : now;
+    }
+
+    private void note(double scale) {
+        if (scale < FAR || scales < FAR) {
+            log += Math.log(scale) + Math.log(scales);
+            scales = 1;
+        } else {
+            scales *= scale;
+        }
+    }
+
+    /** Divides by the largest weight, and returns it; 0 if there is none. */
+    private static double scale(double[] weights, int from, int count) {
         double most = 0;
-        for (double weight : weights) {
-            most = Math.max(most, weight);
+        for (int i = from; i < from + count; i++) {
+            most = Math.max(most, weights[i]);
         }
         if (most > 0 && most != 1) {
-            for (int i = 0; i < weights.length; i++) {
+            for (int i = from; i < from + count; i++) {
                 weights[i] /= most;
             }
         }

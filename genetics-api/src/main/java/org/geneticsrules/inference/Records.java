@@ -1,12 +1,16 @@
 package org.geneticsrules.inference;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
@@ -31,11 +35,33 @@ final class Records {
     private static final List<WeightedBox> ANYTHING =
             ImmutableList.of(new WeightedBox(Condition.always(), Probability.ONE));
 
+    private static final Evidence NOTHING = new Evidence(ANYTHING, ImmutableList.of());
+
     private final CompiledModel compiled;
     private final Model model;
     private final Confusions confusions;
     private final List<Notice> notices = new ArrayList<>();
-    private final Map<List<Object>, Boolean> stages = new LinkedHashMap<>();
+    private final Map<Look, Seen> looks = new HashMap<>();
+    private final Map<List<Object>, Boolean> stages = new HashMap<>();
+    private final Map<Several, Evidence> several = new HashMap<>();
+
+    /** What was seen at one look, without its date and animal. */
+    private record Look(LifeStage stage, Set<Phenotype> looks) {}
+
+    /** Something that should be known of such looks. */
+    private record Remark(String trait, Notice.Kind kind, String message) {}
+
+    /**
+     * What one look is evidence of.
+     *
+     * @param reading what of it is evidence, if anything is
+     * @param remarks what should be known of it
+     * @param alone the evidence, if there is no other
+     */
+    private record Seen(Optional<Reading> reading, List<Remark> remarks, Supplier<Evidence> alone) {}
+
+    /** All records of an animal. */
+    private record Several(List<Seen> seen, List<Evidence.Test> tests) {}
 
     Records(CompiledModel compiled, Confusions confusions) {
         this.compiled = compiled;
@@ -47,28 +73,59 @@ final class Records {
         return notices;
     }
 
-    /** The evidence of one animal; of one that is not recorded there is none. */
+    /** The evidence of one animal; of one that is not recorded there is none. What is recorded alike is the same object. */
     Evidence of(Member member) {
         if (member.recorded().isEmpty()) {
-            return new Evidence(ANYTHING, ImmutableList.of());
+            return NOTHING;
         }
         Individual individual = member.recorded().get();
-        List<Reading> readings = new ArrayList<>();
-        for (Observation observation : individual.observations()) {
-            reading(individual, observation).ifPresent(readings::add);
+        List<Observation> observations = individual.observations();
+        if (observations.isEmpty() && individual.tests().isEmpty()) {
+            return NOTHING;
+        }
+        List<Seen> seen = new ArrayList<>(observations.size());
+        for (Observation observation : observations) {
+            Seen one = looks.computeIfAbsent(new Look(observation.stage(), observation.looks()), look -> seen(look));
+            for (Remark remark : one.remarks()) {
+                notices.add(new Notice(individual.id(), remark.trait(), remark.kind(), remark.message()));
+            }
+            seen.add(one);
+        }
+        if (seen.size() == 1 && individual.tests().isEmpty()) {
+            return Objects.requireNonNull(seen.get(0).alone().get());
         }
         List<Evidence.Test> tests = new ArrayList<>();
         for (GenotypeTest test : individual.tests()) {
             tests.add(new Evidence.Test(
                     test.locus(), test.pairs(model), test.error().toDouble()));
         }
-        return new Evidence(readings.isEmpty() ? ANYTHING : compiled.evidence(readings, confusions), tests);
+        return several.computeIfAbsent(new Several(seen, tests), this::evidence);
     }
 
-    private Optional<Reading> reading(Individual individual, Observation observation) {
+    private Evidence evidence(Several records) {
+        List<Reading> readings = new ArrayList<>();
+        records.seen().forEach(one -> one.reading().ifPresent(readings::add));
+        if (readings.isEmpty() && records.tests().isEmpty()) {
+            return NOTHING;
+        }
+        return new Evidence(readings.isEmpty() ? ANYTHING : compiled.evidence(readings, confusions), records.tests());
+    }
+
+    private Seen seen(Look look) {
+        List<Remark> remarks = new ArrayList<>();
+        Optional<Reading> reading = reading(look, remarks);
+        return new Seen(
+                reading,
+                ImmutableList.copyOf(remarks),
+                Suppliers.memoize(() -> reading.isEmpty()
+                        ? NOTHING
+                        : new Evidence(compiled.evidence(List.of(reading.get()), confusions), ImmutableList.of())));
+    }
+
+    private Optional<Reading> reading(Look seen, List<Remark> remarks) {
         Set<String> told = new LinkedHashSet<>();
-        for (String trait : observation.traits()) {
-            if (isEvidence(individual, observation.stage(), trait)) {
+        for (String trait : seen.looks().iterator().next().traits()) {
+            if (isEvidence(seen.stage(), trait, remarks)) {
                 told.add(trait);
             }
         }
@@ -76,62 +133,58 @@ final class Records {
             return Optional.empty();
         }
         ImmutableSet.Builder<Phenotype> looks = ImmutableSet.builder();
-        for (Phenotype look : observation.looks()) {
+        for (Phenotype look : seen.looks()) {
             Map<String, String> left = new LinkedHashMap<>(look.asMap());
             left.keySet().retainAll(told);
             looks.add(Phenotype.from(left));
         }
-        return Optional.of(new Reading(observation.stage(), looks.build()));
+        return Optional.of(new Reading(seen.stage(), looks.build()));
     }
 
-    private boolean isEvidence(Individual individual, LifeStage stage, String trait) {
+    private boolean isEvidence(LifeStage stage, String trait, List<Remark> remarks) {
         if (trait.equals(Sex.VARIABLE)) {
             return true;
         }
         String name = model.catalogue().trait(trait).map(one -> one.id()).orElse(trait);
         if (!model.rules().containsKey(trait)) {
-            note(individual, trait, Notice.Kind.NOT_MODELLED, "the model has no rule for " + name);
+            remarks.add(new Remark(trait, Notice.Kind.NOT_MODELLED, "the model has no rule for " + name));
             return false;
         }
         Judgeable judgeable = model.catalogue().judgeable(trait, stage);
         if (judgeable == Judgeable.NO) {
-            note(individual, trait, Notice.Kind.NOT_JUDGEABLE, name + " cannot be told so early");
+            remarks.add(new Remark(trait, Notice.Kind.NOT_JUDGEABLE, name + " cannot be told so early"));
             return false;
         }
         if (!needsNoMore(stage, trait)) {
-            note(
-                    individual,
+            remarks.add(new Remark(
                     trait,
                     Notice.Kind.STAGE_MISSING,
-                    name + " depends on the stage of life, which is not stated as far as needed");
+                    name + " depends on the stage of life, which is not stated as far as needed"));
             return false;
         }
         if (judgeable == Judgeable.UNKNOWN) {
-            note(
-                    individual,
+            remarks.add(new Remark(
                     trait,
                     Notice.Kind.TAKEN_AS_JUDGEABLE,
-                    name + " is taken to have been recorded late enough to tell");
+                    name + " is taken to have been recorded late enough to tell"));
         }
         return true;
     }
 
     private boolean needsNoMore(LifeStage stage, String trait) {
-        return stages.computeIfAbsent(List.of(stage, trait), key -> {
-            try {
-                compiled.evidence(
-                        List.of(new Reading(
-                                stage,
-                                Set.of(Phenotype.of(trait, model.states(trait).get(0))))),
-                        Confusions.none());
-                return true;
-            } catch (ProblemsException lacking) {
-                return false;
-            }
-        });
+        return stages.computeIfAbsent(List.of(stage, trait), key -> canBeTold(stage, trait));
     }
 
-    private void note(Individual individual, String trait, Notice.Kind kind, String message) {
-        notices.add(new Notice(individual.id(), trait, kind, message));
+    private boolean canBeTold(LifeStage stage, String trait) {
+        try {
+            compiled.evidence(
+                    List.of(new Reading(
+                            stage,
+                            Set.of(Phenotype.of(trait, model.states(trait).get(0))))),
+                    Confusions.none());
+            return true;
+        } catch (ProblemsException lacking) {
+            return false;
+        }
     }
 }

@@ -2,79 +2,147 @@ package org.geneticsrules.inference;
 
 import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
-import java.util.IdentityHashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
-/** What is known of the variables of one group of units, part by part. */
+/**
+ * What is known of the units of one group, part by part.
+ *
+ * <p>Parts of the pedigree in which nothing ties the units to one another and relations form no loop are peeled, unit by unit. Of all
+ * others a factor graph is made.
+ */
 final class Settled {
 
+    private final Families families;
+
+    /** By part of the pedigree, whether it is peeled. */
+    private final boolean[] peeled;
+
+    private final List<Peeling> peelings = new ArrayList<>();
+
+    /** By unit and part of the pedigree, if it is peeled. */
+    private final Standing[][] standingsPeeled;
+
+    /** The variables of the parts that are not peeled. */
     private final Layout layout;
 
-    /** For each variable, its part. */
+    /** For each variable, its part of the graph. */
     private final int[] part;
 
     private final Standing[] standings;
-    private final double[] cells;
     private final double[][] chances;
+    private final Layout all;
     private final Supplier<boolean[][]> left;
+    private double cells;
     private double logLikelihood;
+    private boolean contradicted;
 
     /**
      * Settles what can be settled.
      *
      * @param question the question
      * @param group which group of its units
+     * @param families the shape of the pedigree
+     * @param kinds the animals sorted by what is known of them
      * @param budget the cells that all tables of one part may have together
-     * @param tables tables without zeros, shared
      */
-    Settled(Groups question, int group, double budget, IdentityHashMap<double[], SparseTable> tables) {
+    Settled(Groups question, int group, Families families, Kinds kinds, double budget) {
+        this.families = families;
         this.layout = question.layout(group);
-        FactorGraph graph = question.graph(group, layout);
+        OwnWeights alone = question.alone(group, layout);
+        this.peeled = question.loose(group, layout, alone, families, kinds);
+        int units = layout.heredity().size();
+        this.standingsPeeled = new Standing[units][families.parts()];
+        for (int u = 0; u < units; u++) {
+            peel(u, alone, kinds, budget);
+        }
+        int[] who = IntStream.range(0, families.part.length)
+                .filter(m -> !peeled[families.part[m]])
+                .toArray();
+        FactorGraph graph = question.graph(group, layout, who);
         // few ask for it, and keeping the graph would take more room than all that is settled
-        this.left = Suppliers.memoize(() -> struckOut(question.graph(group, question.layout(group))));
+        this.all = question.layout(group);
+        this.left = Suppliers.memoize(() -> struckOut(question.graph(group, all)));
         this.part = new int[graph.size()];
         this.chances = new double[graph.size()][0];
         List<Components.Part> parts = Components.of(graph);
         this.standings = new Standing[parts.size()];
-        this.cells = new double[parts.size()];
         for (int p = 0; p < parts.size(); p++) {
-            settle(p, parts.get(p), budget, tables);
+            settle(p, parts.get(p), budget);
         }
     }
 
-    private void settle(int number, Components.Part one, double budget, IdentityHashMap<double[], SparseTable> tables) {
+    private void peel(int unit, OwnWeights alone, Kinds kinds, double budget) {
+        Heredity heredity = layout.heredity().get(unit);
+        MatingTables tables = new MatingTables(heredity);
+        @Nullable Known[] ofKind = new Known[kinds.count()];
+        @Nullable Known[] known = new Known[families.part.length];
+        boolean[] female = new boolean[known.length];
+        double[] logs = new double[families.parts()];
+        for (int m = 0; m < known.length; m++) {
+            if (!peeled[families.part[m]]) {
+                continue;
+            }
+            int kind = kinds.of(m);
+            Known one = ofKind[kind];
+            if (one == null) {
+                one = tables.known(alone.of(kinds.example(kind), unit));
+                ofKind[kind] = one;
+            }
+            known[m] = one;
+            female[m] = !tables.differ() || layout.sexOf(m, 0) == Sex.FEMALE;
+            logs[families.part[m]] += one.log();
+        }
+        Peeling peeling = new Peeling(families, tables, known, female);
+        peelings.add(peeling);
+        for (int p = 0; p < families.parts(); p++) {
+            if (!peeled[p]) {
+                continue;
+            }
+            double here = peeling.cells(p);
+            cells = Math.max(cells, here);
+            Standing standing = Standing.TOO_LARGE;
+            if (here <= budget) {
+                double found = peeling.settle(p) + logs[p];
+                standing = found > Double.NEGATIVE_INFINITY ? Standing.EXACT : Standing.CONTRADICTED;
+                logLikelihood += found;
+            }
+            standingsPeeled[unit][p] = standing;
+            contradicted |= standing == Standing.CONTRADICTED;
+        }
+    }
+
+    private void settle(int number, Components.Part one, double budget) {
         for (int variable : one.variables()) {
             part[variable] = number;
         }
-        Optional<Posteriors> exactly = exactly(number, one.graph(), budget, tables);
+        Optional<Posteriors> exactly = exactly(one.graph(), budget);
         if (exactly.isEmpty()) {
             standings[number] = Standing.TOO_LARGE;
             return;
         }
         Posteriors found = exactly.get();
         standings[number] = found.isPossible() ? Standing.EXACT : Standing.CONTRADICTED;
+        contradicted |= !found.isPossible();
         logLikelihood += found.logLikelihood();
         for (int v = 0; v < one.variables().length; v++) {
             chances[one.variables()[v]] = found.chances()[v];
         }
     }
 
-    private Optional<Posteriors> exactly(
-            int number, FactorGraph graph, double budget, IdentityHashMap<double[], SparseTable> tables) {
-        Optional<Peeling> peeling = Peeling.of(graph, tables);
-        if (peeling.isPresent()) {
-            cells[number] = peeling.get().cells();
-            return peeling.filter(one -> one.cells() <= budget).map(Peeling::propagate);
-        }
+    private Optional<Posteriors> exactly(FactorGraph graph, double budget) {
         Elimination elimination = Elimination.of(graph);
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
         CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
-        cells[number] = plan.cells();
+        cells = Math.max(cells, plan.cells());
         return plan.cells() <= budget ? Optional.of(plan.tree().propagate()) : Optional.empty();
     }
 
@@ -89,6 +157,10 @@ final class Settled {
         return left;
     }
 
+    private boolean isPeeled(int member) {
+        return peeled[families.part[member]];
+    }
+
     Layout layout() {
         return layout;
     }
@@ -99,33 +171,36 @@ final class Settled {
 
     /** The cells that all tables of the largest part have together, or would have. */
     double cells() {
-        double most = 0;
-        for (double one : cells) {
-            most = Math.max(most, one);
-        }
-        return most;
+        return cells;
     }
 
     boolean isContradicted() {
-        for (Standing standing : standings) {
-            if (standing == Standing.CONTRADICTED) {
-                return true;
-            }
-        }
-        return false;
+        return contradicted;
     }
 
+    /** How far it is settled what an animal carries at a unit. */
+    Standing standing(int member, int unit) {
+        return isPeeled(member) ? standingsPeeled[unit][families.part[member]] : standing(layout.carried(member, unit));
+    }
+
+    /** How far a variable of the parts that are not peeled is settled: a sex, or a choice of sires. */
     Standing standing(int variable) {
         return standings[part[variable]];
     }
 
-    /** The chances of the states of a variable, if they are settled. */
+    /** The chances of the states of an animal at a unit, if they are settled. */
+    double[] chances(int member, int unit) {
+        return isPeeled(member) ? peelings.get(unit).chances(member) : chances(layout.carried(member, unit));
+    }
+
+    /** The chances of the states of a variable of the parts that are not peeled, if they are settled. */
     double[] chances(int variable) {
         return chances[variable];
     }
 
-    /** Whether each state of a variable is left when those are struck out that contradict a neighbour. */
-    boolean[] left(int variable) {
-        return Objects.requireNonNull(left.get())[variable];
+    /** Whether each state of an animal at a unit is left when those are struck out that contradict a neighbour. */
+    boolean[] left(int member, int unit) {
+        boolean[][] found = Objects.requireNonNull(left.get());
+        return found[all.carried(member, unit)];
     }
 }

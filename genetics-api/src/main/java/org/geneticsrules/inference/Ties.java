@@ -95,7 +95,7 @@ final class Ties {
     /** The units at which boxes are not all the same. */
     static List<Integer> differing(List<Unit> units, List<WeightedBox> boxes) {
         List<Integer> found = new ArrayList<>();
-        for (int u = 0; u < units.size(); u++) {
+        for (int u = 0; u < units.size() && boxes.size() > 1; u++) {
             Set<List<Optional<Allowed>>> told = new LinkedHashSet<>();
             for (WeightedBox box : boxes) {
                 told.add(conditions(units.get(u), box));

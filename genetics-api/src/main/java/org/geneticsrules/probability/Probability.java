@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Probability implements Comparable<Probability> {
 
+    private static final long EXACT_IN_DOUBLE = 1L << 53;
+
     /** The chance of the impossible, 0. */
     public static final Probability ZERO = new Probability(0, 1);
 
@@ -332,6 +334,9 @@ public final class Probability implements Comparable<Probability> {
      * @return a number from 0.0 to 1.0
      */
     public double toDouble() {
+        if (large == null && numerator < EXACT_IN_DOUBLE && denominator < EXACT_IN_DOUBLE) {
+            return (double) numerator / denominator; // both are exact, so that the quotient is rounded once
+        }
         return new BigDecimal(numerator())
                 .divide(new BigDecimal(denominator()), MathContext.DECIMAL128)
                 .doubleValue();

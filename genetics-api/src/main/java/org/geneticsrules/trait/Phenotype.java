@@ -21,6 +21,7 @@ public final class Phenotype {
     private static final Phenotype NOTHING = new Phenotype(ImmutableMap.of());
 
     private final ImmutableMap<String, String> states;
+    private int hash;
 
     private Phenotype(ImmutableMap<String, String> states) {
         this.states = states;
@@ -141,12 +142,18 @@ public final class Phenotype {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Phenotype that && states.equals(that.states);
+        return this == other
+                || (other instanceof Phenotype that && hashCode() == that.hashCode() && states.equals(that.states));
     }
 
     @Override
     public int hashCode() {
-        return states.hashCode();
+        int known = hash;
+        if (known == 0) {
+            known = states.hashCode(); // every thread that works it out finds the same
+            hash = known;
+        }
+        return known;
     }
 
     /** Returns the text form, {@code hue: black, eye: pink}; {@link #parse} reads it back. */

@@ -3,7 +3,6 @@ package org.geneticsrules.inference;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.util.Optional;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -28,8 +27,10 @@ class PeelingLaws {
                         CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
                 .with(RecordedKindred.confusions(random.kindred()))
                 .question(random.model().loci().keySet());
+        Families families = Families.of(question.members());
+        Kinds kinds = Kinds.of(question.members(), question.records());
         for (int g = 0; g < question.count(); g++) {
-            agree(question.graph(g, question.layout(g)));
+            agree(question, g, families, kinds);
         }
         Statistics.coverage(coverage -> {
             coverage.check("families").percentage(share -> share > 5);
@@ -37,27 +38,41 @@ class PeelingLaws {
         });
     }
 
-    private static void agree(FactorGraph graph) {
-        for (Components.Part part : Components.of(graph)) {
-            Optional<Peeling> peeling = Peeling.of(part.graph(), Peeling.tables());
-            Elimination elimination = Elimination.of(part.graph());
+    private static void agree(Groups question, int group, Families families, Kinds kinds) {
+        Layout layout = question.layout(group);
+        boolean[] loose = question.loose(group, layout, question.alone(group, layout), families, kinds);
+        FactorGraph graph = question.graph(group, layout);
+        Posteriors expected = byCliques(graph);
+        Settled found = new Settled(question, group, families, kinds, 1 << 24);
+        assertEquals(expected.isPossible(), !found.isContradicted());
+        if (!expected.isPossible()) {
+            return;
+        }
+        assertEquals(expected.logLikelihood(), found.logLikelihood(), 1e-11);
+        for (int m = 0; m < question.records().size(); m++) {
             Statistics.collect(
-                    peeling.isPresent()
-                            ? part.variables().length > 3 ? "families" : "alone or one pair"
-                            : "not peeled");
-            if (peeling.isPresent() && elimination.emptied() < 0) {
-                Posteriors expected = CliqueTree.plan(part.graph(), elimination, 1 << 24)
-                        .tree()
-                        .propagate();
-                Posteriors found = peeling.get().propagate();
-                assertEquals(expected.isPossible(), found.isPossible());
-                if (expected.isPossible()) {
-                    assertEquals(expected.logLikelihood(), found.logLikelihood(), 1e-12);
-                    for (int v = 0; v < part.variables().length; v++) {
-                        assertArrayEquals(expected.chances()[v], found.chances()[v], 1e-12);
-                    }
-                }
+                    !loose[families.part[m]]
+                            ? "not peeled"
+                            : families.firstFamily[m + 1] > families.firstFamily[m] ? "families" : "alone");
+            for (int u = 0; u < layout.heredity().size(); u++) {
+                assertArrayEquals(expected.chances()[layout.carried(m, u)], found.chances(m, u), 1e-12);
             }
         }
+    }
+
+    private static Posteriors byCliques(FactorGraph graph) {
+        double[][] chances = new double[graph.size()][];
+        double log = 0;
+        for (Components.Part part : Components.of(graph)) {
+            Elimination elimination = Elimination.of(part.graph());
+            Posteriors here = elimination.emptied() >= 0
+                    ? Posteriors.impossible(part.graph().size())
+                    : CliqueTree.plan(part.graph(), elimination, 1 << 24).tree().propagate();
+            log += here.logLikelihood();
+            for (int v = 0; v < part.variables().length; v++) {
+                chances[part.variables()[v]] = here.chances()[v];
+            }
+        }
+        return new Posteriors(chances, log);
     }
 }
