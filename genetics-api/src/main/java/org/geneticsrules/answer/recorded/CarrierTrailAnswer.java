@@ -55,7 +55,7 @@ final class CarrierTrailAnswer {
         draft.given.add("looks and tests recorded of it and its relatives: "
                 + prefixes.records().size());
         draft.rest(kindred, loci, weighed.stream().map(Weighed::origin).toList());
-        weighed.stream().limit(1).forEach(one -> draft.notices(one.found().notices()));
+        draft.notices(ground.inference(kindred).notices());
         if (trails.isEmpty()) {
             draft.undecided();
         }

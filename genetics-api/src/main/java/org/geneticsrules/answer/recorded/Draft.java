@@ -106,11 +106,14 @@ final class Draft {
         });
     }
 
+    List<Caution> cautions() {
+        return new ArrayList<>(cautions.values());
+    }
+
     RecordedAnswer answer(String kind, String question, String verdict, Finding finding) {
         Answers answers = ground.answers();
         EvidenceLevel evidence = answers.evidence(statements, populations);
         Pedigree pedigree = ground.pedigree();
-        List<Caution> inOrder = new ArrayList<>(cautions.values());
         return new RecordedAnswer(
                 kind,
                 question,
@@ -121,7 +124,7 @@ final class Draft {
                 finding,
                 conflicts,
                 Answers.rivals(evidence),
-                inOrder,
+                cautions(),
                 evidence,
                 answers.compiled().model().reference(),
                 new Reference(pedigree.id(), pedigree.version(), Optional.empty()),

@@ -1,11 +1,17 @@
 package org.geneticsrules.answer.recorded;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Deque;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
@@ -13,6 +19,9 @@ import org.geneticsrules.pedigree.PedigreeBuilder;
 
 /** Parts of pedigrees. */
 final class Kindreds {
+
+    /** A portion is filled with kindreds up to this many animals, unless one has more. */
+    private static final int PORTION = 5_000;
 
     private Kindreds() {}
 
@@ -106,5 +115,102 @@ final class Kindreds {
             id = name + " " + number;
         }
         return id;
+    }
+
+    /** The loci that any record of a pedigree reads. */
+    static Set<String> read(CompiledModel compiled, Pedigree records) {
+        Set<String> traits = new LinkedHashSet<>();
+        Set<String> loci = new LinkedHashSet<>();
+        for (Individual one : records.individuals().values()) {
+            one.observations().forEach(seen -> traits.addAll(seen.traits()));
+            one.tests().forEach(test -> loci.add(test.locus()));
+        }
+        traits.retainAll(compiled.model().rules().keySet());
+        loci.addAll(compiled.lociRead(traits));
+        return loci;
+    }
+
+    /** A pedigree in portions of whole kindreds, so that each can be looked at by itself. */
+    static List<Pedigree> portions(Pedigree whole) {
+        Map<String, Integer> kindredOf = new HashMap<>();
+        List<Integer> sizes = new ArrayList<>();
+        for (String id : whole.individuals().keySet()) {
+            if (!kindredOf.containsKey(id)) {
+                sizes.add(number(whole, id, sizes.size(), kindredOf));
+            }
+        }
+        int[] portionOf = new int[sizes.size()];
+        int filled = 0;
+        int count = 1;
+        for (int kindred = 0; kindred < portionOf.length; kindred++) {
+            if (filled > 0 && filled + sizes.get(kindred) > PORTION) {
+                count++;
+                filled = 0;
+            }
+            portionOf[kindred] = count - 1;
+            filled += sizes.get(kindred);
+        }
+        if (count == 1) {
+            return List.of(whole);
+        }
+        List<PedigreeBuilder> portions = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            portions.add(copy(whole));
+        }
+        for (Individual one : whole.individuals().values()) {
+            portions.get(portionOf[kindredOf.getOrDefault(one.id(), 0)]).add(one);
+        }
+        for (Litter litter : whole.litters().values()) {
+            List<String> members = members(litter);
+            int kindred = members.isEmpty() ? 0 : kindredOf.getOrDefault(members.get(0), 0);
+            portions.get(portionOf[kindred]).add(litter);
+        }
+        return portions.stream().map(PedigreeBuilder::build).toList();
+    }
+
+    /** Numbers a kindred, and counts it. */
+    private static int number(Pedigree whole, String first, int number, Map<String, Integer> kindredOf) {
+        Deque<String> next = new ArrayDeque<>(List.of(first));
+        kindredOf.put(first, number);
+        int size = 0;
+        while (!next.isEmpty()) {
+            String id = next.remove();
+            size++;
+            List<Litter> around = new ArrayList<>(whole.littersOf(id));
+            whole.litterOf(id).ifPresent(around::add);
+            for (Litter litter : around) {
+                for (String member : members(litter)) {
+                    if (kindredOf.putIfAbsent(member, number) == null) {
+                        next.add(member);
+                    }
+                }
+            }
+        }
+        return size;
+    }
+
+    /** One founder for each population that is stated, or of none: by these it is seen which frequencies are missing. */
+    static Pedigree founders(Pedigree whole) {
+        Map<Optional<String>, Individual> kinds = new LinkedHashMap<>();
+        for (Individual one : whole.individuals().values()) {
+            boolean founder = whole.litterOf(one.id()).isEmpty();
+            boolean parents = !founder && whole.parentsOf(one.id()).size() > 1;
+            if (founder || !parents) {
+                kinds.putIfAbsent(
+                        one.population(),
+                        new Individual(
+                                one.id(),
+                                one.sex(),
+                                Optional.empty(),
+                                one.population(),
+                                List.of(),
+                                List.of(),
+                                List.of(),
+                                one.fertility()));
+            }
+        }
+        PedigreeBuilder builder = copy(whole);
+        kinds.values().forEach(builder::add);
+        return builder.build();
     }
 }

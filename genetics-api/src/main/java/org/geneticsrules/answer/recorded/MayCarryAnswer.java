@@ -58,27 +58,22 @@ final class MayCarryAnswer {
         }
         List<Origin> origins = weighed.stream().map(Weighed::origin).toList();
         MayCarry found = new MayCarry(animal, origins, each.build());
-        complete(found, weighed, own, coat, origins);
+        complete(found, own, coat, origins);
         return draft.answer("may carry", "What may " + RecordWords.quoted(animal) + " carry?", verdict(found), found);
     }
 
-    private void complete(
-            MayCarry found,
-            List<Weighed<Conclusions>> weighed,
-            Animal own,
-            Optional<Answer> coat,
-            List<Origin> origins) {
+    private void complete(MayCarry found, Animal own, Optional<Answer> coat, List<Origin> origins) {
         draft.given.addAll(new RecordWords(kindred).facts(animal));
         draft.given.add(
                 "related animals in the pedigree: " + (kindred.individuals().size() - 1));
         draft.rest(kindred, loci, origins);
-        weighed.stream().limit(1).forEach(one -> draft.notices(one.found().notices()));
+        draft.notices(ground.inference(kindred).notices());
         if (found.loci().stream()
                 .flatMap(at -> at.alleles().stream())
                 .anyMatch(one -> one.word() == Word.CONTRADICTED)) {
             draft.conflicts(kindred, ground.inference(kindred).contradictions());
         }
-        if (weighed.isEmpty()) {
+        if (origins.isEmpty()) {
             draft.undecided();
         }
         draft.raise(coat);

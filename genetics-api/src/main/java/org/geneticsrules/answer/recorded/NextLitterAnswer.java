@@ -79,7 +79,7 @@ final class NextLitterAnswer {
         mating.tell(draft, List.copyOf(question.traits()));
         draft.rest(mating.kindred(), loci, weighed.stream().map(Weighed::origin).toList());
         draft.statements.addAll(Kits.statements(ground.compiled(), view.traits(), question.stage()));
-        weighed.stream().limit(1).forEach(one -> draft.notices(one.found().notices()));
+        draft.notices(ground.inference(mating.kindred()).notices());
         if (courses.isEmpty()) {
             draft.undecided();
         }

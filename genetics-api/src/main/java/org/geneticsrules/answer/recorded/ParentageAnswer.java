@@ -14,13 +14,10 @@ import org.geneticsrules.answer.recorded.Parentage.OfKit;
 import org.geneticsrules.answer.recorded.Parentage.OfMale;
 import org.geneticsrules.answer.recorded.Parentage.Word;
 import org.geneticsrules.caution.Situation;
-import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Contradictions;
-import org.geneticsrules.inference.Notice;
 import org.geneticsrules.inference.RecordRef;
-import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Paternity.Candidate;
@@ -43,9 +40,6 @@ final class ParentageAnswer {
     private final Set<String> loci;
     private final Draft draft;
 
-    /** What the engine says of the records, whoever the sire is. */
-    private List<Notice> told = List.of();
-
     ParentageAnswer(Ground ground, ParentageQuestion question) {
         this.ground = ground;
         this.draft = new Draft(ground);
@@ -64,7 +58,7 @@ final class ParentageAnswer {
         concerned.addAll(litter.sires().males());
         this.kindred = Kindreds.of(ground.pedigree(), concerned);
         this.assigned = new Assigned(kindred, litter);
-        this.loci = read(ground.compiled(), kindred);
+        this.loci = Kindreds.read(ground.compiled(), kindred);
     }
 
     private static List<Candidate> males(Paternity sires) {
@@ -74,19 +68,6 @@ final class ParentageAnswer {
         return sires instanceof Paternity.Known known
                 ? ImmutableList.of(Candidate.of(known.sire(), Probability.ONE))
                 : ImmutableList.of(new Candidate(Optional.empty(), Optional.empty(), Probability.ONE));
-    }
-
-    /** The loci that any record of the kindred reads. */
-    private static Set<String> read(CompiledModel compiled, Pedigree kindred) {
-        Set<String> traits = new LinkedHashSet<>();
-        Set<String> loci = new LinkedHashSet<>();
-        for (Individual one : kindred.individuals().values()) {
-            one.observations().forEach(seen -> traits.addAll(seen.traits()));
-            one.tests().forEach(test -> loci.add(test.locus()));
-        }
-        traits.retainAll(compiled.model().rules().keySet());
-        loci.addAll(compiled.lociRead(traits));
-        return loci;
     }
 
     RecordedAnswer answer() {
@@ -224,7 +205,6 @@ final class ParentageAnswer {
         double[] logs = new double[shares.length];
         for (int way = 0; way < logs.length; way++) {
             Conclusions found = ground.inference(supposed.get(way), origin).conclude(loci);
-            told = found.notices();
             Standing worst = worst(found);
             if (worst == Standing.TOO_LARGE) {
                 return Optional.empty();
@@ -259,7 +239,6 @@ final class ParentageAnswer {
 
     private Map<String, List<Chance>> byEngine(Origin origin) {
         Conclusions found = ground.inference(assigned.whole(asked), origin).conclude(loci);
-        told = found.notices();
         Map<String, List<Chance>> each = new LinkedHashMap<>();
         for (String kit : litter.kits()) {
             Map<String, Double> sires = found.sires(kit);
@@ -286,7 +265,7 @@ final class ParentageAnswer {
         litter.kits().forEach(kit -> draft.given.addAll(words.facts(kit)));
         litter.dam().ifPresent(dam -> draft.given.addAll(words.facts(dam)));
         males.forEach(male -> male.male().ifPresent(id -> draft.given.addAll(words.facts(id))));
-        draft.notices(told);
+        draft.notices(ground.inference(kindred).notices());
         draft.rest(kindred, loci, origins);
         draft.taken.add(
                 "no-parentage-test",

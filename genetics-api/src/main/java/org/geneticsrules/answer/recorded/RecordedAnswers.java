@@ -2,6 +2,7 @@ package org.geneticsrules.answer.recorded;
 
 import java.util.Collection;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.inference.Inference;
@@ -154,5 +155,20 @@ public final class RecordedAnswers {
      */
     public RecordedAnswer nextLitter(NextLitterQuestion question) {
         return new NextLitterAnswer(ground, question).answer();
+    }
+
+    /**
+     * Checks all records: which do not fit one another, which fewest to look at again, and for each animal what to do about its records.
+     *
+     * <p>Large registries are gone through in portions of whole kindreds. Between portions the progress is told, and an interruption of the
+     * thread is noticed.
+     *
+     * @param question the question
+     * @param progress is told how far it has come
+     * @return the report
+     * @throws CancellationException if the thread is interrupted
+     */
+    public RegistryReport check(RegistryQuestion question, Progress progress) {
+        return new RegistryCheck(ground, question, progress).report();
     }
 }
