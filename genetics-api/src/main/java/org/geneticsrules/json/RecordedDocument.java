@@ -3,6 +3,7 @@ package org.geneticsrules.json;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.Probabilities;
 import org.geneticsrules.answer.recorded.CarrierTrail;
 import org.geneticsrules.answer.recorded.Chance;
@@ -130,9 +131,7 @@ public final class RecordedDocument {
     private static Node trail(CarrierTrail found) {
         return new ObjectBuilder()
                 .with("animal", found.animal())
-                .with(
-                        "allele",
-                        allele(found.allele().locus(), found.allele().allele().id()))
+                .with("allele", allele(found.allele()))
                 .with("order", found.order().word())
                 .with(
                         "trails",
@@ -160,9 +159,7 @@ public final class RecordedDocument {
         return new ObjectBuilder()
                 .with("animal", found.animal())
                 .with("mate", found.mate())
-                .with(
-                        "allele",
-                        allele(found.allele().locus(), found.allele().allele().id()))
+                .with("allele", allele(found.allele()))
                 .with("signs", AnswerDocument.list(found.signs(), AnswerDocument::phenotype))
                 .with(
                         "courses",
@@ -257,17 +254,20 @@ public final class RecordedDocument {
                 .build();
     }
 
-    private static Node allele(String locus, String id) {
-        return new ObjectBuilder().with("locus", locus).with("id", id).build();
+    static Node allele(HiddenAllele allele) {
+        return new ObjectBuilder()
+                .with("locus", allele.locus())
+                .with("id", allele.allele().id())
+                .build();
     }
 
-    private static Node origin(Origin origin) {
+    static Node origin(Origin origin) {
         return new ObjectBuilder()
                 .with("population", origin.assumed().map(Population::id))
                 .build();
     }
 
-    private static Node chances(List<Chance> chances) {
+    static Node chances(List<Chance> chances) {
         return AnswerDocument.list(chances, RecordedDocument::chance);
     }
 

@@ -31,6 +31,11 @@ final class OutputChoice {
     }
 
     TextStyle style(Model model) {
+        return style(model, words);
+    }
+
+    /** The standard style, by letters or by words. */
+    static TextStyle style(Model model, boolean words) {
         TextStyle named = TextStyle.standard().naming(model);
         return words ? named.withoutLetters() : named;
     }

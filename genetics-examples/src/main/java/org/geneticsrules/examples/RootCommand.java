@@ -33,6 +33,7 @@ import picocli.CommandLine.Spec;
             HowSureCommand.class,
             ParentageCommand.class,
             NextLitterCommand.class,
+            RegistryCommand.class,
             CompareCommand.class,
             ModelsCommand.class,
             ModelCommand.class,

@@ -53,8 +53,10 @@ final class RegistryCheck {
     RegistryReport report() {
         Pedigree whole = ground.pedigree();
         List<Notice> told = ground.inference(whole).notices();
+        Set<String> matter = Kindreds.read(ground.compiled(), whole);
+        matter.addAll(loci);
         if (!loci.isEmpty()) {
-            origins = origins(whole);
+            origins = origins(whole, matter);
         }
         long all = Math.max(1, whole.individuals().size() * (1L + origins.size()));
         for (Pedigree portion : Kindreds.portions(whole)) {
@@ -65,8 +67,6 @@ final class RegistryCheck {
         }
         List<Entry> entries = entries(told);
         draft.notices(told);
-        Set<String> matter = Kindreds.read(ground.compiled(), whole);
-        matter.addAll(loci);
         draft.rest(whole, matter, origins);
         draft.raise(Situation.of("records"));
         draft.raise(Situation.of("parentage"));
@@ -89,9 +89,9 @@ final class RegistryCheck {
     }
 
     /** Which origins founders can be weighed by is seen by a founder of each kind; nothing else is asked of them. */
-    private List<Origin> origins(Pedigree whole) {
+    private List<Origin> origins(Pedigree whole, Set<String> matter) {
         Pedigree founders = Kindreds.founders(whole);
-        return ground.weigh(founders, inference -> inference.conclude(loci), draft.notices).stream()
+        return ground.weigh(founders, inference -> inference.conclude(matter), draft.notices).stream()
                 .map(Weighed::origin)
                 .toList();
     }
