@@ -31,7 +31,7 @@ final class NextLitterSection {
         found.courses().forEach(course -> looks.addAll(course.looks().keySet()));
         TextTable table = new TextTable(header("Look", found)).numbersFrom(1);
         for (Phenotype look : looks) {
-            List<String> cells = new ArrayList<>(List.of(look.toString()));
+            List<String> cells = new ArrayList<>(List.of(Looks.words(look, look.traits())));
             found.courses()
                     .forEach(course ->
                             cells.add(course.looks().getOrDefault(look, NEVER).toString()));

@@ -85,11 +85,7 @@ final class CarrierTrailAnswer {
     }
 
     private Chance chance(Conclusions found) {
-        return Chance.of(
-                found,
-                animal,
-                allele.locus(),
-                posterior -> posterior.carries(allele.allele().id()));
+        return Chance.carries(found, animal, allele);
     }
 
     private Trail trail(Origin origin, int together, Chance end) {

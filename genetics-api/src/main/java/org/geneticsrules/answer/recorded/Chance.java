@@ -1,11 +1,12 @@
 package org.geneticsrules.answer.recorded;
 
 import java.util.OptionalDouble;
-import java.util.function.ToDoubleFunction;
+import java.util.function.Predicate;
+import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.Probabilities;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
-import org.geneticsrules.inference.Posterior;
+import org.geneticsrules.model.AllelePair;
 
 /**
  * A chance by the records of a pedigree, and how far it is settled.
@@ -24,13 +25,22 @@ public record Chance(Standing standing, OptionalDouble value) {
         return new Chance(standing, OptionalDouble.empty());
     }
 
-    /** The chance of something that an animal carries at a locus. */
-    static Chance of(Conclusions found, String animal, String locus, ToDoubleFunction<Posterior> what) {
+    /** The chance that an animal has one of some genotypes at a locus; certain if no other has a chance. */
+    static Chance of(Conclusions found, String animal, String locus, Predicate<AllelePair> which) {
         Standing standing = found.standing(animal, locus);
         return found.at(animal, locus)
-                .map(posterior -> new Chance(
-                        standing, OptionalDouble.of(Math.max(0, Math.min(1, what.applyAsDouble(posterior))))))
+                .map(posterior -> {
+                    boolean certain = posterior.chance(which.negate()) == 0;
+                    double value = certain ? 1 : Math.max(0, Math.min(1, posterior.chance(which)));
+                    return new Chance(standing, OptionalDouble.of(value));
+                })
                 .orElseGet(() -> unsettled(standing));
+    }
+
+    /** The chance that an animal has at least one dose of an allele. */
+    static Chance carries(Conclusions found, String animal, HiddenAllele allele) {
+        return of(
+                found, animal, allele.locus(), pair -> pair.has(allele.allele().id()));
     }
 
     /**

@@ -136,11 +136,7 @@ final class HowSureAnswer {
     }
 
     private Chance carries(Conclusions found) {
-        return Chance.of(
-                found,
-                question.animal(),
-                question.allele().locus(),
-                posterior -> posterior.carries(question.allele().allele().id()));
+        return Chance.carries(found, question.animal(), question.allele());
     }
 
     /** By Bayes' rule, P(none shows | carries) = P(carries | none shows) P(none shows) / P(carries). */

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.Probabilities;
 import org.geneticsrules.answer.recorded.MayCarry.AtLocus;
 import org.geneticsrules.answer.recorded.MayCarry.OfAllele;
@@ -88,12 +89,12 @@ final class MayCarryAnswer {
                 pair,
                 possibility,
                 weighed.stream()
-                        .map(one -> Chance.of(one.found(), animal, locus.id(), found -> found.chance(pair)))
+                        .map(one -> Chance.of(one.found(), animal, locus.id(), pair::equals))
                         .toList())));
         List<OfAllele> alleles = new ArrayList<>();
         for (Allele allele : locus.alleles().values()) {
             List<Chance> chances = weighed.stream()
-                    .map(one -> Chance.of(one.found(), animal, locus.id(), found -> found.carries(allele.id())))
+                    .map(one -> Chance.carries(one.found(), animal, new HiddenAllele(locus.id(), allele)))
                     .toList();
             draft.settled(chances);
             Word word = word(possible, allele.id());

@@ -45,7 +45,8 @@ public record NextLitter(
      * What is probable for one origin of founders.
      *
      * @param origin where founders are taken to come from
-     * @param looks how likely the next kit is to have each look, the impossible ones left out
+     * @param looks how likely the next kit is to have each look, the impossible ones left out; the look without traits is that for which the
+     *     model makes no claim
      * @param counts how likely 0, 1, 2, .. kits of the litter are to show the look that is counted; empty if none is. Kits are not
      *     independent while it is not known what the parents carry, and this takes it into account
      * @param independent how likely none of them would show it if kits were independent, for comparison; empty if no look is counted

@@ -16,7 +16,9 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.pedigree.Observation;
+import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
@@ -27,12 +29,16 @@ final class NextLitterAnswer {
     private static final int MOST_LOOKS = 300;
     private static final int MOST_LISTED = 6;
 
+    /** What subtraction leaves of nothing. */
+    private static final double ROUNDING = 1e-12;
+
     private final Ground ground;
     private final NextLitterQuestion question;
     private final PlannedMating mating;
     private final View view;
     private final Set<String> loci;
     private final Draft draft;
+    private boolean gaps;
 
     NextLitterAnswer(Ground ground, NextLitterQuestion question) {
         this.ground = ground;
@@ -66,7 +72,7 @@ final class NextLitterAnswer {
     }
 
     RecordedAnswer answer() {
-        List<Phenotype> looks = ground.compiled().diagram(view).outcomes();
+        List<Phenotype> looks = looks();
         if (looks.size() > MOST_LOOKS) {
             throw new TooLargeException("looks of a kit", looks.size(), MOST_LOOKS, "ask about fewer traits at a time");
         }
@@ -98,6 +104,59 @@ final class NextLitterAnswer {
                 found);
     }
 
+    /** The looks of kits. A record of a trait for which the model makes no claim says nothing, so gaps are told for one trait alone. */
+    private List<Phenotype> looks() {
+        List<Phenotype> looks = ground.compiled().diagram(view).outcomes();
+        gaps = looks.stream()
+                .anyMatch(look -> look.traits().size() < view.traits().size());
+        boolean counted = question.look()
+                .filter(look -> ground
+                        .compiled()
+                        .diagram(new View(List.copyOf(look.traits()), question.stage(), Census.CONCEIVED))
+                        .outcomes()
+                        .stream()
+                        .anyMatch(one -> one.traits().size() < look.traits().size()))
+                .isPresent();
+        if (counted || (gaps && view.traits().size() > 1)) {
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "not-modelled",
+                            "",
+                            "the model makes no claim about one of these traits for some genotypes")
+                    .expecting("traits one at a time, and no look to count in such a trait"));
+        }
+        return gaps ? states(view.traits().get(0)) : looks;
+    }
+
+    private List<Phenotype> states(String trait) {
+        return ground.model().states(trait).stream()
+                .map(state -> Phenotype.of(trait, state))
+                .toList();
+    }
+
+    /** Kits for which no claim is made count with every state of k, so that all chances together are 1 + (k - 1) q. */
+    private Map<Phenotype, Chance> withoutGaps(Map<Phenotype, Chance> all) {
+        int states = ground.model().states(view.traits().get(0)).size();
+        if (states < 2 || all.values().stream().anyMatch(chance -> !chance.isSettled())) {
+            return all;
+        }
+        double sum = all.values().stream()
+                .mapToDouble(chance -> chance.value().orElseThrow())
+                .sum();
+        double open = Math.max(0, (sum - 1) / (states - 1));
+        Map<Phenotype, Chance> left = new LinkedHashMap<>();
+        all.forEach((look, chance) -> {
+            double own = chance.value().orElseThrow() - open;
+            if (own > ROUNDING) {
+                left.put(look, Chance.exact(own));
+            }
+        });
+        if (open > ROUNDING) {
+            left.put(Phenotype.unspecified(), Chance.exact(open));
+        }
+        return left;
+    }
+
     private Course course(Origin origin, List<Phenotype> looks) {
         Run unseen = mating.suppose(origin, List.of(Optional.empty()), loci);
         Map<Phenotype, Chance> chances = new LinkedHashMap<>();
@@ -110,9 +169,10 @@ final class NextLitterAnswer {
                 chances.put(look, chance);
             }
         }
+        Map<Phenotype, Chance> told = gaps ? withoutGaps(chances) : chances;
         return question.look()
-                .map(look -> counted(origin, chances, look))
-                .orElseGet(() -> new Course(origin, chances, List.of(), Optional.empty()));
+                .map(look -> counted(origin, told, look))
+                .orElseGet(() -> new Course(origin, told, List.of(), Optional.empty()));
     }
 
     /** Some kits show the look and the others do not; which ones is a matter of how often it can be chosen. */
@@ -168,7 +228,8 @@ final class NextLitterAnswer {
                 List<Chance> chances = found.courses().stream()
                         .map(one -> one.looks().getOrDefault(look, Chance.exact(0)))
                         .toList();
-                listed.add(look + MayCarryAnswer.range(chances).replaceFirst("^:", ""));
+                listed.add((look.traits().isEmpty() ? "nothing that is modelled" : look.toString())
+                        + MayCarryAnswer.range(chances).replaceFirst("^:", ""));
             }
         }
         String more = all.size() > MOST_LISTED ? "; and " + (all.size() - MOST_LISTED) + " further looks" : "";

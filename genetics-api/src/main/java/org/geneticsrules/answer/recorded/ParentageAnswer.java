@@ -18,11 +18,13 @@ import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Contradictions;
 import org.geneticsrules.inference.RecordRef;
+import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Paternity.Candidate;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.trait.Sex;
 
 /** Puts together which males may have sired a litter. */
 final class ParentageAnswer {
@@ -56,7 +58,7 @@ final class ParentageAnswer {
         litter.dam().ifPresent(concerned::add);
         males.forEach(male -> male.male().ifPresent(concerned::add));
         concerned.addAll(litter.sires().males());
-        this.kindred = Kindreds.of(ground.pedigree(), concerned);
+        this.kindred = asMales(Kindreds.of(ground.pedigree(), concerned));
         this.assigned = new Assigned(kindred, litter);
         this.loci = Kindreds.read(ground.compiled(), kindred);
     }
@@ -68,6 +70,19 @@ final class ParentageAnswer {
         return sires instanceof Paternity.Known known
                 ? ImmutableList.of(Candidate.of(known.sire(), Probability.ONE))
                 : ImmutableList.of(new Candidate(Optional.empty(), Optional.empty(), Probability.ONE));
+    }
+
+    /** Whoever may be a sire is a male, also where it is supposed that another one is. */
+    private Pedigree asMales(Pedigree related) {
+        List<Individual> unsexed = males.stream()
+                .flatMap(male -> male.male().stream())
+                .map(related::individual)
+                .filter(one -> one.sex().isEmpty())
+                .map(one -> one.with(Sex.MALE))
+                .toList();
+        return unsexed.isEmpty()
+                ? related
+                : Kindreds.with(related, unsexed, List.of(), Set.of()).build();
     }
 
     RecordedAnswer answer() {

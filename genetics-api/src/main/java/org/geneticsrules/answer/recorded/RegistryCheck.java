@@ -154,8 +154,7 @@ final class RegistryCheck {
         for (String id : portion.individuals().keySet()) {
             List<Chance> each = chances.computeIfAbsent(id, key -> new ArrayList<>());
             for (HiddenAllele one : question.carrying()) {
-                String allele = one.allele().id();
-                each.add(Chance.of(found, id, one.locus(), posterior -> posterior.carries(allele)));
+                each.add(Chance.carries(found, id, one));
             }
         }
         step(portion.individuals().size(), all);
