@@ -75,8 +75,9 @@ class RecordedCommandsTest {
                 ask("carrier-trail", "--animal", "Fennick", "--carries", "albino", "--population", "few carriers"));
         assertTrue(trail.startsWith("By all records \"Fennick\" carries albino with a chance of 1/2 (50 %);"), trail);
         assertTrue(
-                trail.lines().anyMatch(line -> line.matches(
-                        "the look of \"Bramble\" \\(eye colour: dark\\) +x 1/2 +1/2 \\(50 %\\)")),
+                trail.lines()
+                        .anyMatch(line ->
+                                line.matches("the look of \"Bramble\" \\(eye colour: dark\\) +x 1/2 +1/2 \\(50 %\\)")),
                 trail);
     }
 
@@ -95,8 +96,7 @@ class RecordedCommandsTest {
                 "--population",
                 "few carriers"));
         assertTrue(
-                sure.lines().anyMatch(line -> line.matches(
-                        " +2 +3/4 \\(75 %\\) +1/5 \\(20 %\\) +3/8 \\(37.5 %\\)")),
+                sure.lines().anyMatch(line -> line.matches(" +2 +3/4 \\(75 %\\) +1/5 \\(20 %\\) +3/8 \\(37.5 %\\)")),
                 sure);
         assertTrue(sure.contains("check your local law"), sure);
         assertTrue(sure.contains("A calculated mating is no approval of it."), sure);
@@ -125,8 +125,10 @@ class RecordedCommandsTest {
 
     @Test
     void an_excluded_sire_is_named_with_the_records_and_never_accused() throws IOException {
-        kennel = file("other.csv", KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,pink")
-                        .replace("Wicket,female,,,,dark", "Wicket,female,,,,pink"))
+        kennel = file(
+                        "other.csv",
+                        KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,pink")
+                                .replace("Wicket,female,,,,dark", "Wicket,female,,,,pink"))
                 .toString();
         String sire = answered(ask("parentage", "--litter", "A"));
         assertTrue(sire.contains("\"Tarn\" is excluded. Colour proves"), sire);
@@ -138,7 +140,8 @@ class RecordedCommandsTest {
         assertTrue(
                 contradicted.out().contains("  or the recorded sire \"Tarn\" of litter \"A\",\n"), contradicted.out());
         assertTrue(contradicted.out().contains("no ground for doubting anybody"), contradicted.out());
-        String registry = answered(ask("registry", "--out", folder.resolve("v.csv").toString()));
+        String registry =
+                answered(ask("registry", "--out", folder.resolve("v.csv").toString()));
         assertTrue(registry.startsWith("Of 6 animals 3 have records that do not fit one another"), registry);
         assertTrue(Files.readString(folder.resolve("v.csv")).contains("Fennick,query,\"These records do not fit"));
     }
@@ -184,8 +187,7 @@ class RecordedCommandsTest {
         assertEquals(
                 List.of(),
                 SchemaRegistry.withDefaultDialect(
-                                SpecificationVersion.DRAFT_2020_12,
-                                builder -> builder.schemas(Map.of(id, schema)))
+                                SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(Map.of(id, schema)))
                         .getSchema(SchemaLocation.of(id))
                         .validate(document, InputFormat.JSON)
                         .stream()
@@ -233,7 +235,8 @@ class RecordedCommandsTest {
 
     @Test
     void problems_of_a_table_are_named_with_line_and_column() throws IOException {
-        kennel = file("bad.csv", KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,drak")).toString();
+        kennel = file("bad.csv", KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,drak"))
+                .toString();
         Run run = ask("registry", "--out", folder.resolve("v.csv").toString());
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
         assertTrue(run.err().contains("bad.csv:4:"), run.err());

@@ -1,6 +1,5 @@
 package org.geneticsrules.answer.recorded;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -78,7 +77,7 @@ final class OwnRecords {
         List<Sighting> seen = animal.sightings();
         Set<String> traits = seen.isEmpty()
                 ? Set.of()
-                : Set.copyOf(new ArrayList<>(seen.get(seen.size() - 1).look().traits()));
+                : seen.get(seen.size() - 1).look().traits();
         try {
             return Optional.of(answers.coat(
                     seen.isEmpty()
