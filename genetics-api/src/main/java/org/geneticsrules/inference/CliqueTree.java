@@ -2,7 +2,10 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -94,42 +97,39 @@ final class CliqueTree {
      * @param budget the search for a good order ends where it would take more cells than this
      */
     static Plan plan(FactorGraph graph, Elimination left, double budget) {
+        return plan(graph, left, budget, new int[0]);
+    }
+
+    /**
+     * Plans a tree some clique of which has several variables together.
+     *
+     * @param budget the search for a good order ends where it would take more cells than this
+     * @param together variables
+     */
+    static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together) {
         int[][] states = new int[graph.size()][];
         int[] sizes = new int[graph.size()];
         for (int v = 0; v < sizes.length; v++) {
             states[v] = left.left(v);
             sizes[v] = states[v].length;
         }
-        int[][] scopes = graph.factors().stream().map(Factor::variables).toArray(int[][]::new);
+        int[][] scopes = Stream.concat(graph.factors().stream().map(Factor::variables), Stream.of(together))
+                .toArray(int[][]::new);
         return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
     }
 
     /** Sends all messages. */
     Posteriors propagate() {
         double[][] up = new double[sizes.length][];
-        double logLikelihood = 0;
-        for (int v : order.order()) {
-            Scaled product = product(v, up);
-            double[] message = summed(product.table(), sizes[v]);
-            double scale = scale(message);
-            if (scale == 0) {
-                return Posteriors.impossible(graph.size());
-            }
-            logLikelihood += product.log() + Math.log(scale);
-            up[v] = message;
+        double logLikelihood = up(up);
+        if (logLikelihood == Double.NEGATIVE_INFINITY) {
+            return Posteriors.impossible(graph.size());
         }
         double[] @Nullable [] down = new double[sizes.length][]; // to each clique from its parent
         double[][] found = new double[sizes.length][];
         for (int i = sizes.length - 1; i >= 0; i--) {
             int v = order.order()[i];
-            double[] table = product(v, up).table();
-            double[] above = down[v];
-            if (above != null) {
-                int each = sizes[v];
-                for (int cell = 0; cell < table.length; cell++) {
-                    table[cell] *= above[cell / each];
-                }
-            }
+            double[] table = all(v, up, down[v]);
             found[v] = marginal(v, table);
             for (int child : children.get(v)) {
                 down[child] = without(table, v, child, up[child]);
@@ -137,6 +137,79 @@ final class CliqueTree {
             down[v] = null; // it has been heard
         }
         return new Posteriors(found, logLikelihood);
+    }
+
+    /**
+     * Returns what variables are together that the plan was made with.
+     *
+     * @return the chances of their states that are left, in the order of the variables of the factor; empty if all is impossible
+     */
+    Optional<Factor> together(int[] variables) {
+        double[][] up = new double[sizes.length][];
+        if (up(up) == Double.NEGATIVE_INFINITY) {
+            return Optional.empty();
+        }
+        int[] when = new int[sizes.length];
+        for (int i = 0; i < when.length; i++) {
+            when[order.order()[i]] = i;
+        }
+        int first = Arrays.stream(variables)
+                .boxed()
+                .min(Comparator.comparing(v -> when[v]))
+                .orElseThrow();
+        List<Integer> path = new ArrayList<>(); // from the clique asked about to the root
+        for (int v = first; v >= 0; v = parents[v]) {
+            path.add(v);
+        }
+        double[] table = all(path.get(path.size() - 1), up, null);
+        for (int i = path.size() - 2; i >= 0; i--) {
+            int v = path.get(i);
+            table = all(v, up, without(table, parents[v], v, up[v]));
+        }
+        int[] inOrder = Arrays.stream(cliques[first])
+                .filter(v -> Arrays.stream(variables).anyMatch(one -> one == v))
+                .toArray();
+        int length = 1;
+        for (int v : inOrder) {
+            length *= sizes[v];
+        }
+        double[] sums = new double[length];
+        Beside.of(cliques[first], sizes, new Factor(inOrder, sums)).add(table);
+        double total = Arrays.stream(sums).sum();
+        for (int cell = 0; cell < length; cell++) {
+            sums[cell] /= total;
+        }
+        return Optional.of(new Factor(inOrder, sums));
+    }
+
+    /** Sends the messages upwards, and returns the logarithm of the likelihood. */
+    private double up(double[][] up) {
+        double logLikelihood = 0;
+        for (int v : order.order()) {
+            Scaled product = product(v, up);
+            double[] message = summed(product.table(), sizes[v]);
+            double scale = scale(message);
+            if (scale == 0) {
+                return Double.NEGATIVE_INFINITY;
+            }
+            logLikelihood += product.log() + Math.log(scale);
+            up[v] = message;
+        }
+        return logLikelihood;
+    }
+
+    /** All that is said of a clique, with what its parent says. */
+    private double[] all(int v, double[][] up, double @Nullable [] above) {
+        double[] table = product(v, up).table();
+        if (above != null) {
+            int each = sizes[v];
+            for (int row = 0, cell = 0; row < above.length; row++) {
+                for (int end = cell + each; cell < end; cell++) {
+                    table[cell] *= above[row];
+                }
+            }
+        }
+        return table;
     }
 
     /** A table that was divided by a number. */
@@ -155,65 +228,64 @@ final class CliqueTree {
         double log = 0;
         int multiplied = 0;
         for (Factor factor : factors.get(v)) {
-            multiply(table, clique, factor.table(), offsets(clique, factor));
+            Beside.of(clique, sizes, inOrder(clique, factor)).multiply(table);
             log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
         }
         for (int child : children.get(v)) {
-            multiply(table, clique, up[child], offsets(clique, child));
+            beside(clique, child, up[child]).multiply(table);
             log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
         }
         return new Scaled(table, log);
     }
 
-    /** For each variable of a clique, where each of its states lies in the table of a factor. */
-    private int[][] offsets(int[] clique, Factor factor) {
-        int[][] offsets = new int[clique.length][];
+    /** A factor for the states that are left, its variables in the order of a clique. */
+    private Factor inOrder(int[] clique, Factor factor) {
+        int[] variables = factor.variables();
+        int[] axes = new int[variables.length];
+        int next = 0;
+        int length = 1;
+        for (int variable : clique) {
+            for (int axis = 0; axis < variables.length; axis++) {
+                if (variables[axis] == variable) {
+                    axes[next++] = axis;
+                    length *= sizes[variable];
+                }
+            }
+        }
+        int[] strides = new int[variables.length];
         int stride = 1;
-        for (int axis = factor.variables().length - 1; axis >= 0; axis--) {
-            int variable = factor.variables()[axis];
-            int[] here = new int[sizes[variable]];
-            for (int s = 0; s < here.length; s++) {
-                here[s] = stride * states[variable][s];
-            }
-            offsets[position(clique, variable)] = here;
-            stride *= graph.states(variable);
+        for (int axis = variables.length - 1; axis >= 0; axis--) {
+            strides[axis] = stride;
+            stride *= graph.states(variables[axis]);
         }
-        return offsets;
-    }
-
-    /** The same for the message of a child, which is about the clique of the child without the child itself. */
-    private int[][] offsets(int[] clique, int child) {
-        int[][] offsets = new int[clique.length][];
-        int stride = 1;
-        for (int axis = cliques[child].length - 2; axis >= 0; axis--) {
-            int variable = cliques[child][axis];
-            int[] here = new int[sizes[variable]];
-            for (int s = 0; s < here.length; s++) {
-                here[s] = stride * s;
-            }
-            offsets[position(clique, variable)] = here;
-            stride *= sizes[variable];
+        double[] table = new double[length];
+        int[] ordered = new int[axes.length];
+        for (int i = 0; i < axes.length; i++) {
+            ordered[i] = variables[axes[i]];
         }
-        return offsets;
-    }
-
-    private static int position(int[] clique, int variable) {
-        for (int i = 0; i < clique.length; i++) {
-            if (clique[i] == variable) {
-                return i;
+        int[] at = new int[axes.length];
+        for (int cell = 0; cell < length; cell++) {
+            int from = 0;
+            for (int i = 0; i < axes.length; i++) {
+                from += strides[axes[i]] * states[ordered[i]][at[i]];
+            }
+            table[cell] = factor.table()[from];
+            for (int i = axes.length - 1; i >= 0 && ++at[i] == sizes[ordered[i]]; i--) {
+                at[i] = 0;
             }
         }
-        throw new IllegalStateException("variable " + variable + " is not in its clique");
+        return new Factor(ordered, table);
     }
 
-    private void multiply(double[] table, int[] clique, double[] other, int[][] offsets) {
-        walk(table.length, clique, offsets, (cell, from) -> table[cell] *= other[from]);
+    /** The message of a child, which is about the clique of the child without the child itself, beside a clique. */
+    private Beside beside(int[] clique, int child, double[] message) {
+        return Beside.of(clique, sizes, new Factor(Arrays.copyOf(cliques[child], cliques[child].length - 1), message));
     }
 
     /** What the table of a clique says of the clique of a child, the child's own message taken out again. */
     private double[] without(double[] table, int v, int child, double[] up) {
         double[] sums = new double[up.length];
-        walk(table.length, cliques[v], offsets(cliques[v], child), (cell, to) -> sums[to] += table[cell]);
+        beside(cliques[v], child, sums).add(table);
         for (int i = 0; i < sums.length; i++) {
             // where nothing came up, nothing depends on what goes down
             sums[i] = up[i] == 0 ? 0 : sums[i] / up[i];
@@ -222,41 +294,12 @@ final class CliqueTree {
         return sums;
     }
 
-    @FunctionalInterface
-    private interface Step {
-        void at(int cell, int other);
-    }
-
-    /** Goes through the cells of a clique, and through those of a smaller table beside them. */
-    private void walk(int length, int[] clique, int[][] offsets, Step step) {
-        int last = clique.length - 1;
-        int[] at = new int[clique.length];
-        int base = 0;
-        for (int axis = 0; axis < last; axis++) {
-            base += offsets[axis] == null ? 0 : offsets[axis][0];
-        }
-        int[] inner = offsets[last];
-        int width = sizes[clique[last]];
-        for (int cell = 0; cell < length; cell += width) {
-            for (int s = 0; s < width; s++) {
-                step.at(cell + s, inner == null ? base : base + inner[s]);
-            }
-            for (int axis = last - 1; axis >= 0; axis--) {
-                int[] here = offsets[axis];
-                int before = here == null ? 0 : here[at[axis]];
-                at[axis] = at[axis] + 1 == sizes[clique[axis]] ? 0 : at[axis] + 1;
-                base += (here == null ? 0 : here[at[axis]]) - before;
-                if (at[axis] > 0) {
-                    break;
-                }
-            }
-        }
-    }
-
     private static double[] summed(double[] table, int width) {
         double[] sums = new double[table.length / width];
-        for (int cell = 0; cell < table.length; cell++) {
-            sums[cell / width] += table[cell];
+        for (int row = 0, cell = 0; row < sums.length; row++) {
+            for (int end = cell + width; cell < end; cell++) {
+                sums[row] += table[cell];
+            }
         }
         return sums;
     }
@@ -277,11 +320,17 @@ final class CliqueTree {
 
     private double[] marginal(int v, double[] table) {
         int width = sizes[v];
+        double[] sums = new double[width];
+        for (int cell = 0; cell < table.length; ) {
+            for (int state = 0; state < width; state++) {
+                sums[state] += table[cell++];
+            }
+        }
         double[] all = new double[graph.states(v)];
         double total = 0;
-        for (int cell = 0; cell < table.length; cell++) {
-            all[states[v][cell % width]] += table[cell];
-            total += table[cell];
+        for (int state = 0; state < width; state++) {
+            all[states[v][state]] = sums[state];
+            total += sums[state];
         }
         for (int state = 0; state < all.length; state++) {
             all[state] /= total;

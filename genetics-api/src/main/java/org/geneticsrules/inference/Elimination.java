@@ -2,6 +2,7 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.IdentityHashMap;
 import java.util.List;
 
 /**
@@ -16,13 +17,25 @@ final class Elimination {
     /** For each variable, whether each state is left. */
     private final boolean[][] left;
 
+    /** For each factor, by its axes and states, a combination that supports the state, as far as was known last; -1 if there is none. */
+    private final int[][][] supports;
+
+    /** The same for tables before anything is struck out, shared by the factors of a table. */
+    private final IdentityHashMap<double[], int[][]> firsts = new IdentityHashMap<>();
+
     private int emptied = -1;
 
-    private Elimination(int[] sizes) {
+    private Elimination(int[] sizes, List<Factor> factors) {
         this.left = new boolean[sizes.length][];
         for (int v = 0; v < sizes.length; v++) {
             left[v] = new boolean[sizes[v]];
             Arrays.fill(left[v], true);
+        }
+        this.supports = new int[factors.size()][][];
+        for (int f = 0; f < supports.length; f++) {
+            Factor factor = factors.get(f);
+            int[][] known = firsts.computeIfAbsent(factor.table(), key -> first(factor));
+            supports[f] = isOf(known, factor) ? known : first(factor);
         }
     }
 
@@ -38,7 +51,7 @@ final class Elimination {
     }
 
     static Elimination of(FactorGraph graph, Trail trail) {
-        Elimination result = new Elimination(graph.sizes());
+        Elimination result = new Elimination(graph.sizes(), graph.factors());
         result.run(graph, trail);
         return result;
     }
@@ -55,13 +68,11 @@ final class Elimination {
         while (!waiting.isEmpty() && emptied < 0) {
             int f = waiting.remove();
             queued[f] = false;
-            Factor factor = factors.get(f);
-            boolean[][] supported = supported(factor);
-            for (int axis = 0; axis < factor.variables().length; axis++) {
-                int variable = factor.variables()[axis];
-                if (strike(variable, supported[axis])) {
-                    trail.struck(variable, f);
-                    for (int other : touching[variable]) {
+            int[] variables = factors.get(f).variables();
+            for (int axis = 0; axis < variables.length && emptied < 0; axis++) {
+                if (strike(f, factors.get(f), axis)) {
+                    trail.struck(variables[axis], f);
+                    for (int other : touching[variables[axis]]) {
                         if (other != f && !queued[other]) {
                             queued[other] = true;
                             waiting.add(other);
@@ -89,55 +100,116 @@ final class Elimination {
         return touching;
     }
 
-    /** For each variable of a factor, which states some combination of states that are left supports. */
-    private boolean[][] supported(Factor factor) {
+    /** Strikes out the states of one variable of a factor that no combination of states left supports; true if there were some. */
+    private boolean strike(int number, Factor factor, int axis) {
+        boolean[] mine = left[factor.variables()[axis]];
+        int[][] seen = supports[number];
+        boolean changed = false;
+        boolean any = false;
+        for (int state = 0; state < mine.length; state++) {
+            if (!mine[state]) {
+                continue;
+            }
+            int cell = seen[axis][state];
+            if (cell >= 0 && !isLeft(factor, cell)) {
+                cell = search(factor, axis, state);
+                if (seen == firsts.get(factor.table())) {
+                    seen = copy(seen); // those of the table are shared
+                    supports[number] = seen;
+                }
+                seen[axis][state] = cell;
+            }
+            mine[state] = cell >= 0;
+            changed |= cell < 0;
+            any |= cell >= 0;
+        }
+        if (!any) {
+            emptied = factor.variables()[axis];
+        }
+        return changed;
+    }
+
+    private boolean isLeft(Factor factor, int cell) {
+        int rest = cell;
+        for (int axis = factor.variables().length - 1; axis >= 0; axis--) {
+            boolean[] states = left[factor.variables()[axis]];
+            if (!states[rest % states.length]) {
+                return false;
+            }
+            rest /= states.length;
+        }
+        return true;
+    }
+
+    /** A combination of states left that has a weight, with one state given; -1 if there is none. */
+    private int search(Factor factor, int axis, int state) {
         int[] variables = factor.variables();
         int count = variables.length;
-        boolean[][] supported = new boolean[count][];
-        for (int axis = 0; axis < count; axis++) {
-            supported[axis] = new boolean[left[variables[axis]].length];
+        int[][] states = new int[count][];
+        int[] strides = new int[count];
+        int stride = 1;
+        int base = 0;
+        for (int other = count - 1; other >= 0; other--) {
+            states[other] = other == axis ? new int[] {state} : left(variables[other]);
+            if (states[other].length == 0) {
+                return -1;
+            }
+            strides[other] = stride;
+            base += stride * states[other][0];
+            stride *= left[variables[other]].length;
         }
         int[] at = new int[count];
-        int blocked = 0; // how many variables are in a state that is struck out
-        for (int axis = 0; axis < count; axis++) {
-            blocked += left[variables[axis]][0] ? 0 : 1;
-        }
-        double[] table = factor.table();
-        for (int cell = 0; ; ) {
-            if (blocked == 0 && table[cell] > 0) {
-                for (int axis = 0; axis < count; axis++) {
-                    supported[axis][at[axis]] = true;
-                }
-            }
-            if (++cell == table.length) {
-                return supported;
-            }
-            for (int axis = count - 1; ; axis--) {
-                boolean[] states = left[variables[axis]];
-                blocked -= states[at[axis]] ? 0 : 1;
-                at[axis] = at[axis] + 1 == states.length ? 0 : at[axis] + 1;
-                blocked += states[at[axis]] ? 0 : 1;
-                if (at[axis] > 0) {
+        while (factor.table()[base] <= 0) {
+            int moved = count - 1;
+            for (; moved >= 0; moved--) {
+                int before = states[moved][at[moved]];
+                at[moved] = at[moved] + 1 == states[moved].length ? 0 : at[moved] + 1;
+                base += strides[moved] * (states[moved][at[moved]] - before);
+                if (at[moved] > 0) {
                     break;
                 }
             }
+            if (moved < 0) {
+                return -1;
+            }
         }
+        return base;
     }
 
-    private boolean strike(int variable, boolean[] supported) {
-        boolean changed = false;
-        boolean any = false;
-        for (int state = 0; state < supported.length; state++) {
-            if (left[variable][state] && !supported[state]) {
-                left[variable][state] = false;
-                changed = true;
+    /** By axis of a table and state, the first combination with it that has a weight; -1 if there is none. */
+    private int[][] first(Factor factor) {
+        int count = factor.variables().length;
+        int[][] first = new int[count][];
+        for (int axis = 0; axis < count; axis++) {
+            first[axis] = new int[left[factor.variables()[axis]].length];
+            Arrays.fill(first[axis], -1);
+        }
+        double[] table = factor.table();
+        for (int cell = table.length - 1; cell >= 0; cell--) {
+            if (table[cell] > 0) {
+                int rest = cell;
+                for (int axis = count - 1; axis >= 0; axis--) {
+                    first[axis][rest % first[axis].length] = cell;
+                    rest /= first[axis].length;
+                }
             }
-            any |= left[variable][state];
         }
-        if (!any) {
-            emptied = variable;
+        return first;
+    }
+
+    /** Whether combinations are of a table of this shape: one table may stand in factors of several. */
+    private boolean isOf(int[][] known, Factor factor) {
+        boolean same = known.length == factor.variables().length;
+        for (int axis = 0; same && axis < known.length; axis++) {
+            same = known[axis].length == left[factor.variables()[axis]].length;
         }
-        return changed;
+        return same;
+    }
+
+    private static int[][] copy(int[][] rows) {
+        int[][] copy = new int[rows.length][];
+        Arrays.setAll(copy, row -> rows[row].clone());
+        return copy;
     }
 
     /** For each state of a variable, whether it is left. */

@@ -3,8 +3,10 @@ package org.geneticsrules.inference;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
@@ -169,6 +171,24 @@ public final class Inference {
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
         return new Conclusions(pedigree, members, question, cells, records.notices());
+    }
+
+    /**
+     * Concludes about several animals together.
+     *
+     * @param individuals ids of animals
+     * @param loci ids of loci
+     * @return the chance of each combination of what they carry there, by all records
+     * @throws IllegalArgumentException if there is no such animal, or the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public JointPosterior together(Collection<String> individuals, Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        Map<String, Integer> asked = new LinkedHashMap<>();
+        for (String id : individuals) {
+            asked.put(pedigree.individual(id).id(), members.number(id));
+        }
+        return Together.of(question(loci, members, new Records(compiled, confusions)), asked, loci, cells);
     }
 
     /**

@@ -4,8 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Random;
+import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -58,10 +64,8 @@ class InferenceLaws {
                 Posterior posterior = found.at(id, locus).orElseThrow();
                 double sum = 0;
                 for (Map.Entry<AllelePair, Double> one : posterior.chances().entrySet()) {
-                    String name = String.join(
-                            "/", one.getKey().alleles().stream().map(Allele::id).toList());
-                    double chance =
-                            expected.getOrDefault(name, Probability.ZERO).toDouble();
+                    double chance = expected.getOrDefault(name(one.getKey()), Probability.ZERO)
+                            .toDouble();
                     assertEquals(chance, one.getValue(), CLOSE, () -> id + " " + one.getKey());
                     sum += one.getValue();
                     if (found.excluded(id, locus).contains(one.getKey())) {
@@ -85,6 +89,49 @@ class InferenceLaws {
                 sires.forEach((name, chance) -> assertEquals(expected.getOrDefault(name, 0.0), chance, CLOSE));
             }
         }
+    }
+
+    @Property(tries = 100)
+    void what_animals_carry_together_agrees_with_the_list(
+            @ForAll("pedigrees") RandomPedigree random, @ForAll long seed) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Worlds worlds = Worlds.of(random.genome(), kindred);
+        List<String> ids = kindred.members().stream().map(Kindred.Member::id).collect(Collectors.toList());
+        Collections.shuffle(ids, new Random(seed));
+        List<String> asked = ids.subList(0, Math.min(2, ids.size()));
+        List<String> loci = List.copyOf(random.model().loci().keySet());
+        JointPosterior found = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred))
+                .together(asked, loci);
+        if (worlds.size() == 0) {
+            Statistics.collect("contradicted");
+            return;
+        }
+        assertEquals(Standing.EXACT, found.standing());
+        Statistics.collect(found.parts().size() == 1 ? "tied" : "independent parts");
+        Map<List<Map<String, String>>, Double> chances = new LinkedHashMap<>();
+        for (JointPosterior.Combination one : found.combinations()) {
+            List<Map<String, String>> names = new ArrayList<>();
+            for (String id : asked) {
+                Map<String, String> named = new LinkedHashMap<>();
+                Objects.requireNonNull(one.genotypes().get(id)).forEach((locus, pair) -> named.put(locus, name(pair)));
+                names.add(named);
+            }
+            chances.merge(names, one.chance(), Double::sum);
+        }
+        Map<List<Map<String, String>>, Probability> expected = worlds.jointly(asked);
+        expected.forEach((names, chance) ->
+                assertEquals(chance.toDouble(), chances.getOrDefault(names, 0.0), CLOSE, names::toString));
+        assertEquals(1, chances.values().stream().mapToDouble(one -> one).sum(), CLOSE);
+        Statistics.coverage(coverage -> {
+            coverage.check("tied").percentage(share -> share > 5);
+            coverage.check("independent parts").percentage(share -> share > 5);
+        });
+    }
+
+    private static String name(AllelePair pair) {
+        return String.join("/", pair.alleles().stream().map(Allele::id).toList());
     }
 
     /** With little room a number is either the same or not given, and what is not given says so. */
