@@ -8,6 +8,7 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -62,18 +63,25 @@ class RecordedCommandsTest {
     private static String answered(Run run) {
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         assertEquals("", run.err());
-        run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
         return run.out();
+    }
+
+    /** The text of an answer, without its lines, which are no longer than they may be. */
+    private static String unwrapped(String text) {
+        text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
+        return text.replaceAll("\\s+", " ");
     }
 
     @Test
     void a_brother_of_an_albino_with_a_dark_kit_by_an_albino() {
         String hides = answered(ask("may-carry", "--animal", "Fennick", "--loci", "C", "--population", "few carriers"));
-        assertTrue(hides.contains("albino: 1/2 (50 %)"), hides);
+        assertTrue(unwrapped(hides).contains("albino: 1/2 (50 %)"), hides);
         assertTrue(hides.contains("dominant allele"), hides);
         String trail = answered(
                 ask("carrier-trail", "--animal", "Fennick", "--carries", "albino", "--population", "few carriers"));
-        assertTrue(trail.startsWith("By all records \"Fennick\" carries albino with a chance of 1/2 (50 %);"), trail);
+        assertTrue(
+                unwrapped(trail).startsWith("By all records \"Fennick\" carries albino with a chance of 1/2 (50 %);"),
+                trail);
         assertTrue(
                 trail.lines()
                         .anyMatch(line ->
@@ -98,7 +106,7 @@ class RecordedCommandsTest {
         assertTrue(
                 sure.lines().anyMatch(line -> line.matches(" +2 +3/4 \\(75 %\\) +1/5 \\(20 %\\) +3/8 \\(37.5 %\\)")),
                 sure);
-        assertTrue(sure.contains("check your local law"), sure);
+        assertTrue(unwrapped(sure).contains("check your local law"), sure);
         assertTrue(sure.contains("A calculated mating is no approval of it."), sure);
     }
 
@@ -120,7 +128,9 @@ class RecordedCommandsTest {
                 "few carriers"));
         assertTrue(next.lines().anyMatch(line -> line.matches("eye colour pink +1/4 \\(25 %\\)")), next);
         assertTrue(next.lines().anyMatch(line -> line.matches(" +0 +5/8 \\(62.5 %\\)")), next);
-        assertTrue(next.contains("if the kits were independent, none would show it with a chance of 9/16"), next);
+        assertTrue(
+                unwrapped(next).contains("if the kits were independent, none would show it with a chance of 9/16"),
+                next);
     }
 
     @Test
@@ -131,18 +141,22 @@ class RecordedCommandsTest {
                                 .replace("Wicket,female,,,,dark", "Wicket,female,,,,pink"))
                 .toString();
         String sire = answered(ask("parentage", "--litter", "A"));
-        assertTrue(sire.contains("\"Tarn\" is excluded. Colour proves"), sire);
-        assertTrue(sire.contains("- If \"Tarn\" were the sire of the litter, not all of these could be true:"), sire);
-        assertTrue(sire.contains("DNA parentage test through a veterinarian"), sire);
-        assertTrue(sire.contains("Colour is no parentage test: it can exclude under a model, never accuse."), sire);
+        assertTrue(unwrapped(sire).contains("\"Tarn\" is excluded. Colour proves no parentage."), sire);
+        assertTrue(
+                unwrapped(sire).contains("- If \"Tarn\" were the sire of the litter, not all of these could be true:"),
+                sire);
+        assertTrue(unwrapped(sire).contains("DNA parentage test through a veterinarian"), sire);
+        assertTrue(
+                unwrapped(sire).contains("Colour is no parentage test: it can exclude under a model, never accuse."),
+                sire);
         Run contradicted = ask("may-carry", "--animal", "Fennick", "--loci", "C");
         assertEquals(ExitCodes.UNDECIDED, contradicted.code());
         assertTrue(
                 contradicted.out().contains("  or the recorded sire \"Tarn\" of litter \"A\",\n"), contradicted.out());
-        assertTrue(contradicted.out().contains("no ground for doubting anybody"), contradicted.out());
+        assertTrue(unwrapped(contradicted.out()).contains("it is no ground for doubting anybody"), contradicted.out());
         String registry =
                 answered(ask("registry", "--out", folder.resolve("v.csv").toString()));
-        assertTrue(registry.startsWith("Of 6 animals 3 have records that do not fit one another"), registry);
+        assertTrue(unwrapped(registry).startsWith("Of 6 animals 3 have records that do not fit one another"), registry);
         assertTrue(Files.readString(folder.resolve("v.csv")).contains("Fennick,query,\"These records do not fit"));
     }
 
@@ -176,10 +190,7 @@ class RecordedCommandsTest {
         if (!four.isEmpty()) {
             more.add(four);
         }
-        assertValid(
-                "recorded-answer",
-                RecordedDocument.schema(),
-                answered(ask(command, more.toArray(String[]::new))).replace("\r", ""));
+        assertValid("recorded-answer", RecordedDocument.schema(), answered(ask(command, more.toArray(String[]::new))));
     }
 
     private static void assertValid(String kind, String schema, String document) {
@@ -215,7 +226,7 @@ class RecordedCommandsTest {
                 "carrier-trail --animal Tarn --carries albinos | did you mean \"albino\"?",
                 "how-sure --animal Tarn --carries albino --mate Fennick | are both male",
                 "how-sure --animal Tarn --carries albino --mate Sorrel --kits 99 | 1 to 30",
-                "next-litter --sire Tarn --dam Sorrel --traits hew | did you mean \"hue\"?",
+                "next-litter --sire Tarn --dam Sorrel --traits hues | did you mean \"hue\"?",
                 "parentage --litter AA | unknown litter \"AA\"",
                 "parentage --litter A --male Tarn=1/2 --male Pip | no share is stated",
                 "parentage --litter A --male Tarn=1/2 | must sum to 1",
@@ -225,7 +236,7 @@ class RecordedCommandsTest {
                 "registry --progress sometimes | unknown word \"sometimes\""
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
-        String[] words = line.split(" ");
+        String[] words = line.split(" ", -1);
         Run run = ask(words[0], Arrays.copyOfRange(words, 1, words.length));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
         assertEquals("", run.out());
@@ -270,7 +281,9 @@ class RecordedCommandsTest {
             Process process = new ProcessBuilder(
                             ProcessHandle.current().info().command().orElse("java"),
                             "-cp",
-                            System.getProperty("java.class.path"),
+                            System.getProperty("jdk.module.path", "")
+                                    + File.pathSeparator
+                                    + System.getProperty("java.class.path"),
                             Main.class.getName(),
                             "registry",
                             "--pedigree",
@@ -284,6 +297,7 @@ class RecordedCommandsTest {
             process.destroy();
             assertTrue(process.waitFor(60, TimeUnit.SECONDS));
             killed |= !ended;
+            assertEquals("", Files.readString(folder.resolve("log")).replaceAll("(?s)^Of 4006 animals.*", ""));
             String text = Files.readString(out, StandardCharsets.UTF_8);
             assertTrue(text.equals("as it was\n") || text.lines().count() == 4_007, text.length() + " characters");
         }

@@ -75,9 +75,8 @@ final class OwnRecords {
     /** Why the last look of an animal leaves loci open, as far as that can be told; and what has to be said of such an animal. */
     static Optional<Answer> coat(Answers answers, Animal animal) {
         List<Sighting> seen = animal.sightings();
-        Set<String> traits = seen.isEmpty()
-                ? Set.of()
-                : seen.get(seen.size() - 1).look().traits();
+        Set<String> traits =
+                seen.isEmpty() ? Set.of() : seen.get(seen.size() - 1).look().traits();
         try {
             return Optional.of(answers.coat(
                     seen.isEmpty()

@@ -119,7 +119,11 @@ final class ParentageAnswer {
                     .filter(list -> !list.isEmpty())
                     .map(list -> list.get(at))
                     .toList();
-            draft.settled(chances);
+            // that nobody fits is an answer
+            chances.stream()
+                    .map(Chance::standing)
+                    .filter(standing -> standing != Standing.CONTRADICTED)
+                    .forEach(draft::settled);
             if (!anyhow.all().isEmpty()) {
                 draft.undecided();
                 all.add(new OfMale(male, Word.CONTRADICTED, List.of(), chances));
