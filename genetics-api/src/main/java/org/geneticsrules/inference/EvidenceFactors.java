@@ -80,23 +80,27 @@ final class EvidenceFactors {
         }
     }
 
-    /** What is said of one unit of an animal, if nothing ties it to another or to the sex. */
-    List<double[]> alone(int member, int unit, Evidence evidence) {
-        List<double[]> tables = new ArrayList<>();
+    /** What is said of some units of an animal to which its sex does not matter, or is known. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    record Said(List<Integer> units, double[] table) {}
+
+    /** All that is said of the units of an animal. */
+    List<Said> said(int member, Evidence evidence) {
+        List<Said> all = new ArrayList<>();
         for (Part part : parts(member, evidence)) {
-            if (part.withSex() || part.units().size() != 1) {
-                throw new IllegalStateException("the records of animal " + member + " tie units");
+            if (part.withSex()) {
+                throw new IllegalStateException("the records of animal " + member + " tie units to its sex");
             }
-            if (part.units().get(0) == unit) {
-                tables.add(part.table());
-            }
+            all.add(new Said(part.units(), part.table()));
         }
         for (Evidence.Test test : evidence.tests()) {
-            if (tests(unit, test)) {
-                tables.add(test(member, unit, test));
+            for (int u = 0; u < layout.heredity().size(); u++) {
+                if (tests(u, test)) {
+                    all.add(new Said(List.of(u), test(member, u, test)));
+                }
             }
         }
-        return tables;
+        return all;
     }
 
     /** Whether what is said of an animal ties its units to one another or to the sex. */

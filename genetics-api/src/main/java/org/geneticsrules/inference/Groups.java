@@ -1,7 +1,6 @@
 package org.geneticsrules.inference;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.trait.Sex;
 
 /**
  * A question about a pedigree as groups of units, each of which can be looked at by itself; the chance of all records is the product over
@@ -60,6 +60,42 @@ final class Groups {
         this.groups = Ties.of(heredity, members, records);
     }
 
+    private Groups(Groups question, List<Ties.Group> groups) {
+        this.rules = question.rules;
+        this.members = question.members;
+        this.records = question.records;
+        this.heredity.addAll(question.heredity);
+        this.groups = groups;
+    }
+
+    /**
+     * The same question as if all groups were tied that can be looked at together, but for what is tied to a sex that is not known; they are
+     * the last.
+     */
+    Groups asOne() {
+        List<Ties.Group> others = new ArrayList<>();
+        List<Integer> tied = new ArrayList<>();
+        for (Ties.Group group : groups) {
+            List<Integer> more = new ArrayList<>(tied);
+            more.addAll(group.units());
+            if (group.sexed() || states(more.stream().map(heredity::get).toList()) > MOST_TOGETHER) {
+                others.add(group);
+            } else {
+                tied = more;
+            }
+        }
+        others.add(new Ties.Group(tied, false));
+        return new Groups(this, others);
+    }
+
+    private static double states(List<Heredity> units) {
+        double states = 1;
+        for (Heredity here : units) {
+            states *= Math.max(here.states(Sex.FEMALE), here.states(Sex.MALE));
+        }
+        return states;
+    }
+
     int count() {
         return groups.size();
     }
@@ -102,29 +138,51 @@ final class Groups {
         return records;
     }
 
+    /** How the units of a group can be looked at in a part of the pedigree. */
+    enum Way {
+        /** One after the other, from family to family: nothing ties them to one another. */
+        UNIT_BY_UNIT,
+        /** All at once, from family to family. */
+        TOGETHER,
+        /** By a graph: relations form a loop, or something ties units to a sex or a sire that is not known. */
+        GRAPH
+    }
+
+    /** More states than this of all units together are not looked at from family to family. */
+    private static final double MOST_TOGETHER = 400;
+
     /**
-     * Tells in which parts of the pedigree relations form no loop and nothing ties the units of a group to one another or to the sex.
+     * Tells how a group can be looked at.
      *
      * @param alone what is known of each animal by itself at these units
-     * @return by part
+     * @param least nothing is looked at more loosely than this
+     * @return by part of the pedigree
      */
-    boolean[] loose(int group, Layout layout, OwnWeights alone, Families families, Kinds kinds) {
-        boolean[] ties = new boolean[kinds.count()];
-        for (int kind = 0; kind < ties.length; kind++) {
+    Way[] ways(int group, Layout layout, OwnWeights alone, Families families, Kinds kinds, Way least) {
+        double states = states(layout.heredity());
+        boolean even = layout.heredity().stream().noneMatch(Heredity::livingDependsOnSex);
+        Way[] ofKind = new Way[kinds.count()];
+        for (int kind = 0; kind < ofKind.length; kind++) {
             int example = kinds.example(kind);
-            ties[kind] = alone.tiesUnits(example)
-                    || (groups.get(group).sexed()
-                            && members.all().get(example).sex().isEmpty()
-                            && mattersOfWhichSex(layout, records.get(example)));
+            boolean sexMatters = groups.get(group).sexed()
+                    && members.all().get(example).sex().isEmpty()
+                    && mattersOfWhichSex(layout, records.get(example));
+            ofKind[kind] = sexMatters || !even
+                    ? Way.GRAPH
+                    : least == Way.UNIT_BY_UNIT && !alone.tiesUnits(example)
+                            ? Way.UNIT_BY_UNIT
+                            : states <= MOST_TOGETHER ? Way.TOGETHER : Way.GRAPH;
         }
-        boolean[] loose = families.tree.clone();
+        Way[] ways = new Way[families.parts()];
+        for (int p = 0; p < ways.length; p++) {
+            ways[p] = families.tree[p] ? Way.UNIT_BY_UNIT : Way.GRAPH;
+        }
         for (int m = 0; m < records.size(); m++) {
-            loose[families.part[m]] &= !ties[kinds.of(m)];
+            int part = families.part[m];
+            Way here = ofKind[kinds.of(m)];
+            ways[part] = here.compareTo(ways[part]) > 0 ? here : ways[part];
         }
-        if (layout.heredity().stream().anyMatch(Heredity::livingDependsOnSex)) {
-            Arrays.fill(loose, false);
-        }
-        return loose;
+        return ways;
     }
 
     private static boolean mattersOfWhichSex(Layout layout, Evidence evidence) {

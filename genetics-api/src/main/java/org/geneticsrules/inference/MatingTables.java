@@ -4,12 +4,13 @@ import com.google.common.primitives.ImmutableDoubleArray;
 import com.google.common.primitives.ImmutableIntArray;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What pairs of parents hand down at one unit, without what is ruled out of any of the three and without zeros: a pair has few kinds of
+ * What pairs of parents hand down at one unit, or at several looked at together, without what is ruled out of any of the three and without zeros: a pair has few kinds of
  * kits. Families in which the same is ruled out share tables.
  */
 final class MatingTables {
@@ -17,23 +18,36 @@ final class MatingTables {
     /** So many numbers are kept for families to come; what is more is made anew for each family. */
     private static final int MOST_KEPT = 1 << 21;
 
-    private final double[] daughters;
-    private final double[] sons;
-    private final int dams;
+    private final List<Heredity> units;
+
+    /** By unit, the tables of sires, dams and kits of one sex. */
+    private final List<double[]> daughters;
+
+    private final List<double[]> sons;
     private final Map<ImmutableDoubleArray, Known> known = new HashMap<>();
     private final Map<ImmutableIntArray, Integer> supports = new HashMap<>();
     private final Map<Long, Pairs> pairs = new HashMap<>();
     private int kept;
 
-    MatingTables(Heredity heredity) {
-        this.daughters = heredity.kits(Sex.FEMALE);
-        this.sons = heredity.kits(Sex.MALE);
-        this.dams = heredity.states(Sex.FEMALE);
+    /**
+     * Prepares tables.
+     *
+     * @param units the units; a state is one of each, that of the last changing fastest
+     */
+    MatingTables(List<Heredity> units) {
+        this.units = units;
+        this.daughters = units.stream().map(one -> one.kits(Sex.FEMALE)).toList();
+        this.sons = units.stream().map(one -> one.kits(Sex.MALE)).toList();
     }
 
     /** Whether daughters inherit otherwise than sons. */
     boolean differ() {
-        return !Arrays.equals(daughters, sons);
+        for (int u = 0; u < units.size(); u++) {
+            if (!Arrays.equals(daughters.get(u), sons.get(u))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What weights of all states say; of the same weights the same. */
@@ -89,7 +103,7 @@ final class MatingTables {
             int key = 2 * kit.support() + (female ? 1 : 0);
             Kits found = bySupport.get(key);
             if (found == null) {
-                found = table(female ? daughters : sons, kit);
+                found = table(female ? Sex.FEMALE : Sex.MALE, kit);
                 if (isRoomFor(found.chance().length)) {
                     bySupport.put(key, found);
                 }
@@ -113,22 +127,33 @@ final class MatingTables {
             return found;
         }
 
-        private Kits table(double[] whole, Known kit) {
-            int[] place = new int[kit.width()];
-            Arrays.fill(place, -1);
-            for (int i = 0; i < kit.states().length; i++) {
-                place[kit.states()[i]] = i;
-            }
+        private Kits table(Sex sex, Known kit) {
+            int[][] ofSires = digits(sireStates, Sex.MALE);
+            int[][] ofDams = digits(damStates, Sex.FEMALE);
+            int[][] ofKits = digits(kit.states(), sex);
+            List<double[]> tables = sex == Sex.FEMALE ? daughters : sons;
             int[] starts = new int[size() + 1];
-            int[] at = new int[size() * kit.states().length];
+            int[] at = new int[Math.max(16, size())];
             double[] weights = new double[at.length];
+            int[] rows = new int[units.size()];
             int next = 0;
             for (int pair = 0; pair < size(); pair++) {
-                int row =
-                        (sireStates[pair / damStates.length] * dams + damStates[pair % damStates.length]) * kit.width();
+                for (int u = 0; u < rows.length; u++) {
+                    int sire = ofSires[u][pair / damStates.length];
+                    int dam = ofDams[u][pair % damStates.length];
+                    Heredity here = units.get(u);
+                    rows[u] = (sire * here.states(Sex.FEMALE) + dam) * here.states(sex);
+                }
                 for (int i = 0; i < kit.states().length; i++) {
-                    double weight = whole[row + kit.states()[i]];
+                    double weight = 1;
+                    for (int u = 0; u < rows.length && weight > 0; u++) {
+                        weight *= tables.get(u)[rows[u] + ofKits[u][i]];
+                    }
                     if (weight > 0) {
+                        if (next == at.length) {
+                            at = Arrays.copyOf(at, 2 * next);
+                            weights = Arrays.copyOf(weights, 2 * next);
+                        }
                         at[next] = i;
                         weights[next++] = weight;
                     }
@@ -137,6 +162,20 @@ final class MatingTables {
             }
             return new Kits(starts, Arrays.copyOf(at, next), Arrays.copyOf(weights, next));
         }
+    }
+
+    /** By unit, the state at it in each of some states of all. */
+    private int[][] digits(int[] states, Sex sex) {
+        int[][] digits = new int[units.size()][states.length];
+        for (int i = 0; i < states.length; i++) {
+            int rest = states[i];
+            for (int u = units.size() - 1; u >= 0; u--) {
+                int width = units.get(u).states(sex);
+                digits[u][i] = rest % width;
+                rest /= width;
+            }
+        }
+        return digits;
     }
 
     /**

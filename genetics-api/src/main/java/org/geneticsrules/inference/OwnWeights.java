@@ -39,27 +39,72 @@ final class OwnWeights {
         this.weighed = weighed;
     }
 
-    /** The weight of each state of an animal at a unit that its records do not tie to another. */
-    double[] of(int member, int unit) {
+    /**
+     * Weighs the states of an animal.
+     *
+     * @param member the animal
+     * @param units numbers of units that its records tie to no others
+     * @return the weight of each state of all these units, that of the last changing fastest
+     */
+    double[] of(int member, List<Integer> units) {
+        double[] weights = {1};
+        for (int unit : units) {
+            weights = times(weights, before(member, unit));
+        }
+        for (EvidenceFactors.Said said : evidence.said(member, records.get(member))) {
+            if (units.containsAll(said.units())) {
+                multiply(weights, member, units, said);
+            } else if (said.units().stream().anyMatch(units::contains)) {
+                throw new IllegalStateException("the records of animal " + member + " tie units");
+            }
+        }
+        return weights;
+    }
+
+    private static double[] times(double[] one, double[] other) {
+        double[] product = new double[one.length * other.length];
+        for (int i = 0; i < product.length; i++) {
+            product[i] = one[i / other.length] * other[i % other.length];
+        }
+        return product;
+    }
+
+    private void multiply(double[] weights, int member, List<Integer> units, EvidenceFactors.Said said) {
+        for (int state = 0; state < weights.length; state++) {
+            int place = 0;
+            int stride = 1;
+            // the place in the table of these units is put together from the last one
+            for (int i = said.units().size() - 1; i >= 0; i--) {
+                int unit = said.units().get(i);
+                place += stride * digit(state, member, units, unit);
+                stride *= layout.states(member, unit);
+            }
+            weights[state] *= said.table()[place];
+        }
+    }
+
+    /** The state at one unit in a state of several. */
+    private int digit(int state, int member, List<Integer> units, int unit) {
+        int rest = state;
+        for (int i = units.size() - 1; units.get(i) != unit; i--) {
+            rest /= layout.states(member, units.get(i));
+        }
+        return rest % layout.states(member, unit);
+    }
+
+    /** What is known of an animal at a unit without its records. */
+    private double[] before(int member, int unit) {
         Heredity here = layout.heredity().get(unit);
         Member one = layout.members().all().get(member);
         Sex sex = layout.sexOf(member, 0);
-        double[] weights;
         if (one.isFounder()) {
-            weights = founders.computeIfAbsent(
-                            List.of(unit, sex, one.population()),
-                            key -> weighed ? here.founders(sex, population(one)) : here.living(sex))
-                    .clone();
-        } else {
-            weights = new double[here.states(sex)];
-            // half of all kits are of the sex recorded
-            Arrays.fill(weights, halves && unit == 0 && one.sex().isPresent() ? 0.5 : 1);
+            return founders.computeIfAbsent(
+                    List.of(unit, sex, one.population()),
+                    key -> weighed ? here.founders(sex, population(one)) : here.living(sex));
         }
-        for (double[] table : evidence.alone(member, unit, records.get(member))) {
-            for (int state = 0; state < weights.length; state++) {
-                weights[state] *= table[state];
-            }
-        }
+        double[] weights = new double[here.states(sex)];
+        // half of all kits are of the sex recorded
+        Arrays.fill(weights, halves && unit == 0 && one.sex().isPresent() ? 0.5 : 1);
         return weights;
     }
 

@@ -6,7 +6,7 @@ import org.geneticsrules.inference.MatingTables.Pairs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Exact posteriors at one unit where relations form no loop: messages from family to family, up and down (Elston &amp; Stewart 1971, Hum.
+ * Exact posteriors at one unit, or at several together, where relations form no loop: messages from family to family, up and down (Elston &amp; Stewart 1971, Hum.
  * Hered. 21:523; Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
  *
  * <p>A family is a pair of parents with all their kits. It hears from each member what all else is known of that one, and tells each what
@@ -107,16 +107,18 @@ final class Peeling {
         return one;
     }
 
-    /** The combinations that the tables of a part have together, a measure of the work. */
+    /** The combinations in the tables of the largest family of a part, of which there is one at a time. */
     double cells(int part) {
-        double cells = 0;
+        double most = 0;
         for (int i = families.firstOrdered[part]; i < families.firstOrdered[part + 1]; i++) {
             int f = families.ordered[i];
-            cells += (double) known(families.sires[f]).states().length
-                    * known(families.dams[f]).states().length
-                    * (families.firstKit[f + 1] - families.firstKit[f] + 1);
+            most = Math.max(
+                    most,
+                    (double) known(families.sires[f]).states().length
+                            * known(families.dams[f]).states().length
+                            * (families.firstKit[f + 1] - families.firstKit[f] + 1));
         }
-        return cells;
+        return most;
     }
 
     /** The chances of the states of an animal. */

@@ -2,31 +2,33 @@ package org.geneticsrules.inference;
 
 import com.google.common.base.Supplier;
 import com.google.common.base.Suppliers;
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.inference.Groups.Way;
 import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known of the units of one group, part by part.
- *
- * <p>Parts of the pedigree in which nothing ties the units to one another and relations form no loop are peeled, unit by unit. Of all
- * others a factor graph is made.
+ * What is known of the units of one group, part by part of the pedigree: peeled where relations form no loop, unit by unit or together,
+ * and else by a factor graph.
  */
 final class Settled {
 
     private final Families families;
 
-    /** By part of the pedigree, whether it is peeled. */
-    private final boolean[] peeled;
+    /** By part of the pedigree, how it is looked at. */
+    private final Way[] ways;
 
-    private final List<Peeling> peelings = new ArrayList<>();
+    /** By number of a unit, or by that after the last for all units together; where some part is looked at so. */
+    private final Map<Integer, Peeling> peelings = new HashMap<>();
 
-    /** By unit and part of the pedigree, if it is peeled. */
+    /** By the same number and by part of the pedigree, if it is peeled. */
     private final Standing[][] standingsPeeled;
 
     /** The variables of the parts that are not peeled. */
@@ -53,17 +55,27 @@ final class Settled {
      * @param budget the cells that all tables of one part may have together
      */
     Settled(Groups question, int group, Families families, Kinds kinds, double budget) {
+        this(question, group, families, kinds, budget, Way.UNIT_BY_UNIT);
+    }
+
+    /**
+     * The same, where units that nothing ties may be looked at together all the same.
+     *
+     * @param least units are not looked at more loosely than this
+     */
+    Settled(Groups question, int group, Families families, Kinds kinds, double budget, Way least) {
         this.families = families;
         this.layout = question.layout(group);
         OwnWeights alone = question.alone(group, layout);
-        this.peeled = question.loose(group, layout, alone, families, kinds);
+        this.ways = question.ways(group, layout, alone, families, kinds, least);
         int units = layout.heredity().size();
-        this.standingsPeeled = new Standing[units][families.parts()];
+        this.standingsPeeled = new Standing[units + 1][families.parts()];
         for (int u = 0; u < units; u++) {
-            peel(u, alone, kinds, budget);
+            peel(u, Way.UNIT_BY_UNIT, alone, kinds, budget);
         }
+        peel(units, Way.TOGETHER, alone, kinds, budget);
         int[] who = IntStream.range(0, families.part.length)
-                .filter(m -> !peeled[families.part[m]])
+                .filter(m -> !isPeeled(m))
                 .toArray();
         FactorGraph graph = question.graph(group, layout, who);
         // few ask for it, and keeping the graph would take more room than all that is settled
@@ -78,21 +90,27 @@ final class Settled {
         }
     }
 
-    private void peel(int unit, OwnWeights alone, Kinds kinds, double budget) {
-        Heredity heredity = layout.heredity().get(unit);
-        MatingTables tables = new MatingTables(heredity);
+    private void peel(int number, Way way, OwnWeights alone, Kinds kinds, double budget) {
+        if (Arrays.stream(ways).noneMatch(way::equals)) {
+            return;
+        }
+        List<Integer> units = way == Way.TOGETHER
+                ? IntStream.range(0, layout.heredity().size()).boxed().toList()
+                : List.of(number);
+        MatingTables tables =
+                new MatingTables(units.stream().map(layout.heredity()::get).toList());
         @Nullable Known[] ofKind = new Known[kinds.count()];
         @Nullable Known[] known = new Known[families.part.length];
         boolean[] female = new boolean[known.length];
         double[] logs = new double[families.parts()];
         for (int m = 0; m < known.length; m++) {
-            if (!peeled[families.part[m]]) {
+            if (ways[families.part[m]] != way) {
                 continue;
             }
             int kind = kinds.of(m);
             Known one = ofKind[kind];
             if (one == null) {
-                one = tables.known(alone.of(kinds.example(kind), unit));
+                one = tables.known(alone.of(kinds.example(kind), units));
                 ofKind[kind] = one;
             }
             known[m] = one;
@@ -100,9 +118,9 @@ final class Settled {
             logs[families.part[m]] += one.log();
         }
         Peeling peeling = new Peeling(families, tables, known, female);
-        peelings.add(peeling);
+        peelings.put(number, peeling);
         for (int p = 0; p < families.parts(); p++) {
-            if (!peeled[p]) {
+            if (ways[p] != way) {
                 continue;
             }
             double here = peeling.cells(p);
@@ -113,7 +131,7 @@ final class Settled {
                 standing = found > Double.NEGATIVE_INFINITY ? Standing.EXACT : Standing.CONTRADICTED;
                 logLikelihood += found;
             }
-            standingsPeeled[unit][p] = standing;
+            standingsPeeled[number][p] = standing;
             contradicted |= standing == Standing.CONTRADICTED;
         }
     }
@@ -158,7 +176,12 @@ final class Settled {
     }
 
     private boolean isPeeled(int member) {
-        return peeled[families.part[member]];
+        return ways[families.part[member]] != Way.GRAPH;
+    }
+
+    /** The number of the peeling that looks at a unit of an animal. */
+    private int peeling(int member, int unit) {
+        return ways[families.part[member]] == Way.TOGETHER ? layout.heredity().size() : unit;
     }
 
     Layout layout() {
@@ -180,7 +203,9 @@ final class Settled {
 
     /** How far it is settled what an animal carries at a unit. */
     Standing standing(int member, int unit) {
-        return isPeeled(member) ? standingsPeeled[unit][families.part[member]] : standing(layout.carried(member, unit));
+        return isPeeled(member)
+                ? standingsPeeled[peeling(member, unit)][families.part[member]]
+                : standing(layout.carried(member, unit));
     }
 
     /** How far a variable of the parts that are not peeled is settled: a sex, or a choice of sires. */
@@ -190,7 +215,25 @@ final class Settled {
 
     /** The chances of the states of an animal at a unit, if they are settled. */
     double[] chances(int member, int unit) {
-        return isPeeled(member) ? peelings.get(unit).chances(member) : chances(layout.carried(member, unit));
+        if (!isPeeled(member)) {
+            return chances(layout.carried(member, unit));
+        }
+        double[] found =
+                Objects.requireNonNull(peelings.get(peeling(member, unit))).chances(member);
+        return ways[families.part[member]] == Way.TOGETHER ? summed(found, member, unit) : found;
+    }
+
+    /** The chances of the states at one unit, of those of all units together. */
+    private double[] summed(double[] together, int member, int unit) {
+        int inner = 1;
+        for (int u = unit + 1; u < layout.heredity().size(); u++) {
+            inner *= layout.states(member, u);
+        }
+        double[] sums = new double[layout.states(member, unit)];
+        for (int state = 0; state < together.length; state++) {
+            sums[state / inner % sums.length] += together[state];
+        }
+        return sums;
     }
 
     /** The chances of the states of a variable of the parts that are not peeled, if they are settled. */

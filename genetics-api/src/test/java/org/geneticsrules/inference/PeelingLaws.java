@@ -30,30 +30,31 @@ class PeelingLaws {
         Families families = Families.of(question.members());
         Kinds kinds = Kinds.of(question.members(), question.records());
         for (int g = 0; g < question.count(); g++) {
-            agree(question, g, families, kinds);
+            agree(question, g, families, kinds, Groups.Way.UNIT_BY_UNIT);
         }
+        Groups asOne = question.asOne();
+        agree(asOne, asOne.count() - 1, families, kinds, Groups.Way.TOGETHER);
         Statistics.coverage(coverage -> {
-            coverage.check("families").percentage(share -> share > 5);
-            coverage.check("not peeled").percentage(share -> share > 5);
+            coverage.check("UNIT_BY_UNIT, families").percentage(share -> share > 5);
+            coverage.check("TOGETHER, families").percentage(share -> share > 3);
+            coverage.check("GRAPH, families").percentage(share -> share > 5);
         });
     }
 
-    private static void agree(Groups question, int group, Families families, Kinds kinds) {
+    private static void agree(Groups question, int group, Families families, Kinds kinds, Groups.Way least) {
         Layout layout = question.layout(group);
-        boolean[] loose = question.loose(group, layout, question.alone(group, layout), families, kinds);
+        Groups.Way[] ways = question.ways(group, layout, question.alone(group, layout), families, kinds, least);
         FactorGraph graph = question.graph(group, layout);
         Posteriors expected = byCliques(graph);
-        Settled found = new Settled(question, group, families, kinds, 1 << 24);
+        Settled found = new Settled(question, group, families, kinds, 1 << 24, least);
         assertEquals(expected.isPossible(), !found.isContradicted());
         if (!expected.isPossible()) {
             return;
         }
         assertEquals(expected.logLikelihood(), found.logLikelihood(), 1e-11);
         for (int m = 0; m < question.records().size(); m++) {
-            Statistics.collect(
-                    !loose[families.part[m]]
-                            ? "not peeled"
-                            : families.firstFamily[m + 1] > families.firstFamily[m] ? "families" : "alone");
+            boolean related = families.firstFamily[m + 1] > families.firstFamily[m];
+            Statistics.collect(ways[families.part[m]] + (related ? ", families" : ", alone"));
             for (int u = 0; u < layout.heredity().size(); u++) {
                 assertArrayEquals(expected.chances()[layout.carried(m, u)], found.chances(m, u), 1e-12);
             }
