@@ -2,6 +2,7 @@
 @org.jspecify.annotations.NullMarked
 module org.geneticsrules.examples {
     requires info.picocli;
+    requires org.apache.commons.csv;
     requires org.geneticsrules.api;
     requires org.geneticsrules.ferret;
     requires static org.jspecify;

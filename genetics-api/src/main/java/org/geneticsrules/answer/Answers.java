@@ -114,8 +114,12 @@ public final class Answers {
         return compiled.model();
     }
 
-    /** What the young are called in texts. */
-    Taxon.Young young() {
+    /**
+     * Returns what the young are called in texts.
+     *
+     * @return the words of the model's taxon, of its catalogue's, or neutral ones
+     */
+    public Taxon.Young young() {
         return model().taxon()
                 .flatMap(Taxon::young)
                 .or(() -> model().catalogue().taxon().flatMap(Taxon::young))
@@ -139,7 +143,14 @@ public final class Answers {
         return found;
     }
 
-    EvidenceLevel evidence(Set<String> pointers, Collection<Population> populations) {
+    /**
+     * Returns what an answer rests on, for those who put answers together.
+     *
+     * @param pointers pointers of the statements of the model that it rests on
+     * @param populations the populations whose frequencies weigh it
+     * @return the statements, in the order of the model's document, with the weakest grade among them
+     */
+    public EvidenceLevel evidence(Set<String> pointers, Collection<Population> populations) {
         List<Statement> statements = new ArrayList<>();
         for (Statement statement : model().statements().values()) {
             boolean weighs = populations.stream()
@@ -155,7 +166,13 @@ public final class Answers {
         return Pointer.of("populations", population.id());
     }
 
-    static List<Rival> rivals(EvidenceLevel evidence) {
+    /**
+     * Returns the views recorded as dissent on what an answer rests on.
+     *
+     * @param evidence what it rests on
+     * @return each view once, with the first statement that it differs from
+     */
+    public static List<Rival> rivals(EvidenceLevel evidence) {
         List<Rival> rivals = new ArrayList<>();
         for (Statement statement : evidence.statements()) {
             statement
@@ -172,6 +189,15 @@ public final class Answers {
         return CautionLooks.of(cautions, model().visibleTraits(), described, possible);
     }
 
+    /**
+     * Returns the names of the cautions that exclude a mating, unless somebody asks for it by that name.
+     *
+     * @return names in declared order
+     */
+    public List<String> excludingCautions() {
+        return cautions().stream().filter(Caution::excludes).map(Caution::id).toList();
+    }
+
     /** All cautions of the sets, in declared order. */
     List<Caution> cautions() {
         return cautions.stream()
@@ -179,7 +205,13 @@ public final class Answers {
                 .toList();
     }
 
-    List<Caution> cautions(Situation situation) {
+    /**
+     * Returns the cautions that are due.
+     *
+     * @param situation what an answer is about
+     * @return cautions in declared order
+     */
+    public List<Caution> cautions(Situation situation) {
         return cautions.stream()
                 .flatMap(set -> set.raisedBy(situation).stream())
                 .toList();

@@ -1,5 +1,6 @@
 package org.geneticsrules.inference;
 
+import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -149,6 +150,17 @@ public final class Inference {
      */
     public Inference sampling(Sampling how) {
         return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how));
+    }
+
+    /**
+     * Returns what should be known of the records, whatever is asked of them. No population is needed.
+     *
+     * @return records that are no evidence, or only under an assumption
+     */
+    public List<Notice> notices() {
+        Records records = new Records(compiled, confusions);
+        Members.of(pedigree, Optional.empty()).all().forEach(records::of);
+        return ImmutableList.copyOf(records.notices());
     }
 
     /**

@@ -9,6 +9,7 @@ import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.Litter;
 import org.geneticsrules.answer.Outcome;
 import org.geneticsrules.answer.Question;
+import org.geneticsrules.answer.Rival;
 import org.geneticsrules.answer.Weighting;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.cross.LitterSize;
@@ -60,14 +61,7 @@ public final class AnswerDocument {
             document.with("tests", list(answer.tests(), TestDocument::of));
         }
         return document.with("hidden", list(answer.hidden(), AnswerDocument::hidden))
-                .with(
-                        "rivals",
-                        list(
-                                answer.rivals(),
-                                rival -> new ObjectBuilder()
-                                        .with("statement", rival.statement())
-                                        .with("view", rival.view())
-                                        .build()))
+                .with("rivals", list(answer.rivals(), AnswerDocument::rival))
                 .with("cautions", list(answer.cautions(), AnswerDocument::caution))
                 .with("evidenceLevel", evidence(answer.evidence()))
                 .with("model", Shared.reference(answer.model()))
@@ -123,11 +117,18 @@ public final class AnswerDocument {
         return node.with("season", stage.season()).build();
     }
 
-    private static Node assumption(Assumption assumption) {
+    static Node assumption(Assumption assumption) {
         return new ObjectBuilder()
                 .with("id", assumption.id())
                 .with("text", assumption.text())
                 .with("otherwise", assumption.otherwise())
+                .build();
+    }
+
+    static Node rival(Rival rival) {
+        return new ObjectBuilder()
+                .with("statement", rival.statement())
+                .with("view", rival.view())
                 .build();
     }
 
@@ -171,7 +172,7 @@ public final class AnswerDocument {
         return node.build();
     }
 
-    private static Node hidden(Hidden hidden) {
+    static Node hidden(Hidden hidden) {
         ObjectBuilder node = new ObjectBuilder()
                 .with("locus", hidden.locus())
                 .with("phenotype", phenotype(hidden.phenotype()))
@@ -189,7 +190,7 @@ public final class AnswerDocument {
                 .build();
     }
 
-    private static Node caution(Caution caution) {
+    static Node caution(Caution caution) {
         ObjectBuilder node = new ObjectBuilder()
                 .with("id", caution.id())
                 .with("line", caution.line())
@@ -199,7 +200,7 @@ public final class AnswerDocument {
         return caution.excludes() ? node.with("excludes", Node.flag(true)).build() : node.build();
     }
 
-    private static Node evidence(EvidenceLevel level) {
+    static Node evidence(EvidenceLevel level) {
         ObjectBuilder node = new ObjectBuilder();
         level.grade().ifPresent(grade -> node.with("grade", grade.word()).with("meaning", grade.meaning()));
         List<String> weakest = level.weakest().stream().map(Statement::pointer).toList();

@@ -10,6 +10,7 @@ import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.caution.Caution;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.model.Statement;
 
@@ -43,18 +44,17 @@ public final class AnswerText {
     public static String of(Answer answer, TextStyle style) {
         TextLines text = new TextLines(style.width());
         text.paragraph(answer.verdict());
-        rivals(answer, text);
+        rivals(answer.rivals().size(), text);
         new NumberSection(answer, style).write(text);
         new TestSection(answer, style).write(text);
         new WhySection(answer, style).write(text);
         changes(answer.assumptions(), text);
         cautions(answer.cautions(), text);
-        evidence(answer, text);
+        evidence(answer.evidence(), answer.model(), text);
         return text.toString();
     }
 
-    private static void rivals(Answer answer, TextLines text) {
-        int views = answer.rivals().size();
+    static void rivals(int views, TextLines text) {
         if (views > 0) {
             text.paragraph(
                     views == 1
@@ -63,14 +63,14 @@ public final class AnswerText {
         }
     }
 
-    private static void changes(List<Assumption> assumptions, TextLines text) {
+    static void changes(List<Assumption> assumptions, TextLines text) {
         if (!assumptions.isEmpty()) {
             text.heading("What would change it");
             assumptions.forEach(assumption -> text.item(assumption.text() + " " + assumption.otherwise()));
         }
     }
 
-    private static void cautions(List<Caution> cautions, TextLines text) {
+    static void cautions(List<Caution> cautions, TextLines text) {
         if (!cautions.isEmpty()) {
             text.heading("Cautions");
             for (Caution caution : cautions) {
@@ -87,8 +87,7 @@ public final class AnswerText {
         }
     }
 
-    private static void evidence(Answer answer, TextLines text) {
-        EvidenceLevel level = answer.evidence();
+    static void evidence(EvidenceLevel level, Reference model, TextLines text) {
         text.heading("Evidence");
         if (level.grade().isPresent()) {
             text.paragraph("As strong as its weakest part: " + level.grade().get() + " ("
@@ -110,7 +109,7 @@ public final class AnswerText {
                     statements.stream().map(Statement::text).collect(Collectors.joining("; ")));
             support.ifPresent(known -> support(known, text));
         });
-        text.paragraph("Model: " + answer.model() + ".");
+        text.paragraph("Model: " + model + ".");
     }
 
     private static void support(Evidence support, TextLines text) {

@@ -3,10 +3,13 @@ package org.geneticsrules.examples;
 import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
+import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
+import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
 import picocli.CommandLine.Option;
 
@@ -28,6 +31,11 @@ final class OutputChoice {
     }
 
     TextStyle style(Model model) {
+        return style(model, words);
+    }
+
+    /** The standard style, by letters or by words. */
+    static TextStyle style(Model model, boolean words) {
         TextStyle named = TextStyle.standard().naming(model);
         return words ? named.withoutLetters() : named;
     }
@@ -40,6 +48,12 @@ final class OutputChoice {
             out.print(AnswerText.of(answer, style(model)));
             out.print(more);
         }
+        return answer.status() == Status.UNDECIDED ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+
+    /** Prints an answer about recorded animals. */
+    int print(RecordedAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(RecordedDocument.of(answer)) : RecordedText.of(answer, style(model)));
         return answer.status() == Status.UNDECIDED ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
     }
 }

@@ -2,6 +2,7 @@ package org.geneticsrules.examples;
 
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.util.concurrent.CancellationException;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import picocli.CommandLine;
@@ -63,6 +64,10 @@ public final class Program {
         if (failure instanceof TooLargeException large) {
             err.println("refused: " + large.getMessage());
             return ExitCodes.TOO_LARGE;
+        }
+        if (failure instanceof CancellationException) {
+            err.println("stopped: " + failure.getMessage() + "; nothing was written");
+            return ExitCodes.FAILED;
         }
         err.println("failed: " + failure + ". This is a fault of the program; please report the command line.");
         return ExitCodes.FAILED;

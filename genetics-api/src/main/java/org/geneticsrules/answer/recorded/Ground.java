@@ -1,0 +1,115 @@
+package org.geneticsrules.answer.recorded;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Inference;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Confusions;
+
+/**
+ * What all questions about one pedigree rest on.
+ *
+ * @param answers the model and its cautions
+ * @param pedigree the recorded animals
+ * @param population the population of founders for whom the pedigree states none, if one is named
+ * @param confusions how often a state is recorded as another
+ * @param cells the cells that tables may have together
+ */
+record Ground(Answers answers, Pedigree pedigree, Optional<String> population, Confusions confusions, double cells) {
+
+    CompiledModel compiled() {
+        return answers.compiled();
+    }
+
+    Model model() {
+        return compiled().model();
+    }
+
+    Ground of(Pedigree part) {
+        return new Ground(answers, part, population, confusions, cells);
+    }
+
+    /** The questions of the engine, without a population. */
+    Inference inference(Pedigree records) {
+        return Inference.of(compiled(), records).with(confusions).within(cells);
+    }
+
+    /**
+     * Asks something that needs frequencies: by the population named, by those that the pedigree states, or by each of the model in turn.
+     *
+     * @param records the pedigree it is asked of
+     * @param question the question
+     * @param notices takes what could not be weighed, and why
+     */
+    <T> List<Weighed<T>> weigh(Pedigree records, Function<Inference, T> question, Set<String> notices) {
+        return weigh(origin -> question.apply(inference(records, origin)), notices);
+    }
+
+    /** Asks something that needs frequencies, of any pedigrees. */
+    <T> List<Weighed<T>> weigh(Function<Origin, T> question, Set<String> notices) {
+        if (population.isPresent()) {
+            Origin named = origin(population.get());
+            return List.of(new Weighed<>(named, question.apply(named)));
+        }
+        try {
+            Origin stated = new Origin(Optional.empty());
+            return List.of(new Weighed<>(stated, question.apply(stated)));
+        } catch (ProblemsException e) {
+            throwUnlessFrequenciesLack(e);
+        }
+        List<Weighed<T>> found = new ArrayList<>();
+        for (String id : model().populations().keySet()) {
+            try {
+                found.add(new Weighed<>(origin(id), question.apply(origin(id))));
+            } catch (ProblemsException e) {
+                throwUnlessFrequenciesLack(e);
+                notices.add("population \"" + id + "\" names no frequencies for all loci that matter here");
+            }
+        }
+        if (found.isEmpty()) {
+            notices.add("no population of the model has the frequencies that a weighted answer needs");
+        }
+        return found;
+    }
+
+    /** The questions of the engine, with founders as in an origin. */
+    Inference inference(Pedigree records, Origin origin) {
+        Inference inference = inference(records);
+        return origin.assumed().map(one -> inference.from(one.id())).orElse(inference);
+    }
+
+    private Origin origin(String id) {
+        return new Origin(
+                Optional.of(Objects.requireNonNull(model().populations().get(id), id)));
+    }
+
+    private static void throwUnlessFrequenciesLack(ProblemsException e) {
+        if (!e.problems().stream().allMatch(problem -> problem.code().equals("population-needed"))) {
+            throw e;
+        }
+    }
+
+    /** The populations that founders are weighed by: those assumed, and those stated. */
+    Set<Population> used(List<Origin> origins) {
+        Set<Population> used = new LinkedHashSet<>();
+        origins.forEach(origin -> origin.assumed().ifPresent(used::add));
+        if (!origins.isEmpty()) {
+            pedigree.individuals()
+                    .values()
+                    .forEach(one -> one.population()
+                            .map(id -> model().populations().get(id))
+                            .ifPresent(used::add));
+        }
+        return used;
+    }
+}

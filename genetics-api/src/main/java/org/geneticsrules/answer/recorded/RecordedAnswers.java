@@ -1,0 +1,174 @@
+package org.geneticsrules.answer.recorded;
+
+import java.util.Collection;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.inference.Inference;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Confusions;
+
+/**
+ * Answers questions about the animals of a pedigree, with reasons, cautions and evidence.
+ *
+ * <pre>{@code
+ * RecordedAnswers kennel = RecordedAnswers.of(answers, pedigree).from("few carriers");
+ * RecordedAnswer hides = kennel.mayCarry("Kit 3", Set.of());
+ * }</pre>
+ *
+ * <p>Where chances need frequencies and no population is named, they are given for each population of the model, one after another.
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class RecordedAnswers {
+
+    private final Ground ground;
+
+    private RecordedAnswers(Ground ground) {
+        this.ground = ground;
+    }
+
+    /**
+     * Answers about a pedigree under a model.
+     *
+     * @param answers the model and its cautions
+     * @param pedigree the recorded animals
+     * @return the answering service
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
+        Inference.of(answers.compiled(), pedigree); // checks the records against the model
+        return new RecordedAnswers(
+                new Ground(answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS));
+    }
+
+    /**
+     * Returns the same with a population for founders and unrecorded parents for whom the pedigree states none.
+     *
+     * @param population id of a population of the model
+     * @return a copy
+     * @throws IllegalArgumentException if the model has no such population
+     */
+    public RecordedAnswers from(String population) {
+        if (!ground.model().populations().containsKey(population)) {
+            throw new IllegalArgumentException("model " + ground.model() + " has no population \"" + population
+                    + "\"; expected one of " + ground.model().populations().keySet());
+        }
+        return new RecordedAnswers(new Ground(
+                ground.answers(), ground.pedigree(), Optional.of(population), ground.confusions(), ground.cells()));
+    }
+
+    /**
+     * Returns the same with naming errors.
+     *
+     * @param named how often a state is recorded as another
+     * @return a copy
+     */
+    public RecordedAnswers with(Confusions named) {
+        return new RecordedAnswers(
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), named, ground.cells()));
+    }
+
+    /**
+     * Returns the same with another limit on what is calculated exactly.
+     *
+     * @param cells the cells that all tables of one part may have together, eight bytes each; 0 for none
+     * @return a copy
+     */
+    public RecordedAnswers within(double cells) {
+        return new RecordedAnswers(
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), cells));
+    }
+
+    /**
+     * Returns the recorded animals.
+     *
+     * @return the pedigree that is asked about
+     */
+    public Pedigree pedigree() {
+        return ground.pedigree();
+    }
+
+    /**
+     * Answers what an animal may be and hide: for each genotype whether all records exclude it, with a witness if they do not, and how
+     * likely it is.
+     *
+     * @param animal id of the animal
+     * @param loci ids of loci; empty for all
+     * @return the answer; its finding is a {@link MayCarry}
+     * @throws IllegalArgumentException if there is no such animal or locus
+     */
+    public RecordedAnswer mayCarry(String animal, Collection<String> loci) {
+        return new MayCarryAnswer(ground, animal, loci).answer();
+    }
+
+    /**
+     * Answers how likely an animal is to carry an allele, before any record and after each.
+     *
+     * @param animal id of the animal
+     * @param allele the allele
+     * @return the answer; its finding is a {@link CarrierTrail}
+     * @throws IllegalArgumentException if there is no such animal
+     */
+    public RecordedAnswer carrierTrail(String animal, HiddenAllele allele) {
+        return new CarrierTrailAnswer(ground, animal, allele).answer();
+    }
+
+    /**
+     * Answers how sure one may be, by a planned mating, whether an animal carries an allele: how good the test is, what to believe, and
+     * what to expect, side by side.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link HowSure}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if the two cannot be mates, no look of a kit proves the allele and none is named, or a trait, state or
+     *     stage is not as the model needs it
+     */
+    public RecordedAnswer howSure(HowSureQuestion question) {
+        return new HowSureAnswer(ground, question).answer();
+    }
+
+    /**
+     * Answers which males may have sired a litter or its kits, and how likely each is. Colour is weak evidence of parentage: it can exclude
+     * a male under the model, and proves none.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link Parentage}
+     * @throws IllegalArgumentException if there is no such litter or male
+     * @throws ProblemsException if a male cannot have sired it, because of his sex or age
+     */
+    public RecordedAnswer parentage(ParentageQuestion question) {
+        return new ParentageAnswer(ground, question).answer();
+    }
+
+    /**
+     * Answers what the next litter of two recorded animals may show.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link NextLitter}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if the two cannot be mates, or a trait, state or stage is not as the model needs it
+     * @throws TooLargeException if the traits have too many looks together
+     */
+    public RecordedAnswer nextLitter(NextLitterQuestion question) {
+        return new NextLitterAnswer(ground, question).answer();
+    }
+
+    /**
+     * Checks all records: which do not fit one another, which fewest to look at again, and for each animal what to do about its records.
+     *
+     * <p>Large registries are gone through in portions of whole kindreds. Between portions the progress is told, and an interruption of the
+     * thread is noticed.
+     *
+     * @param question the question
+     * @param progress is told how far it has come
+     * @return the report
+     * @throws CancellationException if the thread is interrupted
+     */
+    public RegistryReport check(RegistryQuestion question, Progress progress) {
+        return new RegistryCheck(ground, question, progress).report();
+    }
+}

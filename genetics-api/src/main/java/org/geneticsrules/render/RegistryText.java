@@ -1,0 +1,102 @@
+package org.geneticsrules.render;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.geneticsrules.answer.recorded.Cited;
+import org.geneticsrules.answer.recorded.RegistryReport;
+import org.geneticsrules.answer.recorded.RegistryReport.Entry;
+import org.geneticsrules.answer.recorded.RegistryReport.Recheck;
+import org.geneticsrules.answer.recorded.RegistryReport.Verdict;
+
+/**
+ * The check of a registry as plain text: the result, how many animals have which verdict, what to look at again and why. Animals whose
+ * records are accepted without remark are counted only; the table has them all.
+ *
+ * <p>Stateless and thread-safe.
+ */
+public final class RegistryText {
+
+    private static final int MOST_CONFLICTS = 20;
+    private static final int MOST_ANIMALS = 40;
+
+    private RegistryText() {}
+
+    /**
+     * Returns a report in a style.
+     *
+     * @param report a report
+     * @param style how it is laid out
+     * @return lines that end in a newline
+     */
+    public static String of(RegistryReport report, TextStyle style) {
+        TextLines text = new TextLines(style.width());
+        text.paragraph(report.verdict());
+        AnswerText.rivals(report.rivals().size(), text);
+        text.heading("Animals by verdict");
+        TextTable table = new TextTable("Verdict", "What it means", "Animals");
+        for (Verdict verdict : Verdict.values()) {
+            table.row(verdict.word(), meaning(verdict), Long.toString(report.count(verdict)));
+        }
+        text.lines(table.lines(style.width()));
+        RecordedText.conflicts(report.conflicts().stream().limit(MOST_CONFLICTS).toList(), text);
+        WhySection.more(report.conflicts().size() - MOST_CONFLICTS, "sets of records", text);
+        recheck(report.recheck(), text);
+        again(report, text);
+        if (!report.notices().isEmpty()) {
+            text.heading("Please note");
+            report.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
+        }
+        AnswerText.changes(report.assumptions(), text);
+        AnswerText.cautions(report.cautions(), text);
+        AnswerText.evidence(report.evidence(), report.model(), text);
+        text.paragraph("Pedigree: " + report.pedigree() + ".");
+        return text.toString();
+    }
+
+    private static String meaning(Verdict verdict) {
+        return switch (verdict) {
+            case ACCEPT -> "the records fit all others, which does not prove them";
+            case QUERY -> "one of the records named, or the model, is mistaken; which one is not known";
+            case LOOK_AGAIN -> "something was recorded before it could be told";
+            case NOT_DECIDED -> "not found out: too many loops among the relatives";
+        };
+    }
+
+    private static void recheck(List<Recheck> groups, TextLines text) {
+        if (groups.isEmpty()) {
+            return;
+        }
+        text.heading("The fewest records to look at again");
+        for (Recheck group : groups.stream().limit(MOST_CONFLICTS).toList()) {
+            String records = group.atLeast() + (group.atLeast() == 1 ? " record" : " records");
+            if (group.sets().isEmpty()) {
+                text.item("Of " + group.relatives() + " related animals at least " + records
+                        + "; which ones was not found out within the limits.");
+                continue;
+            }
+            text.item("Of " + group.relatives() + " related animals " + records + "; "
+                    + (group.sets().size() == 1 && !group.more()
+                            ? "only this one will do:"
+                            : "any one of these sets will do:"));
+            for (List<Cited> set : group.sets()) {
+                text.hanging("  - ", "    ", set.stream().map(Cited::words).collect(Collectors.joining("; and ")));
+            }
+            if (group.more()) {
+                text.hanging("  ", "    ", "and further sets of as many records.");
+            }
+        }
+        WhySection.more(groups.size() - MOST_CONFLICTS, "groups of relatives", text);
+        text.paragraph("Fewest is not likeliest: one mistake may stand in several records.");
+    }
+
+    private static void again(RegistryReport report, TextLines text) {
+        List<Entry> told = report.entries().stream()
+                .filter(one -> one.verdict() == Verdict.LOOK_AGAIN || one.verdict() == Verdict.NOT_DECIDED)
+                .toList();
+        if (!told.isEmpty()) {
+            text.heading("Animals to look at again");
+            told.stream().limit(MOST_ANIMALS).forEach(one -> text.item("\"" + one.animal() + "\": " + one.reason()));
+            WhySection.more(told.size() - MOST_ANIMALS, "animals", text);
+        }
+    }
+}

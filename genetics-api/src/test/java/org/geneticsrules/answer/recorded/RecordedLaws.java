@@ -1,0 +1,273 @@
+package org.geneticsrules.answer.recorded;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.statistics.Statistics;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.recorded.MayCarry.Word;
+import org.geneticsrules.expression.Census;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.expression.View;
+import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.RandomPedigrees;
+import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
+import org.geneticsrules.testing.RecordedKindred;
+import org.geneticsrules.testing.brute.Kindred;
+import org.geneticsrules.testing.brute.Worlds;
+import org.geneticsrules.trait.Judgeable;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+
+/** Answers about random pedigrees against a list of every way in which they may have come about. */
+class RecordedLaws {
+
+    private static final double CLOSE = 1e-11;
+
+    @Provide
+    Arbitrary<RandomPedigree> pedigrees() {
+        return RandomPedigrees.pedigrees();
+    }
+
+    private static RecordedAnswers asked(Model model, Kindred kindred) {
+        return RecordedAnswers.of(
+                        Answers.of(CompiledModel.of(model), List.of()), RecordedKindred.pedigree(model, kindred))
+                .with(RecordedKindred.confusions(kindred));
+    }
+
+    @Property(tries = 40)
+    void words_are_those_of_what_is_possible(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred named = RecordedKindred.scored(random.kindred());
+        Kindred kindred = new Kindred(named.members(), named.litters(), List.of());
+        Worlds possible = Worlds.possible(random.genome(), kindred);
+        RecordedAnswers asked = asked(random.model(), kindred);
+        for (Kindred.Member member : kindred.members()) {
+            MayCarry found = (MayCarry) asked.mayCarry(member.id(), Set.of()).finding();
+            for (MayCarry.AtLocus at : found.loci()) {
+                Set<String> pairs = possible.size() == 0
+                        ? Set.of()
+                        : possible.genotypes(member.id(), at.locus()).keySet();
+                for (MayCarry.OfAllele one : at.alleles()) {
+                    Word expected = expected(pairs, one.allele());
+                    // where only other relatives contradict one another, this animal is not told of
+                    if (expected != Word.CONTRADICTED) {
+                        assertEquals(expected, one.word(), random + " " + member.id() + " " + one.allele());
+                    }
+                    Statistics.label("word").collect(one.word());
+                }
+            }
+        }
+        Statistics.label("word").coverage(coverage -> {
+            coverage.check(Word.CARRIES).percentage(share -> share > 3);
+            coverage.check(Word.MAY_CARRY).percentage(share -> share > 3);
+            coverage.check(Word.CANNOT_CARRY).percentage(share -> share > 3);
+            coverage.check(Word.CONTRADICTED).percentage(share -> share > 1);
+        });
+    }
+
+    private static Word expected(Set<String> pairs, Allele allele) {
+        long with = pairs.stream()
+                .filter(pair -> Arrays.asList(pair.split("/", -1)).contains(allele.id()))
+                .count();
+        if (pairs.isEmpty()) {
+            return Word.CONTRADICTED;
+        }
+        return with == 0 ? Word.CANNOT_CARRY : with == pairs.size() ? Word.CARRIES : Word.MAY_CARRY;
+    }
+
+    @Property(tries = 30)
+    void a_trail_leads_from_nothing_recorded_to_all_that_is(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Worlds all = Worlds.of(random.genome(), kindred);
+        Worlds none = Worlds.of(random.genome(), unrecorded(kindred));
+        if (all.size() == 0 || none.size() == 0) {
+            return;
+        }
+        RecordedAnswers asked = asked(random.model(), kindred);
+        String locus = random.model().loci().keySet().iterator().next();
+        for (Kindred.Member member : kindred.members()) {
+            for (Allele allele : random.model().locus(locus).alleles().values()) {
+                CarrierTrail.Trail trail = ((CarrierTrail)
+                                asked.carrierTrail(member.id(), new HiddenAllele(locus, allele))
+                                        .finding())
+                        .trails()
+                        .get(0);
+                double before = carries(none.genotypes(member.id(), locus), allele);
+                double after = carries(all.genotypes(member.id(), locus), allele);
+                assertEquals(before, trail.before().value().orElseThrow(), CLOSE);
+                assertEquals(after, trail.after().value().orElseThrow(), CLOSE);
+                boolean settled =
+                        trail.steps().stream().anyMatch(step -> step.factor().isEmpty());
+                if (!settled && before > 0 && before < 1 && after > 0 && after < 1) {
+                    double odds = before / (1 - before);
+                    for (CarrierTrail.Step step : trail.steps()) {
+                        odds *= step.factor().orElseThrow();
+                    }
+                    assertEquals(after, odds / (1 + odds), 1e-9);
+                    Statistics.label("steps").collect(Math.min(3, trail.steps().size()));
+                }
+            }
+        }
+        Statistics.label("steps").coverage(coverage -> coverage.check(3).percentage(share -> share > 5));
+    }
+
+    private static double carries(Map<String, Probability> genotypes, Allele allele) {
+        return genotypes.entrySet().stream()
+                .filter(one -> Arrays.asList(one.getKey().split("/", -1)).contains(allele.id()))
+                .mapToDouble(one -> one.getValue().toDouble())
+                .sum();
+    }
+
+    private static Kindred unrecorded(Kindred kindred) {
+        return new Kindred(
+                kindred.members().stream()
+                        .map(one -> new Kindred.Member(one.id(), one.sex(), one.population(), List.of(), List.of()))
+                        .toList(),
+                kindred.litters(),
+                kindred.confusions());
+    }
+
+    /** The sires of random litters, one for the litter or one for each kit. */
+    @Property(tries = 150)
+    void sires_are_as_likely_as_in_the_list(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Worlds worlds = Worlds.of(random.genome(), kindred);
+        RecordedAnswers asked = asked(random.model(), kindred);
+        for (Kindred.Litter litter : kindred.litters()) {
+            if (litter.sires().size() < 2 || worlds.size() == 0) {
+                continue;
+            }
+            Parentage found = (Parentage)
+                    asked.parentage(ParentageQuestion.of(litter.id())).finding();
+            for (Parentage.OfKit kit : found.kits()) {
+                Map<Integer, Probability> sires =
+                        worlds.sires(kit.kit().orElse(litter.kits().get(0)));
+                for (int male = 0; male < kit.males().size(); male++) {
+                    Parentage.OfMale one = kit.males().get(male);
+                    double expected = sires.getOrDefault(male, Probability.ZERO).toDouble();
+                    if (one.word() != Parentage.Word.CONTRADICTED) {
+                        assertEquals(expected, one.chances().get(0).value().orElseThrow(), CLOSE, random + " " + found);
+                        if (one.word() == Parentage.Word.EXCLUDED && noMutation(random.model())) {
+                            assertEquals(0, expected, "what is excluded has no chance");
+                        }
+                        Statistics.label("word").collect(one.word());
+                        Statistics.label("sire of").collect(found.perKit() ? "a kit" : "a litter");
+                    }
+                }
+            }
+        }
+        Statistics.label("word")
+                .coverage(coverage -> coverage.check(Parentage.Word.EXCLUDED).count(count -> count > 0));
+        Statistics.label("sire of").coverage(coverage -> {
+            coverage.check("a kit").percentage(share -> share > 10);
+            coverage.check("a litter").percentage(share -> share > 10);
+        });
+    }
+
+    private static boolean noMutation(Model model) {
+        return model.loci().values().stream().allMatch(locus -> locus.mutation().isEmpty());
+    }
+
+    /** A kit that might be born, put into the list: the share of the worlds in which it shows a look. */
+    @Property(tries = 40)
+    void the_next_kit_shows_each_look_as_often_as_in_the_list(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Model model = random.model();
+        Optional<Kindred.Member> dam = first(kindred, "female");
+        Optional<Kindred.Member> sire = first(kindred, "male");
+        if (dam.isEmpty() || sire.isEmpty() || kindred.members().size() > 6) {
+            return;
+        }
+        CompiledModel compiled = CompiledModel.of(model);
+        LifeStage stage = model.catalogue().seasons().isEmpty()
+                ? LifeStage.atWeek(9)
+                : LifeStage.atWeek(9).in(model.catalogue().seasons().get(0));
+        stage = new LifeStage(stage.weeks(), OptionalInt.of(2), stage.season());
+        for (String trait : model.visibleTraits().stream().limit(2).toList()) {
+            View view = new View(List.of(trait), stage, Census.CONCEIVED);
+            List<Phenotype> looks = compiled.diagram(view).outcomes();
+            if (model.catalogue().judgeable(trait, stage) != Judgeable.YES
+                    || looks.stream().anyMatch(look -> look.traits().isEmpty())) {
+                continue;
+            }
+            Optional<Worlds> born = Worlds.within(random.genome(), with(kindred, dam, sire, Optional.empty()), 30_000);
+            if (born.isEmpty() || born.get().size() == 0) {
+                return;
+            }
+            NextLitter.Course course = ((NextLitter) asked(model, kindred)
+                            .nextLitter(NextLitterQuestion.of(
+                                            sire.orElseThrow().id(),
+                                            dam.orElseThrow().id(),
+                                            Set.of(trait))
+                                    .at(stage))
+                            .finding())
+                    .courses()
+                    .get(0);
+            Map<String, String> when = when(stage);
+            for (Phenotype look : looks) {
+                Optional<Worlds> showing = Worlds.within(
+                        random.genome(),
+                        with(kindred, dam, sire, Optional.of(new Kindred.Sighting(when, List.of(look.asMap())))),
+                        30_000);
+                if (showing.isPresent() && kindred.confusions().isEmpty()) {
+                    double expected = showing.get().size() == 0
+                            ? 0
+                            : showing.get().likelihood().toDouble()
+                                    / born.get().likelihood().toDouble();
+                    Chance chance = course.looks().getOrDefault(look, Chance.exact(0));
+                    assertEquals(Standing.EXACT, chance.standing());
+                    assertEquals(expected, chance.value().orElseThrow(), CLOSE, random + " " + look);
+                    Statistics.label("look").collect(expected == 0 ? "never" : expected == 1 ? "always" : "perhaps");
+                }
+            }
+        }
+        Statistics.label("look").coverage(coverage -> coverage.check("perhaps").percentage(share -> share > 10));
+    }
+
+    private static Map<String, String> when(LifeStage stage) {
+        Map<String, String> when = new LinkedHashMap<>();
+        stage.weeks().ifPresent(weeks -> when.put("week", Integer.toString(weeks)));
+        stage.moult().ifPresent(moult -> when.put("moult", Integer.toString(moult)));
+        stage.season().ifPresent(season -> when.put("season", season));
+        return when;
+    }
+
+    private static Optional<Kindred.Member> first(Kindred kindred, String sex) {
+        return kindred.members().stream().filter(one -> one.sex().equals(sex)).findFirst();
+    }
+
+    private static Kindred with(
+            Kindred kindred,
+            Optional<Kindred.Member> dam,
+            Optional<Kindred.Member> sire,
+            Optional<Kindred.Sighting> seen) {
+        List<Kindred.Member> members = new ArrayList<>(kindred.members());
+        members.add(new Kindred.Member(
+                "a kit that might be born", "", "", seen.map(List::of).orElse(List.of()), List.of()));
+        List<Kindred.Litter> litters = new ArrayList<>(kindred.litters());
+        litters.add(new Kindred.Litter(
+                "a litter that might be born",
+                dam.orElseThrow().id(),
+                "",
+                List.of(new Kindred.Candidate(sire.orElseThrow().id(), "", Probability.ONE)),
+                false,
+                "scored",
+                List.of("a kit that might be born")));
+        return new Kindred(members, litters, kindred.confusions());
+    }
+}

@@ -1,0 +1,148 @@
+package org.geneticsrules.answer.recorded;
+
+import static org.geneticsrules.answer.recorded.Carriers.ALBINO;
+import static org.geneticsrules.answer.recorded.Carriers.ANSWERS;
+import static org.geneticsrules.answer.recorded.Carriers.DARK;
+import static org.geneticsrules.answer.recorded.Carriers.PINK;
+import static org.geneticsrules.answer.recorded.Carriers.female;
+import static org.geneticsrules.answer.recorded.Carriers.male;
+import static org.geneticsrules.answer.recorded.Carriers.sister;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import org.geneticsrules.answer.recorded.RegistryReport.Entry;
+import org.geneticsrules.answer.recorded.RegistryReport.Verdict;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeBuilder;
+import org.geneticsrules.table.RegistryTable;
+import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Test;
+
+class RegistryCheckTest {
+
+    private static PedigreeBuilder mistaken(PedigreeBuilder builder, int number) {
+        return builder.add(female("dam " + number, PINK))
+                .add(male("sire " + number, PINK))
+                .add(Individual.of("kit " + number).with(DARK))
+                .add(Individual.of("mate " + number).with(PINK))
+                .add(Litter.of(
+                        "litter " + number, "dam " + number, "sire " + number, "kit " + number, "mate " + number));
+    }
+
+    private static RegistryReport check(PedigreeBuilder builder, RegistryQuestion question) {
+        return RecordedAnswers.of(ANSWERS, builder.build()).check(question, Progress.NONE);
+    }
+
+    @Test
+    void every_animal_has_a_verdict_and_what_to_look_at_again_is_named() {
+        PedigreeBuilder builder = mistaken(sister(Pedigree.builder("registry", "1"), "sister", Sex.FEMALE), 1);
+        RegistryReport report = check(builder, RegistryQuestion.ofRecords());
+        assertEquals(
+                "Of 8 animals 3 have records that do not fit one another under this model; to make all fit, at least 1 record"
+                        + " has to be looked at again.",
+                report.verdict());
+        assertEquals(5, report.count(Verdict.ACCEPT));
+        assertEquals(
+                List.of("dam 1", "sire 1", "kit 1"),
+                report.entries().stream()
+                        .filter(one -> one.verdict() == Verdict.QUERY)
+                        .map(Entry::animal)
+                        .toList());
+        Entry kit = report.entries().stream()
+                .filter(one -> one.animal().equals("kit 1"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(Set.of(0), kit.conflicts());
+        assertTrue(kit.reason()
+                .startsWith("These records do not fit one another under the model; please have them looked at"));
+        assertTrue(kit.reason().endsWith("or the model is mistaken."), kit.reason());
+        assertEquals(1, report.recheck().size());
+        assertEquals(5, report.recheck().get(0).sets().size(), "any one of the five will do");
+        assertEquals(1, report.recheck().get(0).atLeast());
+    }
+
+    @Test
+    void chances_are_told_allele_by_allele() {
+        RegistryReport report = check(
+                sister(Pedigree.builder("registry", "1"), "sister", Sex.FEMALE),
+                RegistryQuestion.ofRecords().carrying(List.of(ALBINO)));
+        assertEquals(1, report.origins().size());
+        assertEquals(
+                List.of("1", "1", "1", "2/3 (66.67 %)"),
+                report.entries().stream()
+                        .map(one -> one.chances().get(0).toString())
+                        .toList());
+        List<String> lines = RegistryTable.write(report).lines().toList();
+        assertEquals("id,verdict,reason,conflicts,\"carries: C c, rare\",\"standing: C c, rare\"", lines.get(0));
+        assertTrue(lines.get(4).startsWith("sister,accept,,,0.666666"), lines.get(4));
+        assertTrue(lines.get(4).endsWith(",exact"), lines.get(4));
+    }
+
+    /** Ids are opaque, so they may be anything that a spreadsheet would run. */
+    @Test
+    void the_table_is_safe_in_a_spreadsheet() {
+        RegistryReport report = check(
+                Pedigree.builder("registry", "1").add(female("=1+1")).add(male("-2")), RegistryQuestion.ofRecords());
+        List<String> lines = RegistryTable.write(report).lines().toList();
+        assertEquals("'=1+1,accept,,", lines.get(1));
+        assertEquals("'-2,accept,,", lines.get(2));
+    }
+
+    /** Portions are whole kindreds, so it does not matter how many there are. */
+    @Test
+    void large_registries_are_gone_through_in_portions_with_the_same_result() {
+        PedigreeBuilder builder = Pedigree.builder("registry", "1");
+        int kindreds = 2_000;
+        for (int i = 0; i < kindreds; i++) {
+            if (i % 500 == 0) {
+                mistaken(builder, i);
+            } else {
+                builder.add(female("dam " + i, DARK))
+                        .add(male("sire " + i, PINK))
+                        .add(Individual.of("kit " + i).with(i % 2 == 0 ? DARK : PINK))
+                        .add(Individual.of("mate " + i))
+                        .add(Litter.of("litter " + i, "dam " + i, "sire " + i, "kit " + i, "mate " + i));
+            }
+        }
+        List<Long> told = new ArrayList<>();
+        RegistryReport report = RecordedAnswers.of(ANSWERS, builder.build())
+                .check(RegistryQuestion.ofRecords().carrying(List.of(ALBINO)), (done, all) -> {
+                    assertEquals(2 * 4L * kindreds, all);
+                    told.add(done);
+                });
+        assertEquals(4, told.size(), "two portions, looked at twice");
+        assertEquals(2 * 4L * kindreds, told.get(3));
+        assertEquals(12, report.count(Verdict.QUERY));
+        assertEquals(4, report.recheck().size());
+        assertEquals(4 * kindreds - 12, report.count(Verdict.ACCEPT));
+        Entry mate = report.entries().get(7);
+        assertEquals("mate 1", mate.animal());
+        assertEquals("1", mate.chances().get(0).toString(), "the kit of an albino");
+    }
+
+    @Test
+    void a_check_can_be_stopped() {
+        RecordedAnswers asked = RecordedAnswers.of(
+                ANSWERS,
+                sister(Pedigree.builder("registry", "1"), "sister", Sex.FEMALE).build());
+        Thread.currentThread().interrupt();
+        assertThrows(CancellationException.class, () -> asked.check(RegistryQuestion.ofRecords(), Progress.NONE));
+        assertTrue(Thread.interrupted());
+        assertThrows(
+                CancellationException.class,
+                () -> asked.check(RegistryQuestion.ofRecords(), (done, all) -> {
+                    throw new CancellationException("stop");
+                }));
+        assertFalse(asked.check(RegistryQuestion.ofRecords(), Progress.NONE)
+                .entries()
+                .isEmpty());
+    }
+}

@@ -1,0 +1,53 @@
+package org.geneticsrules.examples;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.concurrent.CancellationException;
+
+/** Writes a file as a whole or not at all, also where the program is ended meanwhile. Stateless and thread-safe. */
+final class OutputFile {
+
+    private OutputFile() {}
+
+    /**
+     * Writes a text beside the file and then moves it there. What was written beside is deleted when the program ends, however it ends,
+     * unless the machine fails.
+     *
+     * @param file the file, created or replaced
+     * @param text what is to stand there
+     * @throws CancellationException if the thread was interrupted; then the file is as it was
+     * @throws UncheckedIOException if it cannot be written; then the file is as it was
+     */
+    static void write(Path file, String text) {
+        try {
+            Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file.toAbsolutePath();
+            Path beside = target.resolveSibling(
+                    "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".tmp");
+            beside.toFile().deleteOnExit();
+            try {
+                Files.writeString(beside, text, StandardCharsets.UTF_8);
+                if (Thread.currentThread().isInterrupted()) {
+                    throw new CancellationException("interrupted before " + file + " was complete");
+                }
+                move(beside, target);
+            } finally {
+                Files.deleteIfExists(beside);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(file + " cannot be written", e);
+        }
+    }
+
+    private static void move(Path from, Path to) throws IOException {
+        try {
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+}

@@ -1,0 +1,119 @@
+package org.geneticsrules.examples;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.recorded.Progress;
+import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.answer.recorded.RegistryQuestion;
+import org.geneticsrules.answer.recorded.RegistryReport;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.RegistryDocument;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.render.RegistryText;
+import org.geneticsrules.table.RegistryTable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Checks the records of a whole registry. */
+@Command(
+        name = "registry",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = "Checks whether the records of a whole registry fit one another, animal by animal.",
+        footer = {
+            "",
+            "The verdict on each animal is accept, query, look again or not decided, with the reason to send.",
+            "It accuses nobody: of records that do not fit, any may be mistaken, or the model.",
+            "The file is written as a whole or not at all, also if the program is ended meanwhile.",
+            "",
+            "Check a table, and write a verdict for each animal:",
+            "  genetics registry --pedigree registry.csv --out verdicts.csv",
+            "How likely is each animal to carry albino, too?",
+            "  genetics registry --pedigree registry.csv --carries albino --population \"few carriers\" \\",
+            "      --out verdicts.json"
+        })
+final class RegistryCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private ModelChoice choice;
+
+    @Mixin
+    private PedigreeChoice pedigree;
+
+    @Option(
+            names = "--carries",
+            paramLabel = "NAMES",
+            description = {
+                "Alleles, by word or letter, separated by commas: how likely each animal is",
+                "to carry them is written to --out."
+            })
+    private @Nullable String carries;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "Where to write a verdict for each animal: a .csv table or a .json document.")
+    private @Nullable Path out;
+
+    @Option(
+            names = "--sets",
+            paramLabel = "N",
+            defaultValue = "5",
+            description = "How many of the fewest records to look at again are listed, 1 to 100. Default: 5.")
+    private int sets = 5;
+
+    @Option(
+            names = "--progress",
+            paramLabel = "WHEN",
+            defaultValue = "auto",
+            description = "Whether to show how far it has come: auto (on a terminal, default), always or never.")
+    private String progress = "auto";
+
+    @Option(names = "--words", description = "Name loci and alleles by words and not by letters.")
+    private boolean words;
+
+    @Override
+    public Integer call() {
+        Path file = out;
+        boolean json = file != null && isJson(file);
+        String shown = Inputs.choice("--progress", progress, "auto", "always", "never");
+        int most = Inputs.count("--sets", sets, 1, 100);
+        Answers answers = choice.answers();
+        Model model = answers.compiled().model();
+        List<HiddenAllele> alleles = Inputs.names(carries).stream()
+                .map(name -> Inputs.reading("--carries", name, () -> HiddenAllele.find(model, name)))
+                .toList();
+        if (!alleles.isEmpty() && file == null) {
+            throw new InputException("problem: --carries is written to a file; say which with --out\n");
+        }
+        PrintWriter err = spec.commandLine().getErr();
+        RecordedAnswers recorded = pedigree.about(answers);
+        Progress bar = ProgressBar.of("checking", err, shown);
+        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar);
+        if (file != null) {
+            OutputFile.write(file, json ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
+        }
+        spec.commandLine().getOut().print(RegistryText.of(report, OutputChoice.style(model, words)));
+        return report.count(RegistryReport.Verdict.NOT_DECIDED) > 0 ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+
+    private static boolean isJson(Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        if (!name.endsWith(".csv") && !name.endsWith(".json")) {
+            throw new InputException("problem: --out " + file + ": expected a name that ends in .csv or .json\n");
+        }
+        return name.endsWith(".json");
+    }
+}

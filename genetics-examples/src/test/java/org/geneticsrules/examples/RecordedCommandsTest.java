@@ -1,0 +1,315 @@
+package org.geneticsrules.examples;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.RegistryDocument;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The commands about recorded animals, asked about an invented kennel; the numbers are calculated (CarrierArithmeticTest). */
+class RecordedCommandsTest {
+
+    private static final String KENNEL = """
+            id,sex,litter,dam,sire,trait: eye colour
+            Sorrel,female,,,,pink
+            Wicket,female,,,,dark
+            Tarn,male,,,,dark
+            Fennick,male,A,Wicket,Tarn,dark
+            Pip,male,A,Wicket,Tarn,pink
+            Bramble,male,B,Sorrel,Fennick,dark
+            """;
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    private String kennel = "";
+
+    @BeforeEach
+    void write() throws IOException {
+        kennel = file("kennel.csv", KENNEL).toString();
+    }
+
+    private Path file(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    private Run ask(String command, String... more) {
+        List<String> all = new ArrayList<>(List.of(command, "--pedigree", kennel));
+        all.addAll(Arrays.asList(more));
+        return Run.of(all.toArray(String[]::new));
+    }
+
+    private static String answered(Run run) {
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        assertEquals("", run.err());
+        return run.out();
+    }
+
+    /** The text of an answer, without its lines, which are no longer than they may be. */
+    private static String unwrapped(String text) {
+        text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
+        return text.replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void a_brother_of_an_albino_with_a_dark_kit_by_an_albino() {
+        String hides = answered(ask("may-carry", "--animal", "Fennick", "--loci", "C", "--population", "few carriers"));
+        assertTrue(unwrapped(hides).contains("albino: 1/2 (50 %)"), hides);
+        assertTrue(hides.contains("dominant allele"), hides);
+        String trail = answered(
+                ask("carrier-trail", "--animal", "Fennick", "--carries", "albino", "--population", "few carriers"));
+        assertTrue(
+                unwrapped(trail).startsWith("By all records \"Fennick\" carries albino with a chance of 1/2 (50 %);"),
+                trail);
+        assertTrue(
+                trail.lines()
+                        .anyMatch(line ->
+                                line.matches("the look of \"Bramble\" \\(eye colour: dark\\) +x 1/2 +1/2 \\(50 %\\)")),
+                trail);
+    }
+
+    @Test
+    void three_kinds_of_sure_stand_side_by_side() {
+        String sure = answered(ask(
+                "how-sure",
+                "--animal",
+                "Fennick",
+                "--carries",
+                "albino",
+                "--mate",
+                "Sorrel",
+                "--kits",
+                "2",
+                "--population",
+                "few carriers"));
+        assertTrue(
+                sure.lines().anyMatch(line -> line.matches(" +2 +3/4 \\(75 %\\) +1/5 \\(20 %\\) +3/8 \\(37.5 %\\)")),
+                sure);
+        assertTrue(unwrapped(sure).contains("check your local law"), sure);
+        assertTrue(sure.contains("A calculated mating is no approval of it."), sure);
+    }
+
+    @Test
+    void the_next_litter_is_counted_as_a_mixture() {
+        String next = answered(ask(
+                "next-litter",
+                "--sire",
+                "Fennick",
+                "--dam",
+                "Sorrel",
+                "--traits",
+                "eye colour",
+                "--look",
+                "eye colour: pink",
+                "--kits",
+                "2",
+                "--population",
+                "few carriers"));
+        assertTrue(next.lines().anyMatch(line -> line.matches("eye colour pink +1/4 \\(25 %\\)")), next);
+        assertTrue(next.lines().anyMatch(line -> line.matches(" +0 +5/8 \\(62.5 %\\)")), next);
+        assertTrue(
+                unwrapped(next).contains("if the kits were independent, none would show it with a chance of 9/16"),
+                next);
+    }
+
+    @Test
+    void an_excluded_sire_is_named_with_the_records_and_never_accused() throws IOException {
+        kennel = file(
+                        "other.csv",
+                        KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,pink")
+                                .replace("Wicket,female,,,,dark", "Wicket,female,,,,pink"))
+                .toString();
+        String sire = answered(ask("parentage", "--litter", "A"));
+        assertTrue(unwrapped(sire).contains("\"Tarn\" is excluded. Colour proves no parentage."), sire);
+        assertTrue(
+                unwrapped(sire).contains("- If \"Tarn\" were the sire of the litter, not all of these could be true:"),
+                sire);
+        assertTrue(unwrapped(sire).contains("DNA parentage test through a veterinarian"), sire);
+        assertTrue(
+                unwrapped(sire).contains("Colour is no parentage test: it can exclude under a model, never accuse."),
+                sire);
+        Run contradicted = ask("may-carry", "--animal", "Fennick", "--loci", "C");
+        assertEquals(ExitCodes.UNDECIDED, contradicted.code());
+        assertTrue(
+                contradicted.out().contains("  or the recorded sire \"Tarn\" of litter \"A\",\n"), contradicted.out());
+        assertTrue(unwrapped(contradicted.out()).contains("it is no ground for doubting anybody"), contradicted.out());
+        String registry =
+                answered(ask("registry", "--out", folder.resolve("v.csv").toString()));
+        assertTrue(unwrapped(registry).startsWith("Of 6 animals 3 have records that do not fit one another"), registry);
+        assertTrue(Files.readString(folder.resolve("v.csv")).contains("Fennick,query,\"These records do not fit"));
+    }
+
+    @Test
+    void two_hobs_and_a_stranger_are_weighed_by_their_shares() {
+        String sires = answered(ask(
+                "parentage",
+                "--litter",
+                "B",
+                "--male",
+                "Fennick=1/2",
+                "--male",
+                "Pip=1/4",
+                "--unrecorded",
+                "1/4",
+                "--each-kit",
+                "--population",
+                "few carriers"));
+        assertTrue(sires.lines().anyMatch(line -> line.matches("\"Bramble\" +\"Pip\" +excluded +0")), sires);
+        assertTrue(sires.contains("a male who is not recorded"), sires);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "may-carry, --animal, Fennick, --loci, B",
+        "carrier-trail, --animal, Fennick, --carries, albino",
+        "parentage, --litter, A, --words, ''"
+    })
+    void documents_follow_their_schema(String command, String one, String two, String three, String four) {
+        List<String> more = new ArrayList<>(List.of("--format", "json", one, two, three));
+        if (!four.isEmpty()) {
+            more.add(four);
+        }
+        assertValid("recorded-answer", RecordedDocument.schema(), answered(ask(command, more.toArray(String[]::new))));
+    }
+
+    private static void assertValid(String kind, String schema, String document) {
+        String id = "urn:geneticsrules:schema:" + kind + ":0";
+        assertEquals(
+                List.of(),
+                SchemaRegistry.withDefaultDialect(
+                                SpecificationVersion.DRAFT_2020_12, builder -> builder.schemas(Map.of(id, schema)))
+                        .getSchema(SchemaLocation.of(id))
+                        .validate(document, InputFormat.JSON)
+                        .stream()
+                        .map(Object::toString)
+                        .toList());
+    }
+
+    @Test
+    void a_registry_is_written_whole_with_progress_where_it_is_wanted() throws IOException {
+        Path out = folder.resolve("verdicts.json");
+        Run run = ask("registry", "--out", out.toString(), "--carries", "albino", "--progress", "always");
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        assertTrue(run.err().contains("checking [" + "=".repeat(40) + "] 100 %"), run.err());
+        assertValid("registry-report", RegistryDocument.schema(), Files.readString(out));
+        assertEquals("", ask("registry", "--progress", "never").err());
+        assertEquals("", ask("registry").err(), "quiet where nobody watches");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "may-carry --animal Fenick | did you mean \"Fennick\"?",
+                "may-carry --animal Tarn --loci Q | unknown locus \"Q\"",
+                "carrier-trail --animal Tarn --carries albinos | did you mean \"albino\"?",
+                "how-sure --animal Tarn --carries albino --mate Fennick | are both male",
+                "how-sure --animal Tarn --carries albino --mate Sorrel --kits 99 | 1 to 30",
+                "next-litter --sire Tarn --dam Sorrel --traits hues | did you mean \"hue\"?",
+                "parentage --litter AA | unknown litter \"AA\"",
+                "parentage --litter A --male Tarn=1/2 --male Pip | no share is stated",
+                "parentage --litter A --male Tarn=1/2 | must sum to 1",
+                "parentage --litter A --each-kit | needs the males",
+                "registry --out verdicts.txt | ends in .csv or .json",
+                "registry --carries albino | say which with --out",
+                "registry --progress sometimes | unknown word \"sometimes\""
+            })
+    void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
+        String[] words = line.split(" ", -1);
+        Run run = ask(words[0], Arrays.copyOfRange(words, 1, words.length));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
+        assertEquals("", run.out());
+        assertTrue(run.err().contains(expected), run.err());
+        assertFalse(run.err().contains("\tat "), run.err());
+    }
+
+    @Test
+    void problems_of_a_table_are_named_with_line_and_column() throws IOException {
+        kennel = file("bad.csv", KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,drak"))
+                .toString();
+        Run run = ask("registry", "--out", folder.resolve("v.csv").toString());
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertTrue(run.err().contains("bad.csv:4:"), run.err());
+        assertTrue(run.err().contains("did you mean \"dark\"?"), run.err());
+        assertFalse(Files.exists(folder.resolve("v.csv")));
+    }
+
+    @Test
+    void an_interrupted_batch_leaves_the_file_as_it_was() throws IOException {
+        Path out = file("verdicts.csv", "as it was\n");
+        Thread.currentThread().interrupt();
+        Run run = ask("registry", "--out", out.toString());
+        assertTrue(Thread.interrupted());
+        assertEquals(ExitCodes.FAILED, run.code());
+        assertTrue(run.err().startsWith("stopped: "), run.err());
+        assertEquals("as it was\n", Files.readString(out));
+        assertOnly("kennel.csv", "verdicts.csv");
+    }
+
+    /** The program is ended from outside, as by Ctrl-C, at different moments: the file is the old one or the whole new one. */
+    @Test
+    void a_killed_program_leaves_no_half_written_file() throws IOException, InterruptedException {
+        StringBuilder many = new StringBuilder(KENNEL);
+        for (int i = 0; i < 4_000; i++) {
+            many.append("A").append(i).append(",female,,,,dark\n");
+        }
+        kennel = file("many.csv", many.toString()).toString();
+        Path out = file("verdicts.csv", "as it was\n");
+        boolean killed = false;
+        for (int wait : new int[] {600, 1_500}) {
+            Process process = new ProcessBuilder(
+                            ProcessHandle.current().info().command().orElse("java"),
+                            "-cp",
+                            System.getProperty("jdk.module.path", "")
+                                    + File.pathSeparator
+                                    + System.getProperty("java.class.path"),
+                            Main.class.getName(),
+                            "registry",
+                            "--pedigree",
+                            kennel,
+                            "--out",
+                            out.toString())
+                    .redirectErrorStream(true)
+                    .redirectOutput(folder.resolve("log").toFile())
+                    .start();
+            boolean ended = process.waitFor(wait, TimeUnit.MILLISECONDS);
+            process.destroy();
+            assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+            killed |= !ended;
+            assertEquals("", Files.readString(folder.resolve("log")).replaceAll("(?s)^Of 4006 animals.*", ""));
+            String text = Files.readString(out, StandardCharsets.UTF_8);
+            assertTrue(text.equals("as it was\n") || text.lines().count() == 4_007, text.length() + " characters");
+        }
+        assertTrue(killed, "the program was ended before it came to its end");
+        assertOnly("kennel.csv", "log", "many.csv", "verdicts.csv");
+    }
+
+    private void assertOnly(String... names) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            assertEquals(
+                    List.of(names),
+                    files.map(path -> path.getFileName().toString()).sorted().toList());
+        }
+    }
+}
