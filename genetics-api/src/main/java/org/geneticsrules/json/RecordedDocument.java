@@ -278,8 +278,11 @@ public final class RecordedDocument {
                         chance.standing().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         chance.value().ifPresent(value -> {
             node.with("value", decimal(value));
-            Probabilities.simple(value).ifPresent(fraction -> node.with("fraction", fraction.toString()));
+            if (chance.standardError().isEmpty()) {
+                Probabilities.simple(value).ifPresent(fraction -> node.with("fraction", fraction.toString()));
+            }
         });
+        chance.standardError().ifPresent(error -> node.with("standardError", decimal(error)));
         return node.build();
     }
 

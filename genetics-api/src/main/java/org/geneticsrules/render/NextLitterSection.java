@@ -41,7 +41,7 @@ final class NextLitterSection {
         found.look().ifPresent(look -> counts(found, look, text));
     }
 
-    private static final Chance NEVER = new Chance(Standing.EXACT, OptionalDouble.of(0));
+    private static final Chance NEVER = new Chance(Standing.EXACT, OptionalDouble.of(0), OptionalDouble.empty());
 
     private static List<String> header(String first, NextLitter found) {
         List<String> header = new ArrayList<>(List.of(first));

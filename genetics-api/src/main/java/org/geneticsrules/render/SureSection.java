@@ -49,8 +49,8 @@ final class SureSection {
 
     private static String told(Chance chance) {
         return switch (chance.standing()) {
-            case EXACT -> chance.toString();
-            case TOO_LARGE -> "too large";
+            case EXACT, SAMPLED -> chance.toString();
+            case NOT_CONVERGED, TOO_LARGE -> "too large";
             case CONTRADICTED -> "cannot be";
         };
     }

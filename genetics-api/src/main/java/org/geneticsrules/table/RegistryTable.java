@@ -27,7 +27,8 @@ import org.geneticsrules.answer.recorded.RegistryReport.Entry;
  * <tr><td>{@code conflicts}</td><td>numbers of the sets of records that do not fit one another, from 1, with blanks between</td></tr>
  * <tr><td>{@code carries: C c, few carriers} and so on</td><td>how likely it is to carry the allele, with founders as in the population
  *     named, as a decimal; empty if that is not settled</td></tr>
- * <tr><td>{@code standing: C c, few carriers} and so on</td><td>{@code exact}, {@code too large} or {@code contradicted}</td></tr>
+ * <tr><td>{@code standing: C c, few carriers} and so on</td><td>{@code exact}, {@code sampled}, {@code not converged}, {@code too large} or {@code
+ * contradicted}</td></tr>
  * </table>
  *
  * <p>Texts that a spreadsheet would run as a formula or change are guarded as those of pedigrees are.

@@ -122,7 +122,7 @@ final class CarrierTrailAnswer {
     private Chance after(Origin origin, int count, Chance end) {
         return count == prefixes.records().size()
                 ? end
-                : chance(ground.inference(prefixes.first(count), origin).conclude(Set.of(allele.locus())));
+                : chance(ground.estimating(prefixes.first(count), origin).conclude(Set.of(allele.locus())));
     }
 
     private static boolean isStill(Chance one, Chance other) {

@@ -1,5 +1,6 @@
 package org.geneticsrules.answer.recorded;
 
+import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import org.geneticsrules.answer.HiddenAllele;
@@ -13,16 +14,17 @@ import org.geneticsrules.model.AllelePair;
  *
  * @param standing how far it is settled
  * @param value the chance, from 0 to 1; empty if it is not settled
+ * @param standardError how far an estimate may be off: about 19 of 20 are within twice that; empty if it is not estimated
  */
-public record Chance(Standing standing, OptionalDouble value) {
+public record Chance(Standing standing, OptionalDouble value, OptionalDouble standardError) {
 
     /** A chance that floating point puts a little above 1 is 1. */
     static Chance exact(double value) {
-        return new Chance(Standing.EXACT, OptionalDouble.of(Math.max(0, Math.min(1, value))));
+        return new Chance(Standing.EXACT, OptionalDouble.of(Math.max(0, Math.min(1, value))), OptionalDouble.empty());
     }
 
     static Chance unsettled(Standing standing) {
-        return new Chance(standing, OptionalDouble.empty());
+        return new Chance(standing, OptionalDouble.empty(), OptionalDouble.empty());
     }
 
     /** The chance that an animal has one of some genotypes at a locus; certain if no other has a chance. */
@@ -30,9 +32,12 @@ public record Chance(Standing standing, OptionalDouble value) {
         Standing standing = found.standing(animal, locus);
         return found.at(animal, locus)
                 .map(posterior -> {
-                    boolean certain = posterior.chance(which.negate()) == 0;
+                    boolean certain = standing == Standing.EXACT && posterior.chance(which.negate()) == 0;
                     double value = certain ? 1 : Math.max(0, Math.min(1, posterior.chance(which)));
-                    return new Chance(standing, OptionalDouble.of(value));
+                    OptionalDouble error = standing == Standing.SAMPLED
+                            ? OptionalDouble.of(posterior.standardError(which))
+                            : OptionalDouble.empty();
+                    return new Chance(standing, OptionalDouble.of(value), error);
                 })
                 .orElseGet(() -> unsettled(standing));
     }
@@ -55,12 +60,17 @@ public record Chance(Standing standing, OptionalDouble value) {
     /** Returns the chance as people read it, or why there is none. */
     @Override
     public String toString() {
-        return value.isPresent()
-                ? Probabilities.words(value.getAsDouble())
-                : switch (standing) {
-                    case EXACT -> "not known";
-                    case TOO_LARGE -> "not calculated: too large";
-                    case CONTRADICTED -> "the records contradict one another";
-                };
+        if (value.isPresent()) {
+            return standardError.isPresent()
+                    ? String.format(
+                            Locale.ROOT, "about %.3f (estimated, standard error %.3f)", value.getAsDouble(), standardError.getAsDouble())
+                    : Probabilities.words(value.getAsDouble());
+        }
+        return switch (standing) {
+            case EXACT, SAMPLED -> "not known";
+            case NOT_CONVERGED -> "not told: the estimate did not become sure enough";
+            case TOO_LARGE -> "not calculated: too large";
+            case CONTRADICTED -> "the records contradict one another";
+        };
     }
 }

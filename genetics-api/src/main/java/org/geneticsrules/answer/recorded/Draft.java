@@ -45,7 +45,8 @@ final class Draft {
     void settled(Standing standing) {
         switch (standing) {
             case EXACT -> {}
-            case TOO_LARGE, CONTRADICTED -> status = Status.UNDECIDED;
+            case SAMPLED -> status = status == Status.EXACT ? Status.SAMPLED : status;
+            case NOT_CONVERGED, TOO_LARGE, CONTRADICTED -> status = Status.UNDECIDED;
         }
     }
 

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Inference;
+import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.pedigree.Pedigree;
@@ -24,8 +25,15 @@ import org.geneticsrules.trait.Confusions;
  * @param population the population of founders for whom the pedigree states none, if one is named
  * @param confusions how often a state is recorded as another
  * @param cells the cells that tables may have together
+ * @param sampling how numbers are estimated that are too large to be calculated, if they are
  */
-record Ground(Answers answers, Pedigree pedigree, Optional<String> population, Confusions confusions, double cells) {
+record Ground(
+        Answers answers,
+        Pedigree pedigree,
+        Optional<String> population,
+        Confusions confusions,
+        double cells,
+        Optional<Sampling> sampling) {
 
     CompiledModel compiled() {
         return answers.compiled();
@@ -36,7 +44,7 @@ record Ground(Answers answers, Pedigree pedigree, Optional<String> population, C
     }
 
     Ground of(Pedigree part) {
-        return new Ground(answers, part, population, confusions, cells);
+        return new Ground(answers, part, population, confusions, cells, sampling);
     }
 
     /** The questions of the engine, without a population. */
@@ -52,7 +60,7 @@ record Ground(Answers answers, Pedigree pedigree, Optional<String> population, C
      * @param notices takes what could not be weighed, and why
      */
     <T> List<Weighed<T>> weigh(Pedigree records, Function<Inference, T> question, Set<String> notices) {
-        return weigh(origin -> question.apply(inference(records, origin)), notices);
+        return weigh(origin -> question.apply(estimating(records, origin)), notices);
     }
 
     /** Asks something that needs frequencies, of any pedigrees. */
@@ -80,6 +88,12 @@ record Ground(Answers answers, Pedigree pedigree, Optional<String> population, C
             notices.add("no population of the model has the frequencies that a weighted answer needs");
         }
         return found;
+    }
+
+    /** The same, where numbers that are too large to be calculated are estimated if that was asked for. */
+    Inference estimating(Pedigree records, Origin origin) {
+        Inference inference = inference(records, origin);
+        return sampling.map(inference::sampling).orElse(inference);
     }
 
     /** The questions of the engine, with founders as in an origin. */

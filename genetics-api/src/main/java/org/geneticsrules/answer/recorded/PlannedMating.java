@@ -169,11 +169,7 @@ final class PlannedMating {
     }
 
     static Standing worse(Standing one, Standing other) {
-        return switch (one) {
-            case CONTRADICTED -> one;
-            case TOO_LARGE -> other == Standing.CONTRADICTED ? other : one;
-            case EXACT -> other;
-        };
+        return one.compareTo(other) > 0 ? one : other; // they are declared from the best to the worst
     }
 
     /** How likely records of kits are, among litters of as many kits. */
@@ -193,7 +189,7 @@ final class PlannedMating {
         return switch (after.standing()) {
             case EXACT -> Chance.exact(Math.exp(after.logLikelihood() - before.logLikelihood()));
             case CONTRADICTED -> Chance.exact(0);
-            case TOO_LARGE -> Chance.unsettled(after.standing());
+            case SAMPLED, NOT_CONVERGED, TOO_LARGE -> Chance.unsettled(Standing.TOO_LARGE); // an estimate has no likelihood
         };
     }
 

@@ -6,6 +6,7 @@ import java.util.concurrent.CancellationException;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.inference.Inference;
+import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
@@ -42,7 +43,7 @@ public final class RecordedAnswers {
     public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
         Inference.of(answers.compiled(), pedigree); // checks the records against the model
         return new RecordedAnswers(
-                new Ground(answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS));
+                new Ground(answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS, Optional.empty()));
     }
 
     /**
@@ -58,7 +59,7 @@ public final class RecordedAnswers {
                     + "\"; expected one of " + ground.model().populations().keySet());
         }
         return new RecordedAnswers(new Ground(
-                ground.answers(), ground.pedigree(), Optional.of(population), ground.confusions(), ground.cells()));
+                ground.answers(), ground.pedigree(), Optional.of(population), ground.confusions(), ground.cells(), ground.sampling()));
     }
 
     /**
@@ -69,7 +70,7 @@ public final class RecordedAnswers {
      */
     public RecordedAnswers with(Confusions named) {
         return new RecordedAnswers(
-                new Ground(ground.answers(), ground.pedigree(), ground.population(), named, ground.cells()));
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), named, ground.cells(), ground.sampling()));
     }
 
     /**
@@ -80,7 +81,20 @@ public final class RecordedAnswers {
      */
     public RecordedAnswers within(double cells) {
         return new RecordedAnswers(
-                new Ground(ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), cells));
+                new Ground(ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), cells, ground.sampling()));
+    }
+
+    /**
+     * Returns the same where chances that are too large to be calculated are estimated by sampling, each with its standard error: what an
+     * animal may carry, trails, and the chances of a registry. What compares the chances of whole sets of records, namely how sure one may
+     * be, who may be a sire and what the next litter may show, is calculated exactly or not at all.
+     *
+     * @param how how it is sampled
+     * @return a copy
+     */
+    public RecordedAnswers sampling(Sampling how) {
+        return new RecordedAnswers(new Ground(
+                ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), ground.cells(), Optional.of(how)));
     }
 
     /**

@@ -149,7 +149,7 @@ final class RegistryCheck {
     }
 
     private void weigh(Pedigree portion, Origin origin, long all) {
-        Inference inference = ground.inference(portion, origin);
+        Inference inference = ground.estimating(portion, origin);
         Conclusions found = inference.conclude(loci);
         for (String id : portion.individuals().keySet()) {
             List<Chance> each = chances.computeIfAbsent(id, key -> new ArrayList<>());
