@@ -155,8 +155,7 @@ final class EvidenceFactors {
                 && boxes.stream().anyMatch(box -> box.box().variables().containsKey(Sex.VARIABLE));
         if (!differing.isEmpty() || readsSex) {
             parts.add(part(member, differing, boxes, readsSex));
-        } else if (boxes.isEmpty()
-                || (first && boxes.size() == 1 && !boxes.get(0).weight().isOne())) {
+        } else if (boxes.isEmpty() || (first && boxes.size() == 1 && isOfNoUnit(member, boxes.get(0)))) {
             // one box, whose conditions are told; or none, where no animal can be recorded so
             parts.add(new Part(
                     false,
@@ -166,6 +165,13 @@ final class EvidenceFactors {
                             boxes.isEmpty() ? 0 : boxes.get(0).weight().toDouble())));
         }
         return parts;
+    }
+
+    /** Whether the weight of the only box is counted apart: a weight that goes with a sex that is not known is counted with that sex. */
+    private boolean isOfNoUnit(int member, WeightedBox box) {
+        boolean tellsSex = box.box().variables().containsKey(Sex.VARIABLE)
+                && layout.members().all().get(member).sex().isEmpty();
+        return !box.weight().isOne() && !tellsSex;
     }
 
     /** What a box says of what is carried. What it says of the sex belongs to all boxes together. */

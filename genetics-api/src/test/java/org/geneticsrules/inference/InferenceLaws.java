@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Random;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -37,6 +38,12 @@ class InferenceLaws {
     @Provide
     Arbitrary<RandomPedigree> pedigrees() {
         return RandomPedigrees.pedigrees();
+    }
+
+    /** A naming error that only one sex can make, of an animal of unknown sex: its chance was once counted for two groups of loci. */
+    @Example
+    void a_naming_error_of_one_sex_counts_once() {
+        every_number_agrees_with_the_list(RandomPedigrees.pedigree(5362655830761865352L));
     }
 
     @Property(tries = 150)

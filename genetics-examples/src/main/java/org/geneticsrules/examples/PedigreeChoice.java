@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
@@ -40,13 +41,24 @@ final class PedigreeChoice {
             })
     private @Nullable String population;
 
+    @Option(
+            names = "--estimate",
+            paramLabel = "SEED",
+            description = {
+                "Estimate chances that are too large to be calculated exactly, with random",
+                "numbers from this seed; each is told with its standard error. May take minutes.",
+                "Only of what animals carry; how sure, parentage and litters stay exact."
+            })
+    private @Nullable Long estimate;
+
     /** The questions about the recorded animals. */
     RecordedAnswers about(Answers answers) {
         Model model = answers.compiled().model();
         Optional<Population> origin = Inputs.population(model, population);
         Pedigree pedigree = read(file, model);
         RecordedAnswers recorded = RecordedAnswers.of(answers, pedigree);
-        return origin.map(named -> recorded.from(named.id())).orElse(recorded);
+        RecordedAnswers from = origin.map(named -> recorded.from(named.id())).orElse(recorded);
+        return estimate == null ? from : from.sampling(Sampling.seeded(estimate));
     }
 
     /** Reads recorded animals and compares them with a model; what is wrong is reported with file, line and column. */

@@ -63,7 +63,10 @@ public record Chance(Standing standing, OptionalDouble value, OptionalDouble sta
         if (value.isPresent()) {
             return standardError.isPresent()
                     ? String.format(
-                            Locale.ROOT, "about %.3f (estimated, standard error %.3f)", value.getAsDouble(), standardError.getAsDouble())
+                            Locale.ROOT,
+                            "about %.3f (estimated, standard error %.3f)",
+                            value.getAsDouble(),
+                            standardError.getAsDouble())
                     : Probabilities.words(value.getAsDouble());
         }
         return switch (standing) {

@@ -42,8 +42,8 @@ public final class RecordedAnswers {
      */
     public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
         Inference.of(answers.compiled(), pedigree); // checks the records against the model
-        return new RecordedAnswers(
-                new Ground(answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS, Optional.empty()));
+        return new RecordedAnswers(new Ground(
+                answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS, Optional.empty()));
     }
 
     /**
@@ -59,7 +59,12 @@ public final class RecordedAnswers {
                     + "\"; expected one of " + ground.model().populations().keySet());
         }
         return new RecordedAnswers(new Ground(
-                ground.answers(), ground.pedigree(), Optional.of(population), ground.confusions(), ground.cells(), ground.sampling()));
+                ground.answers(),
+                ground.pedigree(),
+                Optional.of(population),
+                ground.confusions(),
+                ground.cells(),
+                ground.sampling()));
     }
 
     /**
@@ -69,8 +74,8 @@ public final class RecordedAnswers {
      * @return a copy
      */
     public RecordedAnswers with(Confusions named) {
-        return new RecordedAnswers(
-                new Ground(ground.answers(), ground.pedigree(), ground.population(), named, ground.cells(), ground.sampling()));
+        return new RecordedAnswers(new Ground(
+                ground.answers(), ground.pedigree(), ground.population(), named, ground.cells(), ground.sampling()));
     }
 
     /**
@@ -80,8 +85,13 @@ public final class RecordedAnswers {
      * @return a copy
      */
     public RecordedAnswers within(double cells) {
-        return new RecordedAnswers(
-                new Ground(ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), cells, ground.sampling()));
+        return new RecordedAnswers(new Ground(
+                ground.answers(),
+                ground.pedigree(),
+                ground.population(),
+                ground.confusions(),
+                cells,
+                ground.sampling()));
     }
 
     /**
@@ -94,7 +104,12 @@ public final class RecordedAnswers {
      */
     public RecordedAnswers sampling(Sampling how) {
         return new RecordedAnswers(new Ground(
-                ground.answers(), ground.pedigree(), ground.population(), ground.confusions(), ground.cells(), Optional.of(how)));
+                ground.answers(),
+                ground.pedigree(),
+                ground.population(),
+                ground.confusions(),
+                ground.cells(),
+                Optional.of(how)));
     }
 
     /**

@@ -143,7 +143,7 @@ class RecordedLaws {
     }
 
     /** The sires of random litters, one for the litter or one for each kit. */
-    @Property(tries = 150)
+    @Property(tries = 250)
     void sires_are_as_likely_as_in_the_list(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Worlds worlds = Worlds.of(random.genome(), kindred);
