@@ -29,6 +29,7 @@ import org.geneticsrules.answer.recorded.RegistryReport.Entry;
  *     named, as a decimal; empty if that is not settled</td></tr>
  * <tr><td>{@code standing: C c, few carriers} and so on</td><td>{@code exact}, {@code sampled}, {@code not converged}, {@code too large} or {@code
  * contradicted}</td></tr>
+ * <tr><td>{@code standard error: C c, few carriers} and so on</td><td>how far an estimate may be off; empty where it is none</td></tr>
  * </table>
  *
  * <p>Texts that a spreadsheet would run as a formula or change are guarded as those of pedigrees are.
@@ -66,6 +67,7 @@ public final class RegistryTable {
                         + origin.assumed().map(population -> population.id()).orElse("as recorded");
                 header.add("carries: " + of);
                 header.add("standing: " + of);
+                header.add("standard error: " + of);
             }
         }
         return header;
@@ -85,6 +87,11 @@ public final class RegistryTable {
                             ? BigDecimal.valueOf(chance.value().getAsDouble()).toPlainString()
                             : "");
             row.add(chance.standing().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+            row.add(
+                    chance.standardError().isPresent()
+                            ? BigDecimal.valueOf(chance.standardError().getAsDouble())
+                                    .toPlainString()
+                            : "");
         }
         return row;
     }

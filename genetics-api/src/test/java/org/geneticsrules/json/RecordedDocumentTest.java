@@ -27,6 +27,7 @@ import org.geneticsrules.document.Node.ListNode;
 import org.geneticsrules.document.Node.ObjectNode;
 import org.geneticsrules.document.Node.TextNode;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
@@ -80,6 +81,8 @@ class RecordedDocumentTest {
             HiddenAllele allele = new HiddenAllele(
                     locus, model.locus(locus).alleles().values().iterator().next());
             conflicts += follows(asked.mayCarry(ids.get(0), Set.of()), pedigree);
+            Sampling rough = Sampling.seeded(seed).withStandardError(0.05).withWork(1e5);
+            follows(asked.within(0).sampling(rough).mayCarry(ids.get(0), Set.of(locus)), pedigree);
             follows(asked.carrierTrail(ids.get(ids.size() - 1), allele), pedigree);
             for (Litter litter : pedigree.litters().values()) {
                 follows(asked.parentage(ParentageQuestion.of(litter.id())), pedigree);

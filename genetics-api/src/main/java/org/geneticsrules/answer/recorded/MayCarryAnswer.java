@@ -4,16 +4,15 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.HiddenAllele;
-import org.geneticsrules.answer.Probabilities;
 import org.geneticsrules.answer.recorded.MayCarry.AtLocus;
 import org.geneticsrules.answer.recorded.MayCarry.OfAllele;
 import org.geneticsrules.answer.recorded.MayCarry.OfPair;
@@ -188,17 +187,15 @@ final class MayCarryAnswer {
 
     /** As in " (2/3 (66.67 %))", or from the least to the greatest. */
     static String range(List<Chance> chances) {
-        double[] settled = chances.stream()
-                .map(Chance::value)
-                .filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble)
-                .sorted()
-                .toArray();
-        if (settled.length == 0) {
+        List<Chance> settled = chances.stream()
+                .filter(Chance::isSettled)
+                .sorted(Comparator.comparing(chance -> chance.value().orElseThrow()))
+                .toList();
+        if (settled.isEmpty()) {
             return "";
         }
-        String low = Probabilities.words(settled[0]);
-        String high = Probabilities.words(settled[settled.length - 1]);
+        String low = settled.get(0).toString();
+        String high = settled.get(settled.size() - 1).toString();
         return low.equals(high) ? ": " + low : ": " + low + " to " + high;
     }
 }

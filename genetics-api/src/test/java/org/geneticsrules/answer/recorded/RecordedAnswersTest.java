@@ -25,6 +25,7 @@ import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.recorded.CarrierTrail.Step;
 import org.geneticsrules.answer.recorded.CarrierTrail.Trail;
 import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.pedigree.Fertility;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
@@ -35,6 +36,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.table.RegistryTable;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
@@ -416,6 +418,29 @@ class RecordedAnswersTest {
         assertEquals(
                 "Of 4 animals no records were found that contradict one another under this model; for 4 it was not decided.",
                 asked.check(RegistryQuestion.ofRecords(), Progress.NONE).verdict());
+    }
+
+    /** With no room for tables: what is exactly 1/33 (see above) is estimated, and says so. */
+    @Test
+    void what_is_too_large_is_estimated_where_that_is_asked_for() {
+        PedigreeBuilder builder = sister(kennel(), "sister", Sex.FEMALE).add(male("mate", PINK));
+        RecordedAnswers asked =
+                about(kits(builder, "sister", "mate", 6, DARK)).within(0).sampling(Sampling.seeded(7));
+        RecordedAnswer answer = asked.carrierTrail("sister", ALBINO);
+        Chance after = trail(answer).after();
+        assertEquals(Standing.SAMPLED, after.standing());
+        assertEquals(Status.SAMPLED, answer.status());
+        double error = after.standardError().orElseThrow();
+        assertTrue(error > 0 && error <= Sampling.USUAL_STANDARD_ERROR, after::toString);
+        assertEquals(1 / 33.0, after.value().orElseThrow(), 4 * error);
+        assertTrue(answer.verdict().contains("estimated, standard error"), answer.verdict());
+        RegistryReport report = asked.check(RegistryQuestion.ofRecords().carrying(List.of(ALBINO)), Progress.NONE);
+        String sister = RegistryTable.write(report)
+                .lines()
+                .filter(line -> line.startsWith("sister,"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(sister.matches(".*,0\\.0[0-9]+,sampled,0\\.00[0-9]+"), sister);
     }
 
     @Test

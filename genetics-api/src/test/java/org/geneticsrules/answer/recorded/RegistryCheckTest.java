@@ -81,9 +81,11 @@ class RegistryCheckTest {
                         .map(one -> one.chances().get(0).toString())
                         .toList());
         List<String> lines = RegistryTable.write(report).lines().toList();
-        assertEquals("id,verdict,reason,conflicts,\"carries: C c, rare\",\"standing: C c, rare\"", lines.get(0));
+        assertEquals(
+                "id,verdict,reason,conflicts,\"carries: C c, rare\",\"standing: C c, rare\",\"standard error: C c, rare\"",
+                lines.get(0));
         assertTrue(lines.get(4).startsWith("sister,accept,,,0.666666"), lines.get(4));
-        assertTrue(lines.get(4).endsWith(",exact"), lines.get(4));
+        assertTrue(lines.get(4).endsWith(",exact,"), lines.get(4));
     }
 
     /** Ids are opaque, so they may be anything that a spreadsheet would run. */
