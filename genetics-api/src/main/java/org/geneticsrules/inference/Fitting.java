@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Sex;
@@ -43,7 +43,6 @@ final class Fitting {
     private final List<String> anyLocus;
 
     private final Dossier dossier;
-    private final Map<Individual, Evidence> evidence = new HashMap<>();
     private final Map<BitSet, Fit> known = new HashMap<>();
 
     Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, double cells) {
@@ -107,18 +106,23 @@ final class Fitting {
 
     private List<Part> parts(BitSet kept, boolean firstOnly) {
         Members members = Members.of(pedigree, Optional.empty(), dossier.keeping(kept));
-        List<Evidence> known = new ArrayList<>();
-        for (Member member : members.all()) {
-            known.add(
-                    member.recorded().isEmpty()
-                            ? records.of(member)
-                            : evidence.computeIfAbsent(member.recorded().get(), one -> records.of(member)));
-        }
+        List<Evidence> known =
+                members.all().stream().map(records::withoutNotices).toList();
+        Families families = Families.of(members);
+        Kinds kinds = Kinds.of(members, known);
         Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
+            // most parts fit and have no loop, which is seen soonest by peeling them
+            Peeled peeled = new Peeled(groups, g, families, kinds, cells, Groups.Way.UNIT_BY_UNIT);
+            int[] left = IntStream.range(0, known.size())
+                    .filter(m -> !peeled.isPossible(m))
+                    .toArray();
+            if (left.length == 0) {
+                continue;
+            }
             Layout layout = groups.layout(g);
-            FactorGraph graph = groups.graph(g, layout);
+            FactorGraph graph = groups.graph(g, layout, left);
             Whose whose = new Whose(layout, graph.size());
             for (Components.Part part : Components.of(graph)) {
                 Part found = part(part, whose, members);

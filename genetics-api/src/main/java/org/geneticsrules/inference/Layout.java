@@ -42,7 +42,8 @@ final class Layout {
         this.heredity = ImmutableList.copyOf(heredity);
         this.sexed = sexed;
         int count = members.all().size();
-        this.carried = new int[heredity.size()][count];
+        this.carried = new int[heredity.size()][];
+        Arrays.setAll(carried, u -> none(count));
         this.sexes = none(count);
         this.choices = none(members.broods());
     }
@@ -80,7 +81,7 @@ final class Layout {
         return heredity.get(unit).unit().loci();
     }
 
-    /** The variable of what an animal carries at a unit. */
+    /** The variable of what an animal carries at a unit; -1 if it has none. */
     int carried(int member, int unit) {
         return carried[unit][member];
     }

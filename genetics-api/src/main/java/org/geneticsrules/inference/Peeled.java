@@ -154,6 +154,15 @@ final class Peeled {
         return ways[families.part[member]] != Way.GRAPH;
     }
 
+    /** Whether an animal is of such a part, and records of none of the units contradict one another there. */
+    boolean isPossible(int member) {
+        boolean possible = has(member);
+        for (int u = 0; u < layout.heredity().size() && possible; u++) {
+            possible = standing(member, u) == Standing.EXACT;
+        }
+        return possible;
+    }
+
     private Look look(int member, int unit) {
         return looks.get(
                 ways[families.part[member]] == Way.TOGETHER ? layout.heredity().size() : unit);

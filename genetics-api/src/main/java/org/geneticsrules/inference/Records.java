@@ -75,6 +75,18 @@ final class Records {
 
     /** The evidence of one animal; of one that is not recorded there is none. What is recorded alike is the same object. */
     Evidence of(Member member) {
+        member.recorded()
+                .ifPresent(individual -> individual
+                        .observations()
+                        .forEach(observation -> seen(observation)
+                                .remarks()
+                                .forEach(remark -> notices.add(new Notice(
+                                        individual.id(), remark.trait(), remark.kind(), remark.message())))));
+        return withoutNotices(member);
+    }
+
+    /** The same, for one of whom it is known already what should be known of its records. */
+    Evidence withoutNotices(Member member) {
         if (member.recorded().isEmpty()) {
             return NOTHING;
         }
@@ -84,13 +96,7 @@ final class Records {
             return NOTHING;
         }
         List<Seen> seen = new ArrayList<>(observations.size());
-        for (Observation observation : observations) {
-            Seen one = looks.computeIfAbsent(new Look(observation.stage(), observation.looks()), look -> seen(look));
-            for (Remark remark : one.remarks()) {
-                notices.add(new Notice(individual.id(), remark.trait(), remark.kind(), remark.message()));
-            }
-            seen.add(one);
-        }
+        observations.forEach(observation -> seen.add(seen(observation)));
         if (seen.size() == 1 && individual.tests().isEmpty()) {
             return Objects.requireNonNull(seen.get(0).alone().get());
         }
@@ -109,6 +115,10 @@ final class Records {
             return NOTHING;
         }
         return new Evidence(readings.isEmpty() ? ANYTHING : compiled.evidence(readings, confusions), records.tests());
+    }
+
+    private Seen seen(Observation observation) {
+        return looks.computeIfAbsent(new Look(observation.stage(), observation.looks()), this::seen);
     }
 
     private Seen seen(Look look) {

@@ -13,7 +13,7 @@ final class Whose {
     /**
      * Reads a layout backwards.
      *
-     * @param layout the layout, with all its variables
+     * @param layout the layout
      * @param variables how many variables there are
      */
     Whose(Layout layout, int variables) {
@@ -25,8 +25,11 @@ final class Whose {
             int whose = m;
             layout.sex(m).ifPresent(variable -> member[variable] = whose);
             for (int u = 0; u < layout.heredity().size(); u++) {
-                member[layout.carried(m, u)] = m;
-                unit[layout.carried(m, u)] = u;
+                int variable = layout.carried(m, u);
+                if (variable >= 0) {
+                    member[variable] = m;
+                    unit[variable] = u;
+                }
             }
         }
     }

@@ -92,14 +92,16 @@ class RecordedLaws {
         return with == 0 ? Word.CANNOT_CARRY : with == pairs.size() ? Word.CARRIES : Word.MAY_CARRY;
     }
 
-    @Property(tries = 30)
+    @Property(tries = 60)
     void a_trail_leads_from_nothing_recorded_to_all_that_is(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Worlds all = Worlds.of(random.genome(), kindred);
-        Worlds none = Worlds.of(random.genome(), unrecorded(kindred));
-        if (all.size() == 0 || none.size() == 0) {
+        // without records there may be far more ways than can be listed
+        Optional<Worlds> unrecorded = Worlds.within(random.genome(), unrecorded(kindred), 30_000);
+        if (all.size() == 0 || unrecorded.isEmpty() || unrecorded.get().size() == 0) {
             return;
         }
+        Worlds none = unrecorded.get();
         RecordedAnswers asked = asked(random.model(), kindred);
         String locus = random.model().loci().keySet().iterator().next();
         for (Kindred.Member member : kindred.members()) {
