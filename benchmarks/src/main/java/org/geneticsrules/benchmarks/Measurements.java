@@ -16,6 +16,7 @@ final class Measurements {
 
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final String BYTES = "gc.alloc.rate.norm";
+    private static final String EXACT = "exact";
 
     private final JsonNode entries;
 
@@ -51,9 +52,15 @@ final class Measurements {
             }
             primary.put(
                     "scoreError", entry.path("primaryMetric").path("scoreError").asString());
-            ObjectNode bytes = one.putObject("secondaryMetrics").putObject(BYTES);
-            for (String field : List.of("score", "scoreUnit", "rawData")) {
-                bytes.set(field, entry.path("secondaryMetrics").path(BYTES).path(field));
+            ObjectNode secondary = one.putObject("secondaryMetrics");
+            for (String metric : List.of(BYTES, EXACT)) {
+                JsonNode measured = entry.path("secondaryMetrics").path(metric);
+                if (!measured.isMissingNode()) {
+                    ObjectNode copy = secondary.putObject(metric);
+                    for (String field : List.of("score", "scoreUnit", "rawData")) {
+                        copy.set(field, measured.path(field));
+                    }
+                }
             }
         }
         return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(kept) + "\n";
@@ -96,10 +103,21 @@ final class Measurements {
                 + first.path("measurementTime").asString();
     }
 
+    /** What was asked about: a mating or a pedigree. */
+    private static String subject(JsonNode entry) {
+        JsonNode params = entry.path("params");
+        return params.path("mating").asString(params.path("pedigree").asString(""));
+    }
+
+    /** The share of numbers that were exact, from 0 to 1. */
+    double exact(String benchmark, String mating) {
+        return least(find(benchmark, mating).path("secondaryMetrics").path(EXACT));
+    }
+
     private JsonNode find(String benchmark, String mating) {
         for (JsonNode entry : entries) {
             if (entry.path("benchmark").asString().endsWith("." + benchmark)
-                    && entry.path("params").path("mating").asString("").equals(mating)) {
+                    && subject(entry).equals(mating)) {
                 return entry;
             }
         }

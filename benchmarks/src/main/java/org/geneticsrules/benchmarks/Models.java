@@ -20,6 +20,8 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Confusion;
+import org.geneticsrules.trait.Confusions;
 
 /** The models that matings are measured under. They are made for measuring and describe no animal. */
 final class Models {
@@ -187,6 +189,44 @@ final class Models {
                             .forEach(id -> population.frequency(locus.id(), id, Probability.of(1, alleles)));
                 }));
         return model.build();
+    }
+
+    /** Now and then a white animal of {@link #epistasis} is written down as black: that ties both loci of every black one. */
+    static Confusions misread() {
+        return Confusions.of(List.of(new Confusion("hue", "white", "black", Optional.empty(), Probability.of(1, 100))));
+    }
+
+    /** Two loci, of which the recessive of one hides the other. */
+    static Model epistasis() {
+        Catalogue catalogue = Catalogue.builder("measure.epistasis.traits", "1.0.0")
+                .trait("hue", "black", "brown", "white")
+                .build();
+        return Model.builder("measure.epistasis", "1.0.0", catalogue)
+                .locus(
+                        "C",
+                        at -> at.alleles("C", "c")
+                                .dominant("C", "c")
+                                .shows("C", "full")
+                                .shows("c", "none"))
+                .locus(
+                        "B",
+                        at -> at.alleles("B", "b")
+                                .dominant("B", "b")
+                                .shows("B", "dark")
+                                .shows("b", "light"))
+                .trait(
+                        "hue",
+                        rule -> rule.when(Condition.where("B", "light"), "brown")
+                                .otherwise("black"))
+                .mask(Mask.of("white", Condition.where("C", "none")).covering("hue", "white"))
+                .population(
+                        "even",
+                        population -> population
+                                .frequency("C", "C", Probability.of(1, 2))
+                                .frequency("C", "c", Probability.of(1, 2))
+                                .frequency("B", "B", Probability.of(1, 2))
+                                .frequency("B", "b", Probability.of(1, 2)))
+                .build();
     }
 
     private static ModelBuilder sixLoci() {

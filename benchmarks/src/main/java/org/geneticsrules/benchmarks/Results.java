@@ -23,9 +23,9 @@ public final class Results {
             anew: `mvn -Dquick -DskipTests -pl genetics-api,genetics-ferret,benchmarks package`, then in `benchmarks`
             `java -jar target/benchmarks.jar "Mating|Scaling|Floor|Compile" -prof gc -rf json -rff target/jmh.json`, then
             `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`; the run "completeness" likewise
-            from `Completeness|Refusal`.
+            from `Completeness|Refusal`, and the run "pedigree" from `Pedigree`.
 
-            Two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
+            Of matings: two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
 
             * `visible n`: n loci of two alleles, each seen in a trait of its own, so 2^n phenotypes;
             * `chain n`: the same loci, each recessive hiding all later traits, so n + 1 phenotypes;
@@ -51,8 +51,12 @@ public final class Results {
             """;
 
     /** The parts of the report, in this order; a new benchmark adds one. */
-    private static final List<Section> SECTIONS =
-            List.of(new GoalsSection(), new WaysSection(), new GrowthSection(), new CompletenessSection());
+    private static final List<Section> SECTIONS = List.of(
+            new GoalsSection(),
+            new WaysSection(),
+            new GrowthSection(),
+            new CompletenessSection(),
+            new PedigreeSection());
 
     private Results() {}
 

@@ -9,8 +9,12 @@ import java.math.BigInteger;
 import java.util.List;
 import java.util.Map;
 import org.geneticsrules.cross.Cross;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Conclusions;
+import org.geneticsrules.inference.Inference;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
@@ -44,6 +48,25 @@ class SameAnswersTest {
     void allWaysGiveTheSameChances(String mating) {
         Contest contest = Contest.of(mating);
         assertEquals(contest, contest.checked());
+    }
+
+    @Test
+    void aNetworkOfAPedigreeGivesTheSameChances() {
+        CompiledModel compiled = CompiledModel.of(Models.epistasis());
+        for (Pedigree pedigree :
+                List.of(Kennel.withoutLoops(compiled, 60, 0.5, 1), Kennel.inbred(compiled, 30, 6, 0.5, 2))) {
+            NetworkPedigree network = new NetworkPedigree(compiled, pedigree);
+            Conclusions found = Inference.of(compiled, pedigree).conclude();
+            for (String animal : pedigree.order().subList(0, 20)) {
+                for (String locus : List.of("C", "B")) {
+                    double[] expected = compiled.model().locus(locus).pairs().stream()
+                            .mapToDouble(pair ->
+                                    found.at(animal, locus).orElseThrow().chance(pair))
+                            .toArray();
+                    assertArrayEquals(expected, network.query(animal, locus.equals("C") ? 0 : 1), 1e-12);
+                }
+            }
+        }
     }
 
     @Test

@@ -92,7 +92,7 @@ class RecordedLaws {
         return with == 0 ? Word.CANNOT_CARRY : with == pairs.size() ? Word.CARRIES : Word.MAY_CARRY;
     }
 
-    @Property(tries = 60)
+    @Property(tries = 25)
     void a_trail_leads_from_nothing_recorded_to_all_that_is(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Worlds all = Worlds.of(random.genome(), kindred);
@@ -147,7 +147,7 @@ class RecordedLaws {
     }
 
     /** The sires of random litters, one for the litter or one for each kit. */
-    @Property(tries = 150)
+    @Property(tries = 60)
     void sires_are_as_likely_as_in_the_list(@ForAll("pedigrees") RandomPedigree random) {
         sires(random);
         Statistics.label("sire of").coverage(coverage -> {
