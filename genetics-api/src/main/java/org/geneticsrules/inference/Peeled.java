@@ -26,7 +26,6 @@ final class Peeled {
     /** One for each unit, and the last for all units together. */
     private final List<Look> looks = new ArrayList<>();
 
-    private double cells;
     private double logLikelihood;
     private boolean contradicted;
 
@@ -81,7 +80,6 @@ final class Peeled {
         for (Look look : looks) {
             for (int f = 0; f < families.sires.length; f++) {
                 double here = cells(look, f);
-                cells = here <= budget ? Math.max(cells, here) : cells;
                 tooLarge[families.part[families.sires[f]]] |= here > budget;
             }
         }
@@ -189,11 +187,6 @@ final class Peeled {
             sums[state / inner % sums.length] += found[state];
         }
         return sums;
-    }
-
-    /** The cells of the tables of the largest family. */
-    double cells() {
-        return cells;
     }
 
     double logLikelihood() {

@@ -31,7 +31,6 @@ final class Settled {
 
     private final Layout all;
     private final Supplier<boolean[][]> left;
-    private double cells;
     private double logLikelihood;
     private boolean contradicted;
 
@@ -64,7 +63,6 @@ final class Settled {
             Way least) {
         this.peeled = new Peeled(question, group, families, kinds, budget, least);
         this.layout = question.layout(group);
-        this.cells = peeled.cells();
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();
         int[] who = IntStream.range(0, families.part.length)
@@ -126,7 +124,6 @@ final class Settled {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
         CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
-        cells = Math.max(cells, plan.cells());
         return plan.cells() <= budget ? Optional.of(plan.tree().propagate()) : Optional.empty();
     }
 
@@ -147,11 +144,6 @@ final class Settled {
 
     double logLikelihood() {
         return logLikelihood;
-    }
-
-    /** The cells that all tables of the largest part have together, or would have. */
-    double cells() {
-        return cells;
     }
 
     boolean isContradicted() {
