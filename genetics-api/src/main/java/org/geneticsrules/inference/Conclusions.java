@@ -60,10 +60,9 @@ public final class Conclusions {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        Kinds kinds = Kinds.of(members, question.records());
-        Families families = Families.of(members, kinds);
+        Families families = Families.of(members, question.kinds());
         for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, families, kinds, budget, sampling));
+            groups.add(new Settled(question, g, families, budget, sampling));
         }
     }
 

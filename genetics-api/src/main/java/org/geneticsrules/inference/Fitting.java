@@ -106,15 +106,15 @@ final class Fitting {
 
     private List<Part> parts(BitSet kept, boolean firstOnly) {
         Members members = Members.of(pedigree, Optional.empty(), dossier.keeping(kept));
-        List<Evidence> known =
-                members.all().stream().map(records::withoutNotices).toList();
-        Kinds kinds = Kinds.of(members, known);
+        List<Evidence> known = records.of(members);
+        Kinds kinds = Kinds.of(compiled.model(), members, known);
         Families families = Families.of(members, kinds);
-        Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
+        Groups groups =
+                new Groups(rules, members, known, kinds, Inference.mattering(compiled.model(), kinds, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
             // most parts fit and have no loop, which is seen soonest by peeling them
-            Peeled peeled = new Peeled(groups, g, families, kinds, cells, Groups.Way.UNIT_BY_UNIT);
+            Peeled peeled = new Peeled(groups, g, families, cells, Groups.Way.UNIT_BY_UNIT);
             int[] left = IntStream.range(0, known.size())
                     .filter(m -> !peeled.isPossible(m))
                     .toArray();

@@ -18,6 +18,7 @@ final class Groups {
 
     private final Members members;
     private final List<Evidence> records;
+    private final Kinds kinds;
     private final List<Heredity> heredity = new ArrayList<>();
     private final List<Ties.Group> groups;
     private final Rules rules;
@@ -50,20 +51,23 @@ final class Groups {
      * @param rules how animals inherit
      * @param members the animals
      * @param records what is known of each animal, in the same order
+     * @param kinds the animals sorted by what is known of them
      * @param matter the loci that matter
      */
-    Groups(Rules rules, Members members, List<Evidence> records, Collection<String> matter) {
+    Groups(Rules rules, Members members, List<Evidence> records, Kinds kinds, Collection<String> matter) {
         this.rules = rules;
         this.members = members;
         this.records = records;
+        this.kinds = kinds;
         Unit.of(rules.model(), matter).forEach(unit -> heredity.add(rules.heredity(unit)));
-        this.groups = Ties.of(heredity, members, records);
+        this.groups = Ties.of(heredity, members, kinds);
     }
 
     private Groups(Groups question, List<Ties.Group> groups) {
         this.rules = question.rules;
         this.members = question.members;
         this.records = question.records;
+        this.kinds = question.kinds;
         this.heredity.addAll(question.heredity);
         this.groups = groups;
     }
@@ -138,6 +142,10 @@ final class Groups {
         return records;
     }
 
+    Kinds kinds() {
+        return kinds;
+    }
+
     /** How the units of a group can be looked at in a part of the pedigree. */
     enum Way {
         /** One after the other, from family to family: nothing ties them to one another. */
@@ -158,7 +166,7 @@ final class Groups {
      * @param least nothing is looked at more loosely than this
      * @return by part of the pedigree
      */
-    Way[] ways(int group, Layout layout, OwnWeights alone, Families families, Kinds kinds, Way least) {
+    Way[] ways(int group, Layout layout, OwnWeights alone, Families families, Way least) {
         double states = states(layout.heredity());
         boolean even = layout.heredity().stream().noneMatch(Heredity::livingDependsOnSex);
         Way[] ofKind = new Way[kinds.count()];

@@ -1,8 +1,8 @@
 package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
-import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -158,9 +158,7 @@ public final class Inference {
      * @return records that are no evidence, or only under an assumption
      */
     public List<Notice> notices() {
-        Records records = new Records(compiled, confusions);
-        Members.of(pedigree, Optional.empty()).all().forEach(records::of);
-        return ImmutableList.copyOf(records.notices());
+        return ImmutableList.copyOf(new Records(compiled, confusions).notices(Members.of(pedigree, Optional.empty())));
     }
 
     /**
@@ -185,7 +183,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, sampling, records.notices());
+        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(members));
     }
 
     /**
@@ -226,12 +224,14 @@ public final class Inference {
         Model model = compiled.model();
         Members members = Members.of(pedigree, Optional.empty());
         Records records = new Records(compiled, confusions);
-        List<Evidence> evidence = members.all().stream().map(records::of).toList();
+        List<Evidence> evidence = records.of(members);
+        Kinds kinds = Kinds.of(model, members, evidence);
         Groups question = new Groups(
                 Groups.Rules.of(model, changing, false),
                 members,
                 evidence,
-                mattering(model, evidence, List.of(model.locus(locus).id())));
+                kinds,
+                mattering(model, kinds, List.of(model.locus(locus).id())));
         return new Possibilities(pedigree, model.locus(locus), members, question, cells);
     }
 
@@ -243,17 +243,17 @@ public final class Inference {
     private Groups question(Collection<String> loci, Members members, Records records) {
         Model model = compiled.model();
         loci.forEach(model::locus);
-        List<Evidence> evidence = new ArrayList<>();
-        members.all().forEach(member -> evidence.add(records.of(member)));
-        Set<String> matter = mattering(model, evidence, loci);
+        List<Evidence> evidence = records.of(members);
+        Kinds kinds = Kinds.of(model, members, evidence);
+        Set<String> matter = mattering(model, kinds, loci);
         requireFrequencies(members, matter);
-        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, matter);
+        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, kinds, matter);
     }
 
     /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
-    static Set<String> mattering(Model model, List<Evidence> evidence, Collection<String> asked) {
+    static Set<String> mattering(Model model, Kinds kinds, Collection<String> asked) {
         Set<String> matter = new LinkedHashSet<>(asked);
-        evidence.forEach(one -> matter.addAll(one.loci()));
+        kinds.records().forEach(one -> matter.addAll(one.loci()));
         model.viability().values().forEach(one -> matter.add(one.locus()));
         if (matter.isEmpty()) {
             // records of sexes alone are held to one locus of which nothing is known
@@ -265,20 +265,18 @@ public final class Inference {
     private void requireFrequencies(Members members, Set<String> matter) {
         Model model = compiled.model();
         Problems problems = new Problems(Stage.MEANING);
-        Set<String> told = new LinkedHashSet<>();
+        Set<String> looked = new HashSet<>();
         for (Member member : members.all()) {
             if (!member.isFounder()) {
                 continue;
             }
-            String who = member.recorded().map(Individual::id).orElse("an unrecorded parent");
-            String pointer = member.recorded()
-                    .map(one -> Pointer.of("individuals", one.id(), "population"))
-                    .orElse("");
             if (member.population().isEmpty()) {
                 problems.add(
                         "population-needed",
-                        pointer,
-                        who + " has no recorded parents and states no population",
+                        member.recorded()
+                                .map(one -> Pointer.of("individuals", one.id(), "population"))
+                                .orElse(""),
+                        who(member) + " has no recorded parents and states no population",
                         model.populations().isEmpty()
                                 ? "a model with a population"
                                 : "a population for all who state none, such as "
@@ -286,18 +284,25 @@ public final class Inference {
                 continue;
             }
             Population stated = model.populations().get(member.population().get());
+            if (stated == null || !looked.add(stated.id())) {
+                continue;
+            }
             List<String> missing = matter.stream()
-                    .filter(locus -> stated != null && !stated.frequencies().containsKey(locus))
+                    .filter(locus -> !stated.frequencies().containsKey(locus))
                     .toList();
-            if (stated != null && !missing.isEmpty() && told.add(stated.id())) {
+            if (!missing.isEmpty()) {
                 problems.add(
                         "population-needed",
                         Pointer.of("populations", stated.id(), "frequencies"),
                         "population " + stated.id() + " states no frequencies at " + String.join(", ", missing)
-                                + ", which " + who + " is weighed by",
+                                + ", which " + who(member) + " is weighed by",
                         "frequencies there");
             }
         }
         problems.throwIfAny();
+    }
+
+    private static String who(Member member) {
+        return member.recorded().map(Individual::id).orElse("an unrecorded parent");
     }
 }

@@ -58,16 +58,15 @@ final class Peeled {
      * @param question the question
      * @param group which group of its units
      * @param families the shape of the pedigree
-     * @param kinds the animals sorted by what is known of them
      * @param budget the cells that all tables of one family may have together; parts with larger ones are left to the graph
      * @param least units are not looked at more loosely than this
      */
-    Peeled(Groups question, int group, Families families, Kinds kinds, double budget, Way least) {
+    Peeled(Groups question, int group, Families families, double budget, Way least) {
         this.families = families;
-        this.kinds = kinds;
+        this.kinds = question.kinds();
         this.layout = question.layout(group);
         OwnWeights alone = question.alone(group, layout);
-        this.ways = question.ways(group, layout, alone, families, kinds, least);
+        this.ways = question.ways(group, layout, alone, families, least);
         int units = layout.heredity().size();
         for (int u = 0; u <= units; u++) {
             boolean together = u == units;

@@ -29,8 +29,7 @@ final class Settled {
     /** For each variable, the standard errors of its chances; none where they are exact. */
     private final double[][] errors;
 
-    private final Layout all;
-    private final Supplier<boolean[][]> left;
+    private final Supplier<Left> left;
     private double logLikelihood;
     private boolean contradicted;
 
@@ -40,12 +39,11 @@ final class Settled {
      * @param question the question
      * @param group which group of its units
      * @param families the shape of the pedigree
-     * @param kinds the animals sorted by what is known of them
      * @param budget the cells that all tables of one part may have together
      * @param sampling how parts that take more are sampled, if they are
      */
-    Settled(Groups question, int group, Families families, Kinds kinds, double budget, Optional<Sampling> sampling) {
-        this(question, group, families, kinds, budget, sampling, Way.UNIT_BY_UNIT);
+    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling) {
+        this(question, group, families, budget, sampling, Way.UNIT_BY_UNIT);
     }
 
     /**
@@ -53,15 +51,8 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
-    Settled(
-            Groups question,
-            int group,
-            Families families,
-            Kinds kinds,
-            double budget,
-            Optional<Sampling> sampling,
-            Way least) {
-        this.peeled = new Peeled(question, group, families, kinds, budget, least);
+    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling, Way least) {
+        this.peeled = new Peeled(question, group, families, budget, least);
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();
@@ -70,8 +61,10 @@ final class Settled {
                 .toArray();
         FactorGraph graph = question.graph(group, layout, who);
         // few ask for it, and keeping the graph would take more room than all that is settled
-        this.all = question.layout(group);
-        this.left = Suppliers.memoize(() -> struckOut(question.graph(group, all)));
+        this.left = Suppliers.memoize(() -> {
+            Layout all = question.layout(group);
+            return new Left(all, struckOut(question.graph(group, all)));
+        });
         this.standings = new Standing[graph.size()];
         this.chances = new double[graph.size()][0];
         this.errors = new double[graph.size()][0];
@@ -89,6 +82,10 @@ final class Settled {
             }
         }
     }
+
+    /** By variable of all animals, which states are left when those are struck out that contradict a neighbour. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Left(Layout layout, boolean[][] states) {}
 
     private void stand(Components.Part one, Standing standing) {
         for (int variable : one.variables()) {
@@ -177,7 +174,7 @@ final class Settled {
 
     /** Whether each state of an animal at a unit is left when those are struck out that contradict a neighbour. */
     boolean[] left(int member, int unit) {
-        boolean[][] found = Objects.requireNonNull(left.get());
-        return found[all.carried(member, unit)];
+        Left found = Objects.requireNonNull(left.get());
+        return found.states()[found.layout().carried(member, unit)];
     }
 }
