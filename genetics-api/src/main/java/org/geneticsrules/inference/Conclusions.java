@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.geneticsrules.inference.Member.Parents;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
@@ -47,7 +48,7 @@ public final class Conclusions {
 
     private final Pedigree pedigree;
     private final Members members;
-    private final List<Settled> groups = new ArrayList<>();
+    private final List<Settled> groups;
     private final List<Notice> notices;
 
     Conclusions(
@@ -56,14 +57,16 @@ public final class Conclusions {
             Groups question,
             double budget,
             Optional<Sampling> sampling,
+            boolean parallel,
             List<Notice> notices) {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
         Families families = Families.of(members, question.kinds());
-        for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, families, budget, sampling));
-        }
+        IntStream numbers = IntStream.range(0, question.count());
+        this.groups = (parallel ? numbers.parallel() : numbers)
+                .mapToObj(g -> new Settled(question, g, families, budget, sampling))
+                .toList();
     }
 
     /**

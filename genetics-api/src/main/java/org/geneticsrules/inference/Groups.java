@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
@@ -36,7 +37,8 @@ final class Groups {
             Map<List<Object>, double[]> tables) {
 
         static Rules of(Model model, boolean mutating, boolean weighed) {
-            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new LinkedHashMap<>());
+            // groups may be looked at by several threads
+            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new ConcurrentHashMap<>());
         }
 
         private Heredity heredity(Unit unit) {

@@ -50,6 +50,7 @@ public final class Inference {
 
     private final double cells;
     private final Optional<Sampling> sampling;
+    private final boolean parallel;
 
     private Inference(
             CompiledModel compiled,
@@ -59,7 +60,8 @@ public final class Inference {
             boolean mutating,
             boolean changing,
             double cells,
-            Optional<Sampling> sampling) {
+            Optional<Sampling> sampling,
+            boolean parallel) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
@@ -68,6 +70,7 @@ public final class Inference {
         this.changing = changing;
         this.cells = cells;
         this.sampling = sampling;
+        this.parallel = parallel;
     }
 
     /**
@@ -84,7 +87,15 @@ public final class Inference {
             throw new ProblemsException(problems);
         }
         return new Inference(
-                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty());
+                compiled,
+                pedigree,
+                Confusions.none(),
+                Optional.empty(),
+                true,
+                false,
+                USUAL_CELLS,
+                Optional.empty(),
+                false);
     }
 
     /**
@@ -94,7 +105,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling, parallel);
     }
 
     /**
@@ -109,7 +120,8 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling);
+        return new Inference(
+                compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel);
     }
 
     /**
@@ -118,7 +130,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling);
+        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling, parallel);
     }
 
     /**
@@ -128,7 +140,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling);
+        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling, parallel);
     }
 
     /**
@@ -138,7 +150,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling, parallel);
     }
 
     /**
@@ -149,7 +161,18 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how));
+        return new Inference(
+                compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), parallel);
+    }
+
+    /**
+     * Returns the same questions, in which loci that nothing ties are looked at by several threads at once (those of the common pool of
+     * {@link java.util.concurrent.ForkJoinPool}). The answers are the same, number by number.
+     *
+     * @return a copy
+     */
+    public Inference inParallel() {
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, sampling, true);
     }
 
     /**
@@ -183,7 +206,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(members));
+        return new Conclusions(pedigree, members, question, cells, sampling, parallel, records.notices(members));
     }
 
     /**
