@@ -45,13 +45,13 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, double cells) {
-        this.compiled = compiled;
+    Fitting(Prepared prepared, Pedigree pedigree, Confusions confusions, boolean mutating, double cells) {
+        this.compiled = prepared.compiled();
         this.pedigree = pedigree;
         this.cells = cells;
-        this.rules = Groups.Rules.of(compiled.model(), mutating, false);
+        this.rules = prepared.rules(mutating, false);
         this.anyLocus = compiled.model().loci().keySet().stream().limit(1).toList();
-        this.records = new Records(compiled, confusions);
+        this.records = prepared.records(confusions);
         this.dossier = new Dossier(pedigree, compiled.model().distinguishesSex() || tellsSex(pedigree));
     }
 

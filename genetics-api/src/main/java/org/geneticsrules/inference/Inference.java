@@ -39,6 +39,7 @@ public final class Inference {
     /** The cells that all tables of one part may have together unless stated otherwise: 128 MB of numbers. */
     public static final double USUAL_CELLS = 1 << 24;
 
+    private final Prepared prepared;
     private final CompiledModel compiled;
     private final Pedigree pedigree;
     private final Confusions confusions;
@@ -53,7 +54,7 @@ public final class Inference {
     private final boolean parallel;
 
     private Inference(
-            CompiledModel compiled,
+            Prepared prepared,
             Pedigree pedigree,
             Confusions confusions,
             Optional<String> population,
@@ -62,7 +63,8 @@ public final class Inference {
             double cells,
             Optional<Sampling> sampling,
             boolean parallel) {
-        this.compiled = compiled;
+        this.prepared = prepared;
+        this.compiled = prepared.compiled();
         this.pedigree = pedigree;
         this.confusions = confusions;
         this.population = population;
@@ -82,12 +84,9 @@ public final class Inference {
      * @throws ProblemsException if the records name what the model does not know
      */
     public static Inference of(CompiledModel compiled, Pedigree pedigree) {
-        List<Problem> problems = pedigree.problemsUnder(compiled.model());
-        if (!problems.isEmpty()) {
-            throw new ProblemsException(problems);
-        }
+        check(pedigree, compiled);
         return new Inference(
-                compiled,
+                new Prepared(compiled),
                 pedigree,
                 Confusions.none(),
                 Optional.empty(),
@@ -98,6 +97,26 @@ public final class Inference {
                 false);
     }
 
+    private static void check(Pedigree pedigree, CompiledModel compiled) {
+        List<Problem> problems = pedigree.problemsUnder(compiled.model());
+        if (!problems.isEmpty()) {
+            throw new ProblemsException(problems);
+        }
+    }
+
+    /**
+     * Returns the same questions about another pedigree, or about the same with other records. What was found out about the model, and about
+     * looks met before, is not worked out again.
+     *
+     * @param other the animals and what was recorded of them
+     * @return a copy
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public Inference about(Pedigree other) {
+        check(other, compiled);
+        return new Inference(prepared, other, confusions, population, mutating, changing, cells, sampling, parallel);
+    }
+
     /**
      * Returns the same questions with naming errors.
      *
@@ -105,7 +124,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling, parallel);
+        return new Inference(prepared, pedigree, named, population, mutating, changing, cells, sampling, parallel);
     }
 
     /**
@@ -121,7 +140,7 @@ public final class Inference {
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
         return new Inference(
-                compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel);
+                prepared, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel);
     }
 
     /**
@@ -130,7 +149,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling, parallel);
+        return new Inference(prepared, pedigree, confusions, population, false, false, cells, sampling, parallel);
     }
 
     /**
@@ -140,7 +159,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling, parallel);
+        return new Inference(prepared, pedigree, confusions, population, true, true, cells, sampling, parallel);
     }
 
     /**
@@ -150,7 +169,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling, parallel);
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, most, sampling, parallel);
     }
 
     /**
@@ -162,7 +181,7 @@ public final class Inference {
      */
     public Inference sampling(Sampling how) {
         return new Inference(
-                compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), parallel);
+                prepared, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), parallel);
     }
 
     /**
@@ -172,7 +191,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference inParallel() {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, sampling, true);
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, cells, sampling, true);
     }
 
     /**
@@ -181,7 +200,7 @@ public final class Inference {
      * @return records that are no evidence, or only under an assumption
      */
     public List<Notice> notices() {
-        return ImmutableList.copyOf(new Records(compiled, confusions).notices(Members.of(pedigree, Optional.empty())));
+        return ImmutableList.copyOf(prepared.records(confusions).notices(Members.of(pedigree, Optional.empty())));
     }
 
     /**
@@ -204,7 +223,7 @@ public final class Inference {
      */
     public Conclusions conclude(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        Records records = new Records(compiled, confusions);
+        Records records = prepared.records(confusions);
         Groups question = question(loci, members, records);
         return new Conclusions(pedigree, members, question, cells, sampling, parallel, records.notices(members));
     }
@@ -224,7 +243,26 @@ public final class Inference {
         for (String id : individuals) {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
-        return Together.of(question(loci, members, new Records(compiled, confusions)), asked, loci, cells);
+        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, cells);
+    }
+
+    /**
+     * Asks about litters by themselves, under the same assumptions; the pedigree is left out.
+     *
+     * @return the chances of litters
+     */
+    public LitterLikelihood litters() {
+        return new LitterLikelihood(this);
+    }
+
+    /** The populations of the model. */
+    Set<String> populations() {
+        return compiled.model().populations().keySet();
+    }
+
+    /** The loci of the model. */
+    Set<String> loci() {
+        return compiled.model().loci().keySet();
     }
 
     /**
@@ -233,7 +271,7 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
-        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells));
+        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, cells));
     }
 
     /**
@@ -246,11 +284,11 @@ public final class Inference {
     public Possibilities possible(String locus) {
         Model model = compiled.model();
         Members members = Members.of(pedigree, Optional.empty());
-        Records records = new Records(compiled, confusions);
+        Records records = prepared.records(confusions);
         List<Evidence> evidence = records.of(members);
         Kinds kinds = Kinds.of(model, members, evidence);
         Groups question = new Groups(
-                Groups.Rules.of(model, changing, false),
+                prepared.rules(changing, false),
                 members,
                 evidence,
                 kinds,
@@ -260,7 +298,7 @@ public final class Inference {
 
     /** The question about some loci, sorted into groups. */
     Groups question(Collection<String> loci) {
-        return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));
+        return question(loci, Members.of(pedigree, population), prepared.records(confusions));
     }
 
     private Groups question(Collection<String> loci, Members members, Records records) {
@@ -270,7 +308,7 @@ public final class Inference {
         Kinds kinds = Kinds.of(model, members, evidence);
         Set<String> matter = mattering(model, kinds, loci);
         requireFrequencies(members, matter);
-        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, kinds, matter);
+        return new Groups(prepared.rules(mutating, true), members, evidence, kinds, matter);
     }
 
     /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
