@@ -92,7 +92,7 @@ class WholeCrossLaws {
         } else {
             assertEquals(new LinkedHashSet<>(support), possible, family::toString);
         }
-        for (Phenotype look : List.copyOf(support).subList(0, Math.min(2, support.size()))) {
+        for (Phenotype look : List.copyOf(support).subList(0, Math.min(1, support.size()))) {
             Set<Probability> chances =
                     family.cross().possibleChances(family.looking().view(), look, List.of());
             if (!family.mutates()) {
