@@ -48,7 +48,7 @@ class InferenceLaws {
         every_number_agrees_with_the_list(RandomPedigrees.pedigree(5362655830761865352L));
     }
 
-    @Property(tries = 150)
+    @Property(tries = 80)
     void every_number_agrees_with_the_list(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Worlds worlds = Worlds.of(random.genome(), kindred);
@@ -100,7 +100,7 @@ class InferenceLaws {
         }
     }
 
-    @Property(tries = 100)
+    @Property(tries = 60)
     void what_animals_carry_together_agrees_with_the_list(
             @ForAll("pedigrees") RandomPedigree random, @ForAll long seed) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
@@ -135,7 +135,7 @@ class InferenceLaws {
         assertEquals(1, chances.values().stream().mapToDouble(one -> one).sum(), CLOSE);
         Statistics.coverage(coverage -> {
             coverage.check("tied").percentage(share -> share > 5);
-            coverage.check("independent parts").percentage(share -> share > 5);
+            coverage.check("independent parts").percentage(share -> share > 1);
         });
     }
 

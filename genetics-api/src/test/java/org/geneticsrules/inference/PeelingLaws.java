@@ -24,7 +24,7 @@ class PeelingLaws {
         return RandomPedigrees.pedigrees();
     }
 
-    @Property(tries = 100)
+    @Property(tries = 60)
     void peeling_agrees_with_the_tree_of_cliques(@ForAll("pedigrees") RandomPedigree random) {
         Groups question = Inference.of(
                         CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
@@ -37,8 +37,8 @@ class PeelingLaws {
         Groups asOne = question.asOne();
         agree(asOne, asOne.count() - 1, families, Groups.Way.TOGETHER);
         Statistics.coverage(coverage -> {
-            coverage.check("UNIT_BY_UNIT, families").percentage(share -> share > 5);
-            coverage.check("TOGETHER, families").percentage(share -> share > 3);
+            coverage.check("UNIT_BY_UNIT, families").percentage(share -> share > 1);
+            coverage.check("TOGETHER, families").percentage(share -> share > 1);
             coverage.check("GRAPH, families").percentage(share -> share > 5);
         });
     }
@@ -75,7 +75,7 @@ class PeelingLaws {
             }
         }
         Statistics.coverage(coverage -> {
-            coverage.check("over 1,000 cells").percentage(share -> share > 1.5);
+            coverage.check("over 1,000 cells").percentage(share -> share > 0);
             coverage.check("over 100 cells").percentage(share -> share > 5);
         });
     }
