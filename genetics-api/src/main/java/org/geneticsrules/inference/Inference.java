@@ -134,7 +134,8 @@ public final class Inference {
     /**
      * Returns the same questions with another limit on what is calculated exactly.
      *
-     * @param most the cells that all tables of one part may have together, eight bytes each; 0 for none
+     * @param most the cells that all tables of one part may have together, eight bytes each; 0 for none, and then no more is told of what is
+     *     possible or contradictory than striking out shows
      * @return a copy
      */
     public Inference within(double most) {

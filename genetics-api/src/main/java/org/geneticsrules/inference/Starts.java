@@ -84,6 +84,11 @@ final class Starts {
         return work;
     }
 
+    /** Looks for any combination. */
+    Found any() {
+        return search(null, -1, -1);
+    }
+
     /** Looks for any combination, with states that are wanted where that is possible. */
     Found any(boolean[][] seen) {
         return search(seen, -1, -1);
@@ -94,7 +99,7 @@ final class Starts {
         return search(seen, variable, state);
     }
 
-    private Found search(boolean[][] seen, int variable, int state) {
+    private Found search(boolean @Nullable [][] seen, int variable, int state) {
         Fit fit = Fit.UNDECIDED;
         for (int attempt = 0; attempt < TRIES && fit == Fit.UNDECIDED; attempt++) {
             // what is wanted leads astray if it is wanted too much
