@@ -60,8 +60,8 @@ public final class Conclusions {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        Families families = Families.of(members);
         Kinds kinds = Kinds.of(members, question.records());
+        Families families = Families.of(members, kinds);
         for (int g = 0; g < question.count(); g++) {
             groups.add(new Settled(question, g, families, kinds, budget, sampling));
         }

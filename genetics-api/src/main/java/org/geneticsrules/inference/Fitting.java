@@ -109,8 +109,8 @@ final class Fitting {
         Members members = Members.of(pedigree, Optional.empty(), dossier.keeping(kept));
         List<Evidence> known =
                 members.all().stream().map(records::withoutNotices).toList();
-        Families families = Families.of(members);
         Kinds kinds = Kinds.of(members, known);
+        Families families = Families.of(members, kinds);
         Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {

@@ -70,6 +70,22 @@ final class Kinds {
         return of[member];
     }
 
+    /** All animals, those of one kind after those of another. */
+    int[] sorted() {
+        int[] next = new int[count() + 1];
+        for (int kind : of) {
+            next[kind + 1]++;
+        }
+        for (int kind = 0; kind < count(); kind++) {
+            next[kind + 1] += next[kind];
+        }
+        int[] sorted = new int[of.length];
+        for (int m = 0; m < of.length; m++) {
+            sorted[next[of[m]]++] = m;
+        }
+        return sorted;
+    }
+
     /** An animal of a kind. */
     int example(int kind) {
         return examples.get(kind);

@@ -76,6 +76,32 @@ final class MatingTables {
         return found;
     }
 
+    /** Things by small numbers: many are asked for again and again, so that they are not looked for in a map. */
+    private static final class Numbered<T> {
+
+        private static final int FEW = 1024;
+
+        private final Map<Integer, T> far = new HashMap<>();
+        private @Nullable Object[] near = {};
+
+        @SuppressWarnings("unchecked") // put has put nothing else there
+        @Nullable
+        T get(int number) {
+            return number < near.length ? (T) near[number] : far.get(number);
+        }
+
+        void put(int number, T one) {
+            if (number < FEW && number >= near.length) {
+                near = Arrays.copyOf(near, Math.min(FEW, Math.max(2 * near.length, number + 1)));
+            }
+            if (number < FEW) {
+                near[number] = one;
+            } else {
+                far.put(number, one);
+            }
+        }
+    }
+
     private boolean isRoomFor(int numbers) {
         kept += kept < MOST_KEPT ? numbers : 0;
         return kept < MOST_KEPT;
@@ -86,8 +112,8 @@ final class MatingTables {
 
         private final int[] sireStates;
         private final int[] damStates;
-        private final Map<Integer, Kits> bySupport = new HashMap<>();
-        private final Map<Integer, Leaf> byKnown = new HashMap<>();
+        private final Numbered<Kits> bySupport = new Numbered<>();
+        private final Numbered<Leaf> byKnown = new Numbered<>();
 
         private Pairs(int[] sireStates, int[] damStates) {
             this.sireStates = sireStates;

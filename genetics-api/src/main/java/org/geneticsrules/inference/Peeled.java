@@ -35,7 +35,7 @@ final class Peeled {
         private final List<Integer> units;
         private final MatingTables tables;
 
-        /** By animal, what is known of it by itself; nothing for those that are not looked at in this way. */
+        /** By kind, what is known of an animal by itself; nothing for those of no part that is looked at in this way. */
         private final @Nullable Known[] known;
 
         /** By part, if it is looked at in this way and settled. */
@@ -43,11 +43,11 @@ final class Peeled {
 
         private ChanceRows chances = ChanceRows.NONE;
 
-        Look(Way way, List<Integer> units, MatingTables tables, int animals, int parts) {
+        Look(Way way, List<Integer> units, MatingTables tables, int kinds, int parts) {
             this.way = way;
             this.units = units;
             this.tables = tables;
-            this.known = new Known[animals];
+            this.known = new Known[kinds];
             this.standings = new Standing[parts];
         }
     }
@@ -78,9 +78,9 @@ final class Peeled {
         }
         boolean[] tooLarge = new boolean[families.parts()];
         for (Look look : looks) {
-            for (int f = 0; f < families.sires.length; f++) {
-                double here = cells(look, f);
-                tooLarge[families.part[families.sires[f]]] |= here > budget;
+            for (int f = 0; f < families.count(); f++) {
+                int part = families.part[families.sires[f]];
+                tooLarge[part] |= ways[part] == look.way && cells(look, f) > budget;
             }
         }
         for (int p = 0; p < tooLarge.length; p++) {
@@ -93,17 +93,11 @@ final class Peeled {
         boolean used = Arrays.asList(ways).contains(way);
         MatingTables tables = new MatingTables(
                 used ? units.stream().map(layout.heredity()::get).toList() : List.of());
-        Look look = new Look(way, units, tables, families.part.length, families.parts());
-        @Nullable Known[] ofKind = new Known[kinds.count()];
+        Look look = new Look(way, units, tables, kinds.count(), families.parts());
         for (int m = 0; m < families.part.length; m++) {
-            if (ways[families.part[m]] == way) {
-                int kind = kinds.of(m);
-                Known one = ofKind[kind];
-                if (one == null) {
-                    one = tables.known(alone.of(kinds.example(kind), units));
-                    ofKind[kind] = one;
-                }
-                look.known[m] = one;
+            int kind = kinds.of(m);
+            if (look.known[kind] == null && ways[families.part[m]] == way) {
+                look.known[kind] = tables.known(alone.of(kinds.example(kind), units));
             }
         }
         return look;
@@ -111,31 +105,43 @@ final class Peeled {
 
     /** The combinations in the tables of a family, of which there is one at a time. */
     private double cells(Look look, int family) {
-        Known sire = look.known[families.sires[family]];
-        Known dam = look.known[families.dams[family]];
-        if (sire == null || dam == null) {
-            return 0;
-        }
-        return (double) sire.states().length
-                * dam.states().length
-                * (families.firstKit[family + 1] - families.firstKit[family] + 1);
+        double speakers = families.firstRun[family + 1]
+                - families.firstRun[family]
+                + families.firstGrown[family + 1]
+                - families.firstGrown[family];
+        return (speakers + 1) * left(look, families.sires[family]) * left(look, families.dams[family]);
+    }
+
+    private double left(Look look, int member) {
+        return known(look, member).states().length;
+    }
+
+    private Known known(Look look, int member) {
+        return Objects.requireNonNull(look.known[kinds.of(member)]);
     }
 
     private void settle(Look look) {
         if (Arrays.stream(ways).noneMatch(look.way::equals)) {
             return;
         }
-        boolean[] female = new boolean[look.known.length];
-        double[] logs = new double[families.parts()];
         boolean differ = look.tables.differ();
-        for (int m = 0; m < female.length; m++) {
-            female[m] = !differ || layout.sexOf(m, 0) == Sex.FEMALE;
-            Known one = look.known[m];
-            logs[families.part[m]] += one == null ? 0 : one.log();
+        boolean[] female = new boolean[kinds.count()];
+        for (int kind = 0; kind < female.length; kind++) {
+            female[kind] = !differ || layout.sexOf(kinds.example(kind), 0) == Sex.FEMALE;
         }
-        Peeling peeling = new Peeling(families, look.tables, look.known, female);
+        boolean[] peeled = new boolean[ways.length];
         for (int p = 0; p < ways.length; p++) {
-            if (ways[p] == look.way) {
+            peeled[p] = ways[p] == look.way;
+        }
+        double[] logs = new double[ways.length];
+        for (int m = 0; m < families.part.length; m++) {
+            if (peeled[families.part[m]]) {
+                logs[families.part[m]] += known(look, m).log();
+            }
+        }
+        Peeling peeling = new Peeling(families, kinds, look.tables, look.known, female, peeled);
+        for (int p = 0; p < ways.length; p++) {
+            if (peeled[p]) {
                 double found = peeling.settle(p) + logs[p];
                 boolean possible = found > Double.NEGATIVE_INFINITY;
                 look.standings[p] = possible ? Standing.EXACT : Standing.CONTRADICTED;

@@ -1,6 +1,7 @@
 package org.geneticsrules.inference;
 
 import java.util.Arrays;
+import org.geneticsrules.inference.MatingTables.Kits;
 import org.geneticsrules.inference.MatingTables.Leaf;
 import org.geneticsrules.inference.MatingTables.Pairs;
 import org.jspecify.annotations.Nullable;
@@ -13,8 +14,8 @@ import org.jspecify.annotations.Nullable;
  * the others say. What a family or an animal tells one of its neighbours is the product of what it heard from all others, taken from
  * products over those before and those after, so that nothing is divided.
  *
- * <p>Only states that an animal's own records leave are looked at. Kits without young say the same of their parents wherever the same is
- * known of all three, and those of whom nothing is known say nothing.
+ * <p>Only states that an animal's own records leave are looked at. Kits without young that were recorded alike say the same of their
+ * parents, and are told the same; those of whom nothing is known say nothing.
  */
 final class Peeling {
 
@@ -24,48 +25,58 @@ final class Peeling {
     /** Scales are multiplied until they are below this, so that logarithms are few. */
     private static final double FAR = 1e-150;
 
-    /** How many kits before one are looked through for one of the same kind. */
-    private static final int LOOK_BACK = 16;
-
     private final Families families;
+    private final Kinds kinds;
     private final MatingTables tables;
 
-    /** By animal, what is known of it by itself. */
+    /** By kind, what is known of an animal by itself; null for those of no part that is peeled. */
     private final @Nullable Known[] known;
 
+    /** By kind, whether the table of daughters is its own. */
     private final boolean[] female;
-
-    /** By animal, what the families below it say with what is known of it, and later what the family above it says. */
-    private final double[] messages;
-
-    /** By family, what it says of the animal that it is reached through. */
-    private final double[] up;
-
-    /** The most states that are left of any animal. */
-    private final int widest;
 
     /** By animal, where its chances begin. */
     private final int[] first;
 
     private final double[] chances;
 
-    /** What is known of the animal that a family is reached through, from all but that family. */
-    private final double[] entering;
+    /** By animal through which families are reached, where what is said of it begins. */
+    private final int[] at;
 
-    private final double[] told;
-    private final double[] ending;
+    /** Of each such animal, what is known of it by itself and what the families below it say. */
+    private final double[] inside;
 
-    // room for the pairs of parents of one family
-    private double[] product = {};
+    /** By family, where what is said of the animal that it is reached through begins. */
+    private final int[] atUp;
+
+    /** What each family says of the animal that it is reached through, and later what all others say of that one. */
+    private final double[] up;
+
+    /** By family, the pairs that its parents may be. */
+    private final Pairs[] pairs;
+
+    /** By run of kits without young, what each of them says of its parents. */
+    private final Leaf[] said;
+
+    // room for the pairs of parents of one family, by who says it
     private double[] likelihoods = {};
-    private double[] weighed = {};
+    private double[] before = {};
+
+    // room for one
     private double[] parents = {};
+    private double[] weighed = {};
     private double[] after = {};
 
-    /** The kits of one family that say something of their parents, and what they say; nothing for those with young. */
-    private int[] telling = {};
+    /** Room for an animal through which several families are reached, by family. */
+    private double[] products = {};
 
-    private @Nullable Leaf[] leaves = {};
+    /** Who says something in one family: a run of kits without young, or one kit with its bits turned. */
+    private int[] speakers = {};
+
+    /** Room for the states of one animal, as of who is most uncertain. */
+    private final double[] told;
+
+    private final double[] other;
 
     private double log;
     private double scales;
@@ -74,35 +85,66 @@ final class Peeling {
      * Prepares a unit for peeling.
      *
      * @param families the shape of the pedigree
+     * @param kinds the animals sorted by what is known of them
      * @param tables what parents hand down
-     * @param known by animal, what is known of it by itself; null for animals of parts that are not peeled
-     * @param female by animal, whether the table of daughters is its own
+     * @param known by kind, what is known of an animal by itself; null for those of no part that is peeled
+     * @param female by kind, whether the table of daughters is its own
+     * @param peeled by part, whether it is peeled
      */
-    Peeling(Families families, MatingTables tables, @Nullable Known[] known, boolean[] female) {
+    Peeling(
+            Families families,
+            Kinds kinds,
+            MatingTables tables,
+            @Nullable Known[] known,
+            boolean[] female,
+            boolean[] peeled) {
         this.families = families;
+        this.kinds = kinds;
         this.tables = tables;
         this.known = known;
         this.female = female;
-        this.first = new int[known.length + 1];
-        int most = 0;
-        for (int m = 0; m < known.length; m++) {
-            Known one = known[m];
-            first[m + 1] = first[m] + (one == null ? 0 : one.width());
-            most = one == null ? most : Math.max(most, one.states().length);
+        int animals = families.part.length;
+        this.first = new int[animals + 1];
+        this.at = new int[animals];
+        int rows = 0;
+        int widest = 0;
+        int room = 0;
+        for (int m = 0; m < animals; m++) {
+            if (peeled[families.part[m]]) {
+                Known one = known(m);
+                int left = one.states().length;
+                rows += one.width();
+                widest = Math.max(widest, left);
+                at[m] = room;
+                room += families.hasBelow(m) ? left : 0;
+            }
+            first[m + 1] = rows;
         }
-        this.widest = most;
-        this.chances = new double[first[known.length]];
-        this.messages = new double[known.length * widest];
-        this.up = new double[families.sires.length * widest];
-        this.entering = new double[widest];
+        this.chances = new double[rows];
+        this.inside = new double[room];
+        this.atUp = new int[families.count() + 1];
+        this.pairs = new Pairs[families.count()];
+        this.said = new Leaf[families.firstLeaf.length - 1];
+        room = 0;
+        for (int f = 0; f < families.count(); f++) {
+            room += peeled[families.part[families.sires[f]]]
+                    ? known(families.entrance[f]).states().length
+                    : 0;
+            atUp[f + 1] = room;
+        }
+        this.up = new double[room];
         this.told = new double[widest];
-        this.ending = new double[widest];
+        this.other = new double[widest];
     }
 
     private Known known(int member) {
-        Known one = known[member];
+        return ofKind(kinds.of(member));
+    }
+
+    private Known ofKind(int kind) {
+        Known one = known[kind];
         if (one == null) {
-            throw new IllegalStateException("animal " + member + " is of a part that is not peeled");
+            throw new IllegalStateException("animals of kind " + kind + " are of no part that is peeled");
         }
         return one;
     }
@@ -120,22 +162,25 @@ final class Peeling {
     double settle(int part) {
         log = 0;
         scales = 1;
-        int from = families.firstOrdered[part];
-        int to = families.firstOrdered[part + 1];
-        for (int i = to - 1; i >= from; i--) {
-            if (!up(families.ordered[i])) {
+        int from = families.firstOfPart[part];
+        int to = families.firstOfPart[part + 1];
+        for (int f = to - 1; f >= from; f--) {
+            if (!up(f)) {
                 return Double.NEGATIVE_INFINITY;
             }
         }
         int root = families.root[part];
-        Arrays.fill(messages, root * widest, (root + 1) * widest, 1);
-        double total = finish(root);
+        if (families.hasBelow(root)) {
+            gather(root);
+        }
+        Arrays.fill(told, 1);
+        double total = conclude(root);
         if (total == 0) {
             return Double.NEGATIVE_INFINITY;
         }
         double found = log + Math.log(scales) + Math.log(total);
-        for (int i = from; i < to; i++) {
-            down(families.ordered[i]);
+        for (int f = from; f < to; f++) {
+            down(f);
         }
         return found;
     }
@@ -145,82 +190,152 @@ final class Peeling {
         int sire = families.sires[family];
         int dam = families.dams[family];
         int entrance = families.entrance[family];
-        Pairs pairs = tables.of(known(sire), known(dam));
-        int size = pairs.size();
-        product = room(product, size);
-        likelihoods = room(likelihoods, size);
+        Known ofSire = known(sire);
+        Known ofDam = known(dam);
+        Pairs here = tables.of(ofSire, ofDam);
+        pairs[family] = here;
+        int size = here.size();
+        weighed = room(weighed, size);
+        double[] product = weighed;
         Arrays.fill(product, 0, size, 1);
         int multiplied = 0;
-        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
-            int kit = families.kits[k];
-            if (kit == entrance) {
-                continue;
-            }
-            double[] one;
-            if (families.isLeaf(kit)) {
-                one = pairs.leaf(female[kit], known(kit)).likelihoods();
-                if (one == null) {
-                    continue;
+        for (int run = families.firstRun[family]; run < families.firstRun[family + 1]; run++) {
+            int kind = kinds.of(families.leaves[families.firstLeaf[run]]);
+            said[run] = here.leaf(female[kind], ofKind(kind));
+            double[] one = said[run].likelihoods();
+            if (one != null) {
+                for (int k = families.firstLeaf[run]; k < families.firstLeaf[run + 1]; k++) {
+                    times(product, one, 0, size);
+                    multiplied = scaledAfter(multiplied + 1, product, size);
                 }
-            } else {
-                gather(kit, family, messages, kit * widest);
-                pairs.kits(female[kit], known(kit)).likelihoods(messages, kit * widest, likelihoods, 0);
-                one = likelihoods;
-            }
-            for (int pair = 0; pair < size; pair++) {
-                product[pair] *= one[pair];
-            }
-            if (++multiplied % OFTEN == 0) {
-                note(scale(product, 0, size));
             }
         }
-        int at = family * widest;
-        if (sire != entrance) {
-            gather(sire, family, messages, sire * widest);
+        likelihoods = room(likelihoods, size);
+        for (int k = families.firstGrown[family]; k < families.firstGrown[family + 1]; k++) {
+            int kit = families.grown[k];
+            gather(kit);
+            kits(here, kit).likelihoods(inside, at[kit], likelihoods, 0);
+            times(product, likelihoods, 0, size);
+            multiplied = scaledAfter(multiplied + 1, product, size);
         }
-        if (dam != entrance) {
-            gather(dam, family, messages, dam * widest);
+        if (sire != entrance && families.hasBelow(sire)) {
+            gather(sire);
         }
+        if (dam != entrance && families.hasBelow(dam)) {
+            gather(dam);
+        }
+        int to = atUp[family];
         if (entrance == sire) {
-            tellSire(product, 0, known(sire), known(dam), messages, dam * widest, up, at);
+            tellSire(product, 0, ofSire.states().length, inside(dam), atInside(dam), ofDam.states().length, up, to);
         } else if (entrance == dam) {
-            tellDam(product, 0, known(sire), known(dam), messages, sire * widest, up, at);
+            tellDam(product, 0, ofDam.states().length, inside(sire), atInside(sire), ofSire.states().length, up, to);
         } else {
-            weighed = room(weighed, size);
-            weigh(known(sire), messages, sire * widest, known(dam), messages, dam * widest, weighed);
-            for (int pair = 0; pair < size; pair++) {
-                weighed[pair] *= product[pair];
-            }
-            Arrays.fill(up, at, at + widest, 0);
-            pairs.kits(female[entrance], known(entrance)).kit(weighed, up, at);
+            weigh(inside(sire), atInside(sire), ofSire, inside(dam), atInside(dam), ofDam, product);
+            kits(here, entrance).kit(product, up, to);
         }
-        double most = scale(up, at, known(entrance).states().length);
+        double most = scale(up, to, atUp[family + 1] - to);
         note(most);
         return most > 0;
     }
 
-    /** What is known of an animal by itself and through the families below it, but for one family. */
-    private void gather(int member, int except, double[] into, int at) {
-        Known own = known(member);
-        System.arraycopy(own.weights(), 0, into, at, own.weights().length);
-        timesBelow(member, except, into, at);
+    private Kits kits(Pairs here, int kit) {
+        int kind = kinds.of(kit);
+        return here.kits(female[kind], ofKind(kind));
     }
 
-    private void timesBelow(int member, int except, double[] into, int at) {
-        int width = known(member).states().length;
-        int multiplied = 0;
-        for (int i = families.firstFamily[member]; i < families.firstFamily[member + 1]; i++) {
-            int family = families.familiesOf[i];
-            if (family != except && families.entrance[family] == member) {
-                int from = family * widest;
-                for (int s = 0; s < width; s++) {
-                    into[at + s] *= up[from + s];
-                }
-                if (++multiplied % OFTEN == 0) {
-                    note(scale(into, at, width));
-                }
+    private int scaledAfter(int multiplied, double[] product, int size) {
+        if (multiplied % OFTEN == 0) {
+            note(scale(product, 0, size));
+        }
+        return multiplied;
+    }
+
+    /** What is known of an animal by itself and, if there are any, through the families below it. */
+    private double[] inside(int member) {
+        return families.hasBelow(member) ? inside : known(member).weights();
+    }
+
+    private int atInside(int member) {
+        return families.hasBelow(member) ? at[member] : 0;
+    }
+
+    /** Puts together what is known of an animal by itself and through the families below it. */
+    private void gather(int member) {
+        double[] own = known(member).weights();
+        int width = own.length;
+        int to = at[member];
+        System.arraycopy(own, 0, inside, to, width);
+        int begin = families.firstBelow[member];
+        for (int f = begin; f < families.endBelow[member]; f++) {
+            int from = atUp[f];
+            for (int s = 0; s < width; s++) {
+                inside[to + s] *= up[from + s];
+            }
+            if ((f - begin + 1) % OFTEN == 0) {
+                note(scale(inside, to, width));
             }
         }
+    }
+
+    /**
+     * An animal has been told what its family above says. Works out its chances, and what each family below it will hear of it, which takes
+     * the place of what that family said.
+     *
+     * @return the sum of the weights
+     */
+    private double conclude(int member) {
+        Known own = known(member);
+        double total = conclude(own, inside(member), atInside(member), first[member]);
+        int begin = families.firstBelow[member];
+        int end = families.endBelow[member];
+        int width = own.weights().length;
+        if (begin == end) {
+            return total;
+        }
+        for (int s = 0; s < width; s++) {
+            told[s] *= own.weights()[s];
+        }
+        if (end - begin == 1) {
+            System.arraycopy(told, 0, up, atUp[begin], width);
+            return total;
+        }
+        // told becomes the product of all families before one, and other that of all after it
+        products = room(products, (end - begin) * width);
+        for (int f = begin; f < end; f++) {
+            System.arraycopy(told, 0, products, (f - begin) * width, width);
+            times(told, up, atUp[f], width);
+            if ((f - begin) % OFTEN == 0) {
+                scale(told, 0, width);
+            }
+        }
+        Arrays.fill(other, 0, width, 1);
+        for (int f = end - 1; f >= begin; f--) {
+            int here = atUp[f];
+            for (int s = 0; s < width; s++) {
+                double said = up[here + s];
+                up[here + s] = products[(f - begin) * width + s] * other[s];
+                other[s] *= said;
+            }
+            scale(up, here, width);
+            if ((end - f) % OFTEN == 0) {
+                scale(other, 0, width);
+            }
+        }
+        return total;
+    }
+
+    /** Works out chances from what is known of an animal from one side, and what it has been told. */
+    private double conclude(Known own, double[] inside, int from, int to) {
+        int[] states = own.states();
+        double total = 0;
+        for (int s = 0; s < states.length; s++) {
+            total += told[s] * inside[from + s];
+        }
+        double share = 1 / total;
+        for (int s = 0; s < states.length; s++) {
+            chances[to + states[s]] = told[s] * inside[from + s] * share;
+        }
+        return total;
     }
 
     /** A family tells all its members but the one that it is reached through what the others say. */
@@ -230,207 +345,194 @@ final class Peeling {
         int entrance = families.entrance[family];
         Known ofSire = known(sire);
         Known ofDam = known(dam);
-        Pairs pairs = tables.of(ofSire, ofDam);
-        int size = pairs.size();
-        int width = known(entrance).states().length;
-        gather(entrance, family, entering, 0);
-        for (int s = 0; s < width; s++) {
-            entering[s] *= messages[entrance * widest + s];
-        }
-        int count = multiply(family, pairs);
-        int all = count * size; // where the product over all kits begins
-        double[] fromSire = entrance == sire ? entering : messages;
-        double[] fromDam = entrance == dam ? entering : messages;
-        int atSire = entrance == sire ? 0 : sire * widest;
-        int atDam = entrance == dam ? 0 : dam * widest;
+        Pairs here = pairs[family];
+        int size = here.size();
+        double[] fromSire = entrance == sire ? up : inside(sire);
+        double[] fromDam = entrance == dam ? up : inside(dam);
+        int atSire = entrance == sire ? atUp[family] : atInside(sire);
+        int atDam = entrance == dam ? atUp[family] : atInside(dam);
+        int speakers = hear(family, here);
         parents = room(parents, size);
         weighed = room(weighed, size);
-        after = room(after, size);
-        weigh(ofSire, fromSire, atSire, ofDam, fromDam, atDam, parents);
-        tellKits(family, pairs, count);
-        // both parents are told before what either said is overwritten
-        if (dam != entrance) {
-            tellDam(product, all, ofSire, ofDam, fromSire, atSire, told, 0);
-        }
+        Arrays.fill(parents, 0, size, 1);
+        weigh(fromSire, atSire, ofSire, fromDam, atDam, ofDam, parents);
+        tellKits(family, here, speakers);
+        int all = speakers * size; // where the product over all kits begins
         if (sire != entrance) {
-            tellSire(product, all, ofSire, ofDam, fromDam, atDam, messages, sire * widest);
-            scale(messages, sire * widest, ofSire.states().length);
-            finish(sire);
+            tellSire(before, all, ofSire.states().length, fromDam, atDam, ofDam.states().length, told, 0);
+            scale(told, 0, ofSire.states().length);
+            conclude(sire);
         }
         if (dam != entrance) {
-            System.arraycopy(told, 0, messages, dam * widest, ofDam.states().length);
-            scale(messages, dam * widest, ofDam.states().length);
-            finish(dam);
+            tellDam(before, all, ofDam.states().length, fromSire, atSire, ofSire.states().length, told, 0);
+            scale(told, 0, ofDam.states().length);
+            conclude(dam);
         }
     }
 
-    /** Multiplies what the kits of a family say, one after another, and returns how many say something. */
-    private int multiply(int family, Pairs pairs) {
-        int size = pairs.size();
-        int kits = families.firstKit[family + 1] - families.firstKit[family];
-        if (telling.length < kits) {
-            telling = new int[2 * kits];
-            leaves = new Leaf[2 * kits];
-        }
-        product = room(product, (kits + 1) * size);
-        likelihoods = room(likelihoods, kits * size);
-        Arrays.fill(product, 0, size, 1);
+    /** Takes in what each kit of a family says of its parents, and the products of all before it; returns how many speak. */
+    private int hear(int family, Pairs here) {
+        int size = here.size();
+        int runs = families.firstRun[family];
+        int most = families.firstRun[family + 1] - runs + families.firstGrown[family + 1] - families.firstGrown[family];
+        speakers = speakers.length <= most ? new int[2 * most + 1] : speakers;
+        likelihoods = room(likelihoods, (most + 1) * size);
+        before = room(before, (most + 2) * size);
+        Arrays.fill(before, 0, size, 1);
         int count = 0;
-        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
-            int kit = families.kits[k];
-            Known own = known(kit);
-            Leaf leaf = families.isLeaf(kit) && kit != families.entrance[family] ? pairs.leaf(female[kit], own) : null;
-            double[] one = likelihoods;
-            int at = count * size;
-            if (leaf == null) {
-                boolean enters = kit == families.entrance[family];
-                pairs.kits(female[kit], own)
-                        .likelihoods(enters ? entering : messages, enters ? 0 : kit * widest, likelihoods, at);
-            } else if (leaf.likelihoods() == null) {
-                continue;
-            } else {
-                System.arraycopy(leaf.likelihoods(), 0, likelihoods, at, size);
+        for (int run = runs; run < families.firstRun[family + 1]; run++) {
+            double[] one = said[run].likelihoods();
+            if (one != null) {
+                System.arraycopy(one, 0, likelihoods, count * size, size);
+                speakers[count] = run;
+                count = heard(count, families.firstLeaf[run + 1] - families.firstLeaf[run], size);
             }
-            for (int pair = 0; pair < size; pair++) {
-                product[at + size + pair] = product[at + pair] * one[at + pair];
-            }
-            telling[count] = kit;
-            leaves[count] = leaf;
-            if (++count % OFTEN == 0) {
-                scale(product, count * size, size);
-            }
+        }
+        for (int k = families.firstGrown[family]; k < families.firstGrown[family + 1]; k++) {
+            int kit = families.grown[k];
+            kits(here, kit).likelihoods(inside, at[kit], likelihoods, count * size);
+            speakers[count] = ~kit;
+            count = heard(count, 1, size);
+        }
+        int entrance = families.entrance[family];
+        if (entrance != families.sires[family] && entrance != families.dams[family]) {
+            kits(here, entrance).likelihoods(up, atUp[family], likelihoods, count * size);
+            speakers[count] = ~entrance;
+            count = heard(count, 1, size);
         }
         return count;
     }
 
-    private void tellKits(int family, Pairs pairs, int count) {
-        int size = pairs.size();
+    /** Multiplies what all before one say with what that one says, so many times. */
+    private int heard(int speaker, int times, int size) {
+        int from = speaker * size;
+        int to = from + size;
+        System.arraycopy(before, from, before, to, size);
+        times(before, to, likelihoods, from, size, times);
+        if ((speaker + 1) % OFTEN == 0) {
+            scale(before, to, size);
+        }
+        return speaker + 1;
+    }
+
+    private void tellKits(int family, Pairs here, int count) {
+        int size = here.size();
         int entrance = families.entrance[family];
+        after = room(after, size);
         Arrays.fill(after, 0, size, 1);
         for (int j = count - 1; j >= 0; j--) {
-            int kit = telling[j];
-            Leaf leaf = leaves[j];
-            int alike = leaf == null ? -1 : alike(kit, j + 1, count);
-            if (alike >= 0) {
-                copy(telling[alike], kit);
-            } else if (kit != entrance) {
+            int run = speakers[j];
+            int kit = run >= 0 ? families.leaves[families.firstLeaf[run]] : ~run;
+            int alike = run >= 0 ? families.firstLeaf[run + 1] - families.firstLeaf[run] : 1;
+            if (kit != entrance) {
                 for (int pair = 0; pair < size; pair++) {
-                    weighed[pair] = product[j * size + pair] * after[pair] * parents[pair];
+                    weighed[pair] = before[j * size + pair] * after[pair] * parents[pair];
                 }
-                tellKit(leaf == null ? pairs.kits(female[kit], known(kit)) : leaf.kits(), kit);
+                times(weighed, 0, likelihoods, j * size, size, alike - 1);
+                if (run >= 0) {
+                    tellLeaves(run);
+                } else {
+                    tell(kits(here, kit), known(kit).states().length);
+                    conclude(kit);
+                }
             }
-            for (int pair = 0; pair < size; pair++) {
-                after[pair] *= likelihoods[j * size + pair];
-            }
+            times(after, 0, likelihoods, j * size, size, alike);
             if ((count - j) % OFTEN == 0) {
                 scale(after, 0, size);
             }
         }
-        tellSilent(family, pairs, count);
+        tellSilent(family, size, count);
     }
 
     /** Tells the kits that say nothing of their parents what all others say. */
-    private void tellSilent(int family, Pairs pairs, int count) {
-        int size = pairs.size();
-        int before = -1;
-        for (int k = families.firstKit[family]; k < families.firstKit[family + 1]; k++) {
-            int kit = families.kits[k];
-            if (kit == families.entrance[family] || !families.isLeaf(kit)) {
+    private void tellSilent(int family, int size, int count) {
+        boolean weighing = true;
+        for (int run = families.firstRun[family]; run < families.firstRun[family + 1]; run++) {
+            if (said[run].likelihoods() != null) {
                 continue;
             }
-            Leaf leaf = pairs.leaf(female[kit], known(kit));
-            if (leaf.likelihoods() != null) {
-                continue;
-            }
-            if (before >= 0 && areAlike(before, kit)) {
-                copy(before, kit);
-            } else {
+            if (weighing) {
                 for (int pair = 0; pair < size; pair++) {
-                    weighed[pair] = product[count * size + pair] * parents[pair];
+                    weighed[pair] = before[count * size + pair] * parents[pair];
                 }
-                tellKit(leaf.kits(), kit);
+                weighing = false;
             }
-            before = kit;
+            tellLeaves(run);
         }
     }
 
-    /** A kit without young among some of those that say something, of which the same is known. */
-    private int alike(int kit, int from, int count) {
-        for (int j = from; j < Math.min(count, from + LOOK_BACK); j++) {
-            if (leaves[j] != null && areAlike(telling[j], kit)) {
-                return j;
-            }
+    /** Tells a kit with so many states what the weights of pairs of parents say of it. */
+    private void tell(Kits table, int width) {
+        Arrays.fill(told, 0, width, 0);
+        table.kit(weighed, told, 0);
+        scale(told, 0, width);
+    }
+
+    /** Tells the kits of a run what the weights of pairs of parents say of each of them. */
+    private void tellLeaves(int run) {
+        int kit = families.leaves[families.firstLeaf[run]];
+        Known own = known(kit);
+        tell(said[run].kits(), own.states().length);
+        conclude(own, own.weights(), 0, first[kit]);
+        for (int k = families.firstLeaf[run] + 1; k < families.firstLeaf[run + 1]; k++) {
+            System.arraycopy(chances, first[kit], chances, first[families.leaves[k]], own.width());
         }
-        return -1;
-    }
-
-    private boolean areAlike(int kit, int other) {
-        return female[kit] == female[other]
-                && known(kit).number() == known(other).number();
-    }
-
-    private void copy(int from, int to) {
-        System.arraycopy(chances, first[from], chances, first[to], first[from + 1] - first[from]);
-    }
-
-    private void tellKit(MatingTables.Kits kits, int kit) {
-        int at = kit * widest;
-        Arrays.fill(messages, at, at + widest, 0);
-        kits.kit(weighed, messages, at);
-        scale(messages, at, known(kit).states().length);
-        finish(kit);
     }
 
     private static void tellSire(
-            double[] pairs, int from, Known sire, Known dam, double[] ofDam, int atDam, double[] into, int at) {
-        int dams = dam.states().length;
-        for (int s = 0; s < sire.states().length; s++) {
+            double[] pairs, int from, int sires, double[] ofDam, int atDam, int dams, double[] into, int to) {
+        int pair = from;
+        for (int s = 0; s < sires; s++) {
             double sum = 0;
             for (int d = 0; d < dams; d++) {
-                sum += pairs[from + s * dams + d] * ofDam[atDam + d];
+                sum += pairs[pair++] * ofDam[atDam + d];
             }
-            into[at + s] = sum;
+            into[to + s] = sum;
         }
     }
 
     private static void tellDam(
-            double[] pairs, int from, Known sire, Known dam, double[] ofSire, int atSire, double[] into, int at) {
-        int dams = dam.states().length;
-        Arrays.fill(into, at, at + dams, 0);
-        for (int s = 0; s < sire.states().length; s++) {
+            double[] pairs, int from, int dams, double[] ofSire, int atSire, int sires, double[] into, int to) {
+        Arrays.fill(into, to, to + dams, 0);
+        int pair = from;
+        for (int s = 0; s < sires; s++) {
             double weight = ofSire[atSire + s];
             for (int d = 0; d < dams; d++) {
-                into[at + d] += pairs[from + s * dams + d] * weight;
+                into[to + d] += pairs[pair++] * weight;
             }
         }
     }
 
-    /** What is known of each pair of parents by what is known of the two. */
+    /** Multiplies weights of pairs of parents by what is known of the two. */
     private static void weigh(
-            Known sire, double[] ofSire, int atSire, Known dam, double[] ofDam, int atDam, double[] into) {
+            double[] ofSire, int atSire, Known sire, double[] ofDam, int atDam, Known dam, double[] pairs) {
+        int sires = sire.states().length;
         int dams = dam.states().length;
-        for (int s = 0; s < sire.states().length; s++) {
+        int pair = 0;
+        for (int s = 0; s < sires; s++) {
             double weight = ofSire[atSire + s];
             for (int d = 0; d < dams; d++) {
-                into[s * dams + d] = weight * ofDam[atDam + d];
+                pairs[pair++] *= weight * ofDam[atDam + d];
             }
         }
     }
 
-    /** Works out the chances of an animal that has heard from all its families, and returns the sum of the weights. */
-    private double finish(int member) {
-        Known own = known(member);
-        int width = own.states().length;
-        gather(member, -1, ending, 0);
-        double total = 0;
-        for (int s = 0; s < width; s++) {
-            ending[s] *= messages[member * widest + s];
-            total += ending[s];
+    private static void times(double[] product, double[] one, int from, int count) {
+        for (int i = 0; i < count; i++) {
+            product[i] *= one[from + i];
         }
-        for (int s = 0; s < width; s++) {
-            chances[first[member] + own.states()[s]] = ending[s] / total;
+    }
+
+    /** Multiplies by the same so many times. */
+    private static void times(double[] product, int at, double[] one, int from, int count, int often) {
+        for (int time = 1; time <= often; time++) {
+            for (int i = 0; i < count; i++) {
+                product[at + i] *= one[from + i];
+            }
+            if (time % OFTEN == 0) {
+                scale(product, at, count);
+            }
         }
-        return total;
     }
 
     private static double[] room(double[] now, int numbers) {
@@ -453,8 +555,9 @@ final class Peeling {
             most = Math.max(most, weights[i]);
         }
         if (most > 0 && most != 1) {
+            double share = 1 / most;
             for (int i = from; i < from + count; i++) {
-                weights[i] /= most;
+                weights[i] *= share;
             }
         }
         return most;
