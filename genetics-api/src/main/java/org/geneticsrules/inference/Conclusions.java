@@ -36,6 +36,8 @@ public final class Conclusions {
         NOT_CONVERGED,
         /** Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}). */
         TOO_LARGE,
+        /** Not calculated: it was not come to within the time that was given. Only registries have such a time. */
+        NOT_IN_TIME,
         /** The records that bear on it contradict one another under the model. */
         CONTRADICTED;
 
@@ -56,14 +58,16 @@ public final class Conclusions {
             Groups question,
             double budget,
             Optional<Sampling> sampling,
-            List<Notice> notices) {
+            List<Notice> notices,
+            Runnable watch) {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
         Kinds kinds = Kinds.of(members, question.records());
         Families families = Families.of(members, kinds);
         for (int g = 0; g < question.count(); g++) {
-            groups.add(new Settled(question, g, families, kinds, budget, sampling));
+            watch.run();
+            groups.add(new Settled(question, g, families, kinds, budget, sampling, watch));
         }
     }
 

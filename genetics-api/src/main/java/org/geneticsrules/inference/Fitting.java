@@ -37,6 +37,7 @@ final class Fitting {
     private final CompiledModel compiled;
     private final Pedigree pedigree;
     private final double cells;
+    private final Runnable watch;
     private final Groups.Rules rules;
     private final Records records;
 
@@ -46,7 +47,8 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, double cells) {
+    Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, double cells, Runnable watch) {
+        this.watch = watch;
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.cells = cells;
@@ -114,6 +116,7 @@ final class Fitting {
         Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
+            watch.run();
             // most parts fit and have no loop, which is seen soonest by peeling them
             Peeled peeled = new Peeled(groups, g, families, kinds, cells, Groups.Way.UNIT_BY_UNIT);
             int[] left = IntStream.range(0, known.size())
@@ -152,11 +155,11 @@ final class Fitting {
         // most records fit, and one way in which they do is found sooner than all ways are ruled out
         Fit fit = cells < 1
                 ? Fit.UNDECIDED
-                : new Starts(new Narrowed(part.graph(), elimination), new SplittableRandom(0))
+                : new Starts(new Narrowed(part.graph(), elimination), new SplittableRandom(0), watch)
                         .any()
                         .fit();
         if (fit == Fit.UNDECIDED) {
-            fit = Realisation.of(part.graph(), elimination, cells).fit();
+            fit = Realisation.of(part.graph(), elimination, cells, watch).fit();
         }
         if (fit == Fit.FITS) {
             return new Part(fit, Set.of(), new BitSet());

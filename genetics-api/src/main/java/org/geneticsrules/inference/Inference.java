@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -50,6 +51,7 @@ public final class Inference {
 
     private final double cells;
     private final Optional<Sampling> sampling;
+    private final Runnable watch;
 
     private Inference(
             CompiledModel compiled,
@@ -59,7 +61,8 @@ public final class Inference {
             boolean mutating,
             boolean changing,
             double cells,
-            Optional<Sampling> sampling) {
+            Optional<Sampling> sampling,
+            Runnable watch) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
@@ -68,6 +71,7 @@ public final class Inference {
         this.changing = changing;
         this.cells = cells;
         this.sampling = sampling;
+        this.watch = watch;
     }
 
     /**
@@ -84,7 +88,7 @@ public final class Inference {
             throw new ProblemsException(problems);
         }
         return new Inference(
-                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty());
+                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty(), Inference::unlessInterrupted);
     }
 
     /**
@@ -94,7 +98,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling, watch);
     }
 
     /**
@@ -109,7 +113,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, watch);
     }
 
     /**
@@ -118,7 +122,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling);
+        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling, watch);
     }
 
     /**
@@ -128,7 +132,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling);
+        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling, watch);
     }
 
     /**
@@ -139,7 +143,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling, watch);
     }
 
     /**
@@ -150,7 +154,24 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how));
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), watch);
+    }
+
+    /**
+     * Returns the same questions with somebody who watches, for example for a time to be over. Unless stated otherwise, an interruption of
+     * the thread is watched for, and ends a question with a {@link CancellationException}.
+     *
+     * @param by is called now and then, at least once a second or so, by the thread that answers; what it throws ends the question
+     * @return a copy
+     */
+    public Inference watched(Runnable by) {
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, sampling, by);
+    }
+
+    private static void unlessInterrupted() {
+        if (Thread.currentThread().isInterrupted()) {
+            throw new CancellationException("the question was interrupted");
+        }
     }
 
     /**
@@ -186,7 +207,36 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, sampling, records.notices());
+        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(), watch);
+    }
+
+    /**
+     * Concludes about some loci, and about no others that records speak of, unless records tie them together. That is less work where only
+     * few of many loci are asked for; the chance of all records is not found.
+     *
+     * @param loci ids of loci
+     * @return what the animals carry there, by all records; {@link Conclusions#logLikelihood} counts what speaks of these loci
+     * @throws IllegalArgumentException if the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public Conclusions concludeOnly(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        Records records = new Records(compiled, confusions);
+        Groups question = question(loci, members, records).with(loci);
+        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(), watch);
+    }
+
+    /**
+     * Foresees what {@link #concludeOnly} would cost. No table is made, and no more is counted than is allowed ({@link #within}).
+     *
+     * @param loci ids of loci
+     * @return for each set of relatives the cells of tables, in the order of the pedigree
+     * @throws IllegalArgumentException if the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public List<Cost> costs(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        return Costs.of(question(loci, members, new Records(compiled, confusions)).with(loci), cells, watch);
     }
 
     /**
@@ -213,7 +263,7 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
-        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells));
+        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells, watch));
     }
 
     /**

@@ -26,6 +26,7 @@ final class Starts {
 
     private final Narrowed graph;
     private final SplittableRandom random;
+    private final Runnable watch;
 
     private final boolean[][] left;
     private final int[] counts;
@@ -40,7 +41,8 @@ final class Starts {
     private final BitSet queued = new BitSet();
     private double work;
 
-    Starts(Narrowed graph, SplittableRandom random) {
+    Starts(Narrowed graph, SplittableRandom random, Runnable watch) {
+        this.watch = watch;
         this.graph = graph;
         this.random = random;
         this.left = new boolean[graph.size()][];
@@ -129,6 +131,7 @@ final class Starts {
         ArrayDeque<Choice> choices = new ArrayDeque<>();
         int failures = 0;
         while (true) {
+            watch.run();
             int next = next();
             if (next < 0) {
                 return Fit.FITS;

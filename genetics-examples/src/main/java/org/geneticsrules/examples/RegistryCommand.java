@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.BooleanSupplier;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.Progress;
@@ -39,9 +40,14 @@ import picocli.CommandLine.Spec;
             "  genetics registry --pedigree registry.csv --out verdicts.csv",
             "How likely is each animal to carry albino, too?",
             "  genetics registry --pedigree registry.csv --carries albino --population \"few carriers\" \\",
-            "      --out verdicts.json"
+            "      --out verdicts.json",
+            "The same of many thousands of relatives, in ten minutes at most:",
+            "  genetics registry --pedigree registry.csv --carries albino --minutes 10 --out verdicts.csv"
         })
 final class RegistryCommand implements Callable<Integer> {
+
+    private static final int MOST_MINUTES = 10_000;
+    private static final double NANOS = 60e9;
 
     @Spec
     private CommandSpec spec;
@@ -75,6 +81,15 @@ final class RegistryCommand implements Callable<Integer> {
     private int sets = 5;
 
     @Option(
+            names = "--minutes",
+            paramLabel = "N",
+            description = {
+                "How long chances may be worked out, such as 5 or 0.5; those of the relatives that",
+                "take least come first, and what is not come to is told. Default: no limit."
+            })
+    private @Nullable Double minutes;
+
+    @Option(
             names = "--progress",
             paramLabel = "WHEN",
             defaultValue = "auto",
@@ -101,12 +116,25 @@ final class RegistryCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         RecordedAnswers recorded = pedigree.about(answers);
         Progress bar = ProgressBar.of("checking", err, shown);
-        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar);
+        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar, isOver());
         if (file != null) {
             OutputFile.write(file, json ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
         }
         spec.commandLine().getOut().print(RegistryText.of(report, OutputChoice.style(model, words)));
         return report.count(RegistryReport.Verdict.NOT_DECIDED) > 0 ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+
+    /** The time for chances begins when the program begins to check. */
+    private BooleanSupplier isOver() {
+        if (minutes == null) {
+            return () -> false;
+        }
+        if (!(minutes >= 0 && minutes <= MOST_MINUTES)) {
+            throw new InputException("problem: --minutes " + minutes + ": expected a number from 0 to " + MOST_MINUTES + "\n");
+        }
+        long start = System.nanoTime();
+        double most = minutes * NANOS;
+        return () -> System.nanoTime() - start > most;
     }
 
     private static boolean isJson(Path file) {

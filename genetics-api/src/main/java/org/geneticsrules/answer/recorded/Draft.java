@@ -46,7 +46,7 @@ final class Draft {
         switch (standing) {
             case EXACT -> {}
             case SAMPLED -> status = status == Status.EXACT ? Status.SAMPLED : status;
-            case NOT_CONVERGED, TOO_LARGE, CONTRADICTED -> status = Status.UNDECIDED;
+            case NOT_CONVERGED, TOO_LARGE, NOT_IN_TIME, CONTRADICTED -> status = Status.UNDECIDED;
         }
     }
 
