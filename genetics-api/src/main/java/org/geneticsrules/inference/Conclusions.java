@@ -50,6 +50,7 @@ public final class Conclusions {
     private final Pedigree pedigree;
     private final Members members;
     private final List<Settled> groups = new ArrayList<>();
+    private final Map<String, Place> places = new LinkedHashMap<>();
     private final List<Notice> notices;
 
     Conclusions(
@@ -69,6 +70,7 @@ public final class Conclusions {
             watch.run();
             groups.add(new Settled(question, g, families, kinds, budget, sampling, watch));
         }
+        groups.forEach(this::place);
     }
 
     /**
@@ -254,18 +256,19 @@ public final class Conclusions {
     }
 
     private Place place(String id) {
-        List<String> known = new ArrayList<>();
-        for (Settled group : groups) {
-            for (int u = 0; u < group.layout().heredity().size(); u++) {
-                List<Locus> loci = group.layout().loci(u);
-                for (int l = 0; l < loci.size(); l++) {
-                    if (loci.get(l).id().equals(id)) {
-                        return new Place(group, u, l);
-                    }
-                    known.add(loci.get(l).id());
-                }
+        Place found = places.get(id);
+        if (found == null) {
+            throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + places.keySet());
+        }
+        return found;
+    }
+
+    private void place(Settled group) {
+        for (int u = 0; u < group.layout().heredity().size(); u++) {
+            List<Locus> loci = group.layout().loci(u);
+            for (int l = 0; l < loci.size(); l++) {
+                places.put(loci.get(l).id(), new Place(group, u, l));
             }
         }
-        throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + known);
     }
 }

@@ -2,8 +2,8 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import org.geneticsrules.inference.Groups.Way;
 
 /** Foresees what it costs to conclude, part by part of a pedigree, as {@link Settled} would go about it. */
 final class Costs {
@@ -18,9 +18,9 @@ final class Costs {
         for (int g = 0; g < question.count(); g++) {
             watch.run();
             Layout layout = question.layout(g);
-            Peeled peeled = new Peeled(question, g, families, kinds, budget, Way.UNIT_BY_UNIT);
+            IntPredicate peeled = Peeled.foreseen(question, g, families, kinds, budget);
             int[] who = IntStream.range(0, families.part.length)
-                    .filter(m -> !peeled.has(m))
+                    .filter(peeled.negate())
                     .toArray();
             FactorGraph graph = question.graph(g, layout, who);
             Whose whose = new Whose(layout, graph.size());
