@@ -76,7 +76,7 @@ final class Draft {
         taken.records(loci, ground.confusions(), weighted);
         populations.addAll(ground.of(kindred).used(origins));
         taken.weighting(populations, origins);
-        statements.addAll(Bearings.of(ground.compiled(), kindred, loci, weighted));
+        statements.addAll(Bearings.of(ground.compiled(), ground.confusions(), kindred, loci, weighted));
     }
 
     /** Finds the contradictions among the records of a kindred. */
