@@ -47,7 +47,13 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, double cells, Runnable watch) {
+    Fitting(
+            CompiledModel compiled,
+            Pedigree pedigree,
+            Confusions confusions,
+            boolean mutating,
+            double cells,
+            Runnable watch) {
         this.watch = watch;
         this.compiled = compiled;
         this.pedigree = pedigree;

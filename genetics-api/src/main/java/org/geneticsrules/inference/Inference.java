@@ -88,7 +88,15 @@ public final class Inference {
             throw new ProblemsException(problems);
         }
         return new Inference(
-                compiled, pedigree, Confusions.none(), Optional.empty(), true, false, USUAL_CELLS, Optional.empty(), Inference::unlessInterrupted);
+                compiled,
+                pedigree,
+                Confusions.none(),
+                Optional.empty(),
+                true,
+                false,
+                USUAL_CELLS,
+                Optional.empty(),
+                Inference::unlessInterrupted);
     }
 
     /**
@@ -113,7 +121,8 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, watch);
+        return new Inference(
+                compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, watch);
     }
 
     /**
@@ -154,7 +163,8 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), watch);
+        return new Inference(
+                compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), watch);
     }
 
     /**
@@ -236,7 +246,8 @@ public final class Inference {
      */
     public List<Cost> costs(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        return Costs.of(question(loci, members, new Records(compiled, confusions)).with(loci), cells, watch);
+        return Costs.of(
+                question(loci, members, new Records(compiled, confusions)).with(loci), cells, watch);
     }
 
     /**

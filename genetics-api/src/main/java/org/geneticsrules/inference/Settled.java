@@ -45,7 +45,14 @@ final class Settled {
      * @param sampling how parts that take more are sampled, if they are
      * @param watch is called now and then, and may throw
      */
-    Settled(Groups question, int group, Families families, Kinds kinds, double budget, Optional<Sampling> sampling, Runnable watch) {
+    Settled(
+            Groups question,
+            int group,
+            Families families,
+            Kinds kinds,
+            double budget,
+            Optional<Sampling> sampling,
+            Runnable watch) {
         this(question, group, families, kinds, budget, sampling, Way.UNIT_BY_UNIT, watch);
     }
 

@@ -114,13 +114,17 @@ public final class RegistryText {
                             : String.format(
                                     Locale.ROOT,
                                     "%.1f",
-                                    here.stream().mapToDouble(Entry::generations).average().orElse(0)));
+                                    here.stream()
+                                            .mapToDouble(Entry::generations)
+                                            .average()
+                                            .orElse(0)));
             above = most;
         }
         text.lines(table.lines(width));
         text.blank();
-        text.paragraph("The young of full sibs have 1/4, those of first cousins 1/16. A low number means little where few generations are"
-                + " known. What it means for a mating is for a veterinarian or an adviser on breeding to judge.");
+        text.paragraph(
+                "The young of full sibs have 1/4, those of first cousins 1/16. A low number means little where few generations are"
+                        + " known. What it means for a mating is for a veterinarian or an adviser on breeding to judge.");
     }
 
     /** As in 1/8. */

@@ -65,7 +65,8 @@ public final class RegistryTable {
     }
 
     private static List<String> header(RegistryReport report) {
-        List<String> header = new ArrayList<>(List.of("id", "verdict", "reason", "conflicts", "inbreeding at least", "generations known"));
+        List<String> header = new ArrayList<>(
+                List.of("id", "verdict", "reason", "conflicts", "inbreeding at least", "generations known"));
         for (HiddenAllele allele : report.carrying()) {
             for (Origin origin : report.origins()) {
                 String of = allele.locus() + " " + allele.allele().symbol() + ", "
@@ -79,7 +80,9 @@ public final class RegistryTable {
     }
 
     private static String plain(double number) {
-        return number == 0 ? "0" : new BigDecimal(number, DIGITS).stripTrailingZeros().toPlainString();
+        return number == 0
+                ? "0"
+                : new BigDecimal(number, DIGITS).stripTrailingZeros().toPlainString();
     }
 
     private static List<String> row(Entry entry) {

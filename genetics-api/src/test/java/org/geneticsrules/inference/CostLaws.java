@@ -70,13 +70,15 @@ class CostLaws {
         Conclusions whole = asked.conclude();
         Conclusions only = asked.concludeOnly(Set.of(locus));
         int known = 0;
-        for (String id : random.kindred().members().stream()
-                .map(member -> member.id())
-                .toList()) {
+        for (String id :
+                random.kindred().members().stream().map(member -> member.id()).toList()) {
             if (whole.standing(id, locus) == Standing.EXACT && only.standing(id, locus) == Standing.EXACT) {
                 known++;
-                only.at(id, locus).orElseThrow().chances().forEach((pair, chance) -> assertEquals(
-                        whole.at(id, locus).orElseThrow().chances().getOrDefault(pair, 0.0), chance, 1e-12));
+                only.at(id, locus)
+                        .orElseThrow()
+                        .chances()
+                        .forEach((pair, chance) -> assertEquals(
+                                whole.at(id, locus).orElseThrow().chances().getOrDefault(pair, 0.0), chance, 1e-12));
             } else {
                 assertEquals(whole.standing(id, locus), only.standing(id, locus));
             }

@@ -130,7 +130,8 @@ final class RegistryCommand implements Callable<Integer> {
             return () -> false;
         }
         if (!(minutes >= 0 && minutes <= MOST_MINUTES)) {
-            throw new InputException("problem: --minutes " + minutes + ": expected a number from 0 to " + MOST_MINUTES + "\n");
+            throw new InputException(
+                    "problem: --minutes " + minutes + ": expected a number from 0 to " + MOST_MINUTES + "\n");
         }
         long start = System.nanoTime();
         double most = minutes * NANOS;

@@ -150,9 +150,10 @@ final class LookBearings {
                 Set<Integer> here = where(locus, locus.expression(pair, sex), boxes);
                 where.put(pair, here);
                 if (!pair.isHeterozygous()) {
-                    pair.alleles().forEach(one -> ofAlleles
-                            .computeIfAbsent(one.id(), key -> new LinkedHashSet<>())
-                            .add(here));
+                    pair.alleles()
+                            .forEach(one -> ofAlleles
+                                    .computeIfAbsent(one.id(), key -> new LinkedHashSet<>())
+                                    .add(here));
                 }
             }
             where.forEach((pair, here) -> {
@@ -182,8 +183,8 @@ final class LookBearings {
         return resting.computeIfAbsent(new View(List.of(trait), stage, Census.CONCEIVED), view -> {
             Map<String, List<AllelePair>> pairs = new LinkedHashMap<>();
             compiled.lociRead(view)
-                    .forEach(locus -> pairs.put(
-                            locus, new ArrayList<>(model.locus(locus).pairs())));
+                    .forEach(locus ->
+                            pairs.put(locus, new ArrayList<>(model.locus(locus).pairs())));
             try {
                 return RestsOn.of(compiled, pairs, view).statements();
             } catch (ProblemsException | TooLargeException noEvidence) {
@@ -217,7 +218,9 @@ final class LookBearings {
         boolean left = rule.otherwise().filter(one::equals).isPresent();
         return left
                 ? rule.cases().stream().anyMatch(other -> reads(other.when(), count))
-                : reads(one.when(), count) || (one.gives() instanceof CaseState.Threshold sum && intersects(sum.doses().keySet(), count));
+                : reads(one.when(), count)
+                        || (one.gives() instanceof CaseState.Threshold sum
+                                && intersects(sum.doses().keySet(), count));
     }
 
     private boolean reads(Condition when, Set<String> count) {

@@ -198,8 +198,8 @@ final class RegistryCheck {
             long animals = 0;
             for (Cost cost : task.costs()) {
                 animals += cost.animals().size();
-                kindreds.add(new Kindred(
-                        cost.animals().get(0), cost.animals().size(), cost.cells(), cost.within(), inTime));
+                kindreds.add(
+                        new Kindred(cost.animals().get(0), cost.animals().size(), cost.cells(), cost.within(), inTime));
             }
             left -= task.costs().size();
             progress.left(left);
@@ -280,8 +280,7 @@ final class RegistryCheck {
         }
         ImmutableList.Builder<Entry> entries = ImmutableList.builder();
         for (String id : ground.pedigree().individuals().keySet()) {
-            entries.add(entry(
-                    id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of()), kinship));
+            entries.add(entry(id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of()), kinship));
         }
         return entries.build();
     }

@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.geneticsrules.answer.Answers;
-import org.geneticsrules.model.Statement;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Statement;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
@@ -36,8 +36,7 @@ class LookBearingsTest {
     private static final Observation BLACK = seen("hue", "black", "eye", "dark");
 
     private static Observation seen(String hue, String colour, String eye, String pink) {
-        return Observation.of(
-                LifeStage.unstated(), Phenotype.from(Map.of(hue, colour, eye, pink)));
+        return Observation.of(LifeStage.unstated(), Phenotype.from(Map.of(hue, colour, eye, pink)));
     }
 
     /** A model in which what is not named in an answer about albinos can be turned round. */
@@ -60,10 +59,12 @@ class LookBearingsTest {
                                 .dominant(brownOverBlack ? "b" : "B", brownOverBlack ? "B" : "b")
                                 .shows("B", "dark")
                                 .shows("b", "brown"))
-                .trait("hue", hue -> hue.when(Condition.where("B", "dark"), "black")
-                        .otherwise("brown"))
-                .trait("eye", eye -> eye.when(Condition.where("C", "albino"), "pink")
-                        .otherwise("dark"))
+                .trait(
+                        "hue",
+                        hue -> hue.when(Condition.where("B", "dark"), "black").otherwise("brown"))
+                .trait(
+                        "eye",
+                        eye -> eye.when(Condition.where("C", "albino"), "pink").otherwise("dark"))
                 .mask(Mask.of("albino", Condition.where("C", "albino")).covering("hue", "none seen"))
                 .build();
     }
@@ -81,9 +82,7 @@ class LookBearingsTest {
 
     private static Set<String> cited(RecordedAnswer answer) {
         Set<String> pointers = new LinkedHashSet<>();
-        answer.evidence().statements().stream()
-                .map(Statement::pointer)
-                .forEach(pointers::add);
+        answer.evidence().statements().stream().map(Statement::pointer).forEach(pointers::add);
         return pointers;
     }
 

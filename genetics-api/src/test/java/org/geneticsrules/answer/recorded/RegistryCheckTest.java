@@ -160,7 +160,8 @@ class RegistryCheckTest {
         assertEquals(1.5, kit.generations(), 1e-15, "both parents, and two of four grandparents");
         assertEquals(0, report.entries().get(2).inbreeding());
         assertTrue(report.assumptions().stream()
-                .anyMatch(one -> one.id().equals("recorded-ancestors") && one.otherwise().contains("veterinarian")));
+                .anyMatch(one ->
+                        one.id().equals("recorded-ancestors") && one.otherwise().contains("veterinarian")));
     }
 
     private static RegistryReport mixed(int answers) {
@@ -180,8 +181,7 @@ class RegistryCheckTest {
     void the_cheapest_relatives_come_first_and_their_cost_is_told() {
         RegistryReport report = mixed(Integer.MAX_VALUE);
         assertEquals(
-                List.of(4, 6),
-                report.kindreds().stream().map(Kindred::animals).toList());
+                List.of(4, 6), report.kindreds().stream().map(Kindred::animals).toList());
         assertEquals(0, report.kindreds().get(0).cells(), report.kindreds().toString());
         assertTrue(report.kindreds().get(0).within());
         assertTrue(report.kindreds().get(1).cells() > 1);
@@ -208,8 +208,7 @@ class RegistryCheckTest {
                     assertEquals(whole.entries().get(i).chances().get(0), chance);
                 }
             }
-            assertEquals(
-                    left == 0, some.kindreds().stream().allMatch(Kindred::inTime), "the kindreds say so, too");
+            assertEquals(left == 0, some.kindreds().stream().allMatch(Kindred::inTime), "the kindreds say so, too");
             assertEquals(whole.conflicts(), some.conflicts());
         }
         assertEquals(0, before);
