@@ -105,6 +105,7 @@ final class RegistryCommand implements Callable<Integer> {
         boolean json = file != null && isJson(file);
         String shown = Inputs.choice("--progress", progress, "auto", "always", "never");
         int most = Inputs.count("--sets", sets, 1, 100);
+        BooleanSupplier over = isOver(minutes);
         Answers answers = choice.answers();
         Model model = answers.compiled().model();
         List<HiddenAllele> alleles = Inputs.names(carries).stream()
@@ -116,7 +117,7 @@ final class RegistryCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         RecordedAnswers recorded = pedigree.about(answers);
         Progress bar = ProgressBar.of("checking", err, shown);
-        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar, isOver());
+        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar, over);
         if (file != null) {
             OutputFile.write(file, json ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
         }
@@ -124,8 +125,7 @@ final class RegistryCommand implements Callable<Integer> {
         return report.count(RegistryReport.Verdict.NOT_DECIDED) > 0 ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
     }
 
-    /** The time for chances begins when the program begins to check. */
-    private BooleanSupplier isOver() {
+    private static BooleanSupplier isOver(@Nullable Double minutes) {
         if (minutes == null) {
             return () -> false;
         }
@@ -133,9 +133,27 @@ final class RegistryCommand implements Callable<Integer> {
             throw new InputException(
                     "problem: --minutes " + minutes + ": expected a number from 0 to " + MOST_MINUTES + "\n");
         }
-        long start = System.nanoTime();
-        double most = minutes * NANOS;
-        return () -> System.nanoTime() - start > most;
+        return new Timer(minutes * NANOS);
+    }
+
+    /** Begins when it is first asked, since chances are worked out last. Not thread-safe. */
+    private static final class Timer implements BooleanSupplier {
+        private final double most;
+        private boolean begun;
+        private long start;
+
+        Timer(double most) {
+            this.most = most;
+        }
+
+        @Override
+        public boolean getAsBoolean() {
+            if (!begun) {
+                begun = true;
+                start = System.nanoTime();
+            }
+            return System.nanoTime() - start >= most;
+        }
     }
 
     private static boolean isJson(Path file) {
