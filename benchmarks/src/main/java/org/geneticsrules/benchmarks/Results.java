@@ -23,7 +23,7 @@ public final class Results {
             anew: `mvn -Dquick -DskipTests -pl genetics-api,genetics-ferret,benchmarks package`, then in `benchmarks`
             `java -jar target/benchmarks.jar "Mating|Scaling|Floor|Compile" -prof gc -rf json -rff target/jmh.json`, then
             `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`; the run "completeness" likewise
-            from `Completeness|Refusal`, and the run "pedigree" from `Pedigree`.
+            from `Completeness|Refusal`, the run "pedigree" from `Pedigree`, and the run "registry" from `Registry`.
 
             Of matings: two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
 
@@ -56,7 +56,8 @@ public final class Results {
             new WaysSection(),
             new GrowthSection(),
             new CompletenessSection(),
-            new PedigreeSection());
+            new PedigreeSection(),
+            new RegistrySection());
 
     private Results() {}
 

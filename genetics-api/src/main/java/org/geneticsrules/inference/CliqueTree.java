@@ -131,16 +131,21 @@ final class CliqueTree {
         return cells;
     }
 
-    /** Sends all messages. */
-    Posteriors propagate() {
+    /**
+     * Sends all messages.
+     *
+     * @param watch is called before each table, and may throw
+     */
+    Posteriors propagate(Runnable watch) {
         double[][] up = new double[sizes.length][];
-        double logLikelihood = up(up);
+        double logLikelihood = up(up, watch);
         if (logLikelihood == Double.NEGATIVE_INFINITY) {
             return Posteriors.impossible(graph.size());
         }
         double[] @Nullable [] down = new double[sizes.length][]; // to each clique from its parent
         double[][] found = new double[sizes.length][];
         for (int i = sizes.length - 1; i >= 0; i--) {
+            watch.run();
             int v = order.order()[i];
             double[] table = all(v, up, down[v]);
             found[v] = marginal(v, table);
@@ -159,7 +164,7 @@ final class CliqueTree {
      */
     Optional<Factor> together(int[] variables) {
         double[][] up = new double[sizes.length][];
-        if (up(up) == Double.NEGATIVE_INFINITY) {
+        if (up(up, () -> {}) == Double.NEGATIVE_INFINITY) {
             return Optional.empty();
         }
         int[] when = new int[sizes.length];
@@ -196,9 +201,10 @@ final class CliqueTree {
     }
 
     /** Sends the messages upwards, and returns the logarithm of the likelihood. */
-    private double up(double[][] up) {
+    private double up(double[][] up, Runnable watch) {
         double logLikelihood = 0;
         for (int v : order.order()) {
+            watch.run();
             Scaled product = product(v, up);
             double[] message = summed(product.table(), sizes[v]);
             double scale = scale(message);

@@ -2,7 +2,6 @@ package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +36,8 @@ public final class Conclusions {
         NOT_CONVERGED,
         /** Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}). */
         TOO_LARGE,
+        /** Not calculated: it was not come to within the time that was given. Only registries have such a time. */
+        NOT_IN_TIME,
         /** The records that bear on it contradict one another under the model. */
         CONTRADICTED;
 
@@ -49,6 +50,7 @@ public final class Conclusions {
     private final Pedigree pedigree;
     private final Members members;
     private final List<Settled> groups;
+    private final Map<String, Place> places = new LinkedHashMap<>();
     private final List<Notice> notices;
 
     Conclusions(
@@ -58,15 +60,20 @@ public final class Conclusions {
             double budget,
             Optional<Sampling> sampling,
             boolean parallel,
-            List<Notice> notices) {
+            List<Notice> notices,
+            Runnable watch) {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
         Families families = Families.of(members, question.kinds());
         IntStream numbers = IntStream.range(0, question.count());
         this.groups = (parallel ? numbers.parallel() : numbers)
-                .mapToObj(g -> new Settled(question, g, families, budget, sampling))
+                .mapToObj(g -> {
+                    watch.run();
+                    return new Settled(question, g, families, budget, sampling, watch);
+                })
                 .toList();
+        groups.forEach(this::place);
     }
 
     /**
@@ -252,18 +259,19 @@ public final class Conclusions {
     }
 
     private Place place(String id) {
-        List<String> known = new ArrayList<>();
-        for (Settled group : groups) {
-            for (int u = 0; u < group.layout().heredity().size(); u++) {
-                List<Locus> loci = group.layout().loci(u);
-                for (int l = 0; l < loci.size(); l++) {
-                    if (loci.get(l).id().equals(id)) {
-                        return new Place(group, u, l);
-                    }
-                    known.add(loci.get(l).id());
-                }
+        Place found = places.get(id);
+        if (found == null) {
+            throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + places.keySet());
+        }
+        return found;
+    }
+
+    private void place(Settled group) {
+        for (int u = 0; u < group.layout().heredity().size(); u++) {
+            List<Locus> loci = group.layout().loci(u);
+            for (int l = 0; l < loci.size(); l++) {
+                places.put(loci.get(l).id(), new Place(group, u, l));
             }
         }
-        throw new IllegalArgumentException("locus " + id + " was not asked for; asked were " + known);
     }
 }

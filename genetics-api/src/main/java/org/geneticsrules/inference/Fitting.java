@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.pedigree.Pedigree;
@@ -36,6 +37,7 @@ final class Fitting {
     private final CompiledModel compiled;
     private final Pedigree pedigree;
     private final double cells;
+    private final Runnable watch;
     private final Groups.Rules rules;
     private final Records records;
 
@@ -45,7 +47,14 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(Prepared prepared, Pedigree pedigree, Confusions confusions, boolean mutating, double cells) {
+    Fitting(
+            Prepared prepared,
+            Pedigree pedigree,
+            Confusions confusions,
+            boolean mutating,
+            double cells,
+            Runnable watch) {
+        this.watch = watch;
         this.compiled = prepared.compiled();
         this.pedigree = pedigree;
         this.cells = cells;
@@ -113,6 +122,7 @@ final class Fitting {
                 new Groups(rules, members, known, kinds, Inference.mattering(compiled.model(), kinds, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
+            watch.run();
             // most parts fit and have no loop, which is seen soonest by peeling them
             Peeled peeled = new Peeled(groups, g, families, cells, Groups.Way.UNIT_BY_UNIT);
             int[] left = IntStream.range(0, known.size())
@@ -148,7 +158,15 @@ final class Fitting {
                     animals(part, whose, members, null),
                     dossier.of(animals(part, whose, members, needed)));
         }
-        Fit fit = Realisation.of(part.graph(), elimination, cells).fit();
+        // most records fit, and one way in which they do is found sooner than all ways are ruled out
+        Fit fit = cells < 1
+                ? Fit.UNDECIDED
+                : new Starts(new Narrowed(part.graph(), elimination), new SplittableRandom(0), watch)
+                        .any()
+                        .fit();
+        if (fit == Fit.UNDECIDED) {
+            fit = Realisation.of(part.graph(), elimination, cells, watch).fit();
+        }
         if (fit == Fit.FITS) {
             return new Part(fit, Set.of(), new BitSet());
         }

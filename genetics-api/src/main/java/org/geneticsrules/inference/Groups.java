@@ -80,6 +80,17 @@ final class Groups {
         this.groups = groups;
     }
 
+    /** The same question without the groups at which none of some loci is. */
+    Groups with(Collection<String> loci) {
+        return new Groups(
+                this,
+                groups.stream()
+                        .filter(group -> group.units().stream()
+                                .flatMap(unit -> heredity.get(unit).unit().loci().stream())
+                                .anyMatch(locus -> loci.contains(locus.id())))
+                        .toList());
+    }
+
     /**
      * The same question as if all groups were tied that can be looked at together, but for what is tied to a sex that is not known; they are
      * the last.

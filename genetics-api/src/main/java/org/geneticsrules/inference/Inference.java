@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -52,6 +53,7 @@ public final class Inference {
     private final double cells;
     private final Optional<Sampling> sampling;
     private final boolean parallel;
+    private final Optional<Runnable> watch;
 
     private Inference(
             Prepared prepared,
@@ -62,7 +64,8 @@ public final class Inference {
             boolean changing,
             double cells,
             Optional<Sampling> sampling,
-            boolean parallel) {
+            boolean parallel,
+            Optional<Runnable> watch) {
         this.prepared = prepared;
         this.compiled = prepared.compiled();
         this.pedigree = pedigree;
@@ -73,6 +76,7 @@ public final class Inference {
         this.cells = cells;
         this.sampling = sampling;
         this.parallel = parallel;
+        this.watch = watch;
     }
 
     /**
@@ -94,7 +98,8 @@ public final class Inference {
                 false,
                 USUAL_CELLS,
                 Optional.empty(),
-                false);
+                false,
+                Optional.empty());
     }
 
     private static void check(Pedigree pedigree, CompiledModel compiled) {
@@ -114,7 +119,8 @@ public final class Inference {
      */
     public Inference about(Pedigree other) {
         check(other, compiled);
-        return new Inference(prepared, other, confusions, population, mutating, changing, cells, sampling, parallel);
+        return new Inference(
+                prepared, other, confusions, population, mutating, changing, cells, sampling, parallel, watch);
     }
 
     /**
@@ -124,7 +130,8 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(prepared, pedigree, named, population, mutating, changing, cells, sampling, parallel);
+        return new Inference(
+                prepared, pedigree, named, population, mutating, changing, cells, sampling, parallel, watch);
     }
 
     /**
@@ -140,7 +147,7 @@ public final class Inference {
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
         return new Inference(
-                prepared, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel);
+                prepared, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel, watch);
     }
 
     /**
@@ -149,7 +156,8 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(prepared, pedigree, confusions, population, false, false, cells, sampling, parallel);
+        return new Inference(
+                prepared, pedigree, confusions, population, false, false, cells, sampling, parallel, watch);
     }
 
     /**
@@ -159,17 +167,19 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(prepared, pedigree, confusions, population, true, true, cells, sampling, parallel);
+        return new Inference(prepared, pedigree, confusions, population, true, true, cells, sampling, parallel, watch);
     }
 
     /**
      * Returns the same questions with another limit on what is calculated exactly.
      *
-     * @param most the cells that all tables of one part may have together, eight bytes each; 0 for none
+     * @param most the cells that all tables of one part may have together, eight bytes each; 0 for none, and then no more is told of what is
+     *     possible or contradictory than striking out shows
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(prepared, pedigree, confusions, population, mutating, changing, most, sampling, parallel);
+        return new Inference(
+                prepared, pedigree, confusions, population, mutating, changing, most, sampling, parallel, watch);
     }
 
     /**
@@ -181,7 +191,16 @@ public final class Inference {
      */
     public Inference sampling(Sampling how) {
         return new Inference(
-                prepared, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), parallel);
+                prepared,
+                pedigree,
+                confusions,
+                population,
+                mutating,
+                changing,
+                cells,
+                Optional.of(how),
+                parallel,
+                watch);
     }
 
     /**
@@ -191,7 +210,39 @@ public final class Inference {
      * @return a copy
      */
     public Inference inParallel() {
-        return new Inference(prepared, pedigree, confusions, population, mutating, changing, cells, sampling, true);
+        return new Inference(
+                prepared, pedigree, confusions, population, mutating, changing, cells, sampling, true, watch);
+    }
+
+    /**
+     * Returns the same questions with somebody who watches, for example for a time to be over. Unless stated otherwise, an interruption of
+     * the thread is watched for, and ends a question with a {@link CancellationException}.
+     *
+     * @param by is called now and then, at least once a second or so, by the thread that answers; what it throws ends the question
+     * @return a copy
+     */
+    public Inference watched(Runnable by) {
+        return new Inference(
+                prepared,
+                pedigree,
+                confusions,
+                population,
+                mutating,
+                changing,
+                cells,
+                sampling,
+                parallel,
+                Optional.of(by));
+    }
+
+    /** Who watches: who was named, or an interruption of the thread that asks, whichever threads answer. */
+    private Runnable watching() {
+        Thread asking = Thread.currentThread();
+        return watch.orElse(() -> {
+            if (asking.isInterrupted()) {
+                throw new CancellationException("the question was interrupted");
+            }
+        });
     }
 
     /**
@@ -225,7 +276,38 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = prepared.records(confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, sampling, parallel, records.notices(members));
+        return new Conclusions(
+                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+    }
+
+    /**
+     * Concludes about some loci, and about no others that records speak of, unless records tie them together. That is less work where only
+     * few of many loci are asked for; the chance of all records is not found.
+     *
+     * @param loci ids of loci
+     * @return what the animals carry there, by all records; {@link Conclusions#logLikelihood} counts what speaks of these loci
+     * @throws IllegalArgumentException if the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public Conclusions concludeOnly(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        Records records = prepared.records(confusions);
+        Groups question = question(loci, members, records).with(loci);
+        return new Conclusions(
+                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+    }
+
+    /**
+     * Foresees what {@link #concludeOnly} would cost. No table is made, and no more is counted than is allowed ({@link #within}).
+     *
+     * @param loci ids of loci
+     * @return for each set of relatives the cells of tables, in the order of the pedigree
+     * @throws IllegalArgumentException if the model has no such locus
+     * @throws ProblemsException if a founder has no population, or one without frequencies that are needed
+     */
+    public List<Cost> costs(Collection<String> loci) {
+        Members members = Members.of(pedigree, population);
+        return Costs.of(question(loci, members, prepared.records(confusions)).with(loci), cells, watching());
     }
 
     /**
@@ -271,7 +353,7 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
-        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, cells));
+        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, cells, watching()));
     }
 
     /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Groups.Way;
@@ -62,6 +63,16 @@ final class Peeled {
      * @param least units are not looked at more loosely than this
      */
     Peeled(Groups question, int group, Families families, double budget, Way least) {
+        this(families, question, group, budget, least);
+        looks.forEach(this::settle);
+    }
+
+    /** The animals that would be settled so, of whom no more is found out than that. */
+    static IntPredicate foreseen(Groups question, int group, Families families, double budget) {
+        return new Peeled(families, question, group, budget, Way.UNIT_BY_UNIT)::has;
+    }
+
+    private Peeled(Families families, Groups question, int group, double budget, Way least) {
         this.families = families;
         this.kinds = question.kinds();
         this.layout = question.layout(group);
@@ -85,7 +96,6 @@ final class Peeled {
         for (int p = 0; p < tooLarge.length; p++) {
             ways[p] = tooLarge[p] ? Way.GRAPH : ways[p];
         }
-        looks.forEach(this::settle);
     }
 
     private Look look(Way way, List<Integer> units, OwnWeights alone) {

@@ -31,7 +31,7 @@ final class Realisation {
 
     private final List<List<Integer>> children = new ArrayList<>();
 
-    private Realisation(FactorGraph graph, Elimination left, double budget) {
+    private Realisation(FactorGraph graph, Elimination left, double budget, Runnable watch) {
         this.graph = graph;
         int count = graph.size();
         this.states = new int[count][];
@@ -46,7 +46,7 @@ final class Realisation {
         double most = Math.min(budget, MOST_CELLS);
         this.order = EliminationOrder.of(
                 sizes, graph.factors().stream().map(Factor::variables).toArray(int[][]::new), most);
-        this.fit = order.cells() > most ? Fit.UNDECIDED : run() ? Fit.FITS : Fit.CONTRADICTS;
+        this.fit = order.cells() > most ? Fit.UNDECIDED : run(watch) ? Fit.FITS : Fit.CONTRADICTS;
     }
 
     /**
@@ -55,9 +55,14 @@ final class Realisation {
      * @param graph the factors
      * @param left the states that are not struck out, of each variable at least one
      * @param budget the cells that all tables may have together
+     * @param watch is called before each table, and may throw
      */
+    static Realisation of(FactorGraph graph, Elimination left, double budget, Runnable watch) {
+        return new Realisation(graph, left, budget, watch);
+    }
+
     static Realisation of(FactorGraph graph, Elimination left, double budget) {
-        return new Realisation(graph, left, budget);
+        return of(graph, left, budget, () -> {});
     }
 
     /** Whether there is such a combination. */
@@ -70,7 +75,7 @@ final class Realisation {
         return order.cells();
     }
 
-    private boolean run() {
+    private boolean run(Runnable watch) {
         int count = states.length;
         int[] when = new int[count];
         for (int i = 0; i < count; i++) {
@@ -89,6 +94,7 @@ final class Realisation {
         }
         boolean[] @Nullable [] messages = new boolean[count][];
         for (int v : order.order()) {
+            watch.run();
             cliques[v] = clique(v, when);
             int length = 1;
             for (int variable : cliques[v]) {

@@ -52,6 +52,7 @@ final class Sampler {
     private static final double WORTH_SHARING = 1e5;
 
     private final Sampling how;
+    private final Runnable watch;
     private final SplittableRandom random;
     private final Narrowed graph;
     private final List<Block> blocks;
@@ -69,7 +70,8 @@ final class Sampler {
 
     private double work;
 
-    private Sampler(FactorGraph whole, Elimination left, Sampling how, long seed) {
+    private Sampler(FactorGraph whole, Elimination left, Sampling how, long seed, Runnable watch) {
+        this.watch = watch;
         this.how = how;
         this.random = new SplittableRandom(seed);
         this.graph = new Narrowed(whole, left);
@@ -88,13 +90,14 @@ final class Sampler {
      * @param graph a graph whose variables are connected
      * @param how the limits
      * @param seed where the random numbers start
+     * @param watch is called before each round, and may throw
      */
-    static Sampled of(FactorGraph graph, Sampling how, long seed) {
+    static Sampled of(FactorGraph graph, Sampling how, long seed, Runnable watch) {
         Elimination left = Elimination.of(graph);
         if (left.emptied() >= 0) {
             return Sampled.without(Fit.CONTRADICTS, graph.size());
         }
-        return new Sampler(graph, left, how, seed).run(graph);
+        return new Sampler(graph, left, how, seed, watch).run(graph);
     }
 
     private Sampled run(FactorGraph whole) {
@@ -150,6 +153,7 @@ final class Sampler {
 
     /** Counts some work, if it is allowed. */
     private boolean isAllowed(double more, double share) {
+        watch.run();
         if (work + more > share * how.work()) {
             return false;
         }
@@ -168,7 +172,7 @@ final class Sampler {
 
     /** Looks for starts, at least one for each chain. */
     private Fit start(List<int[]> starts) {
-        Starts search = new Starts(graph, random.split());
+        Starts search = new Starts(graph, random.split(), watch);
         boolean[][] givenUp = new boolean[graph.size()][];
         for (int v = 0; v < givenUp.length; v++) {
             givenUp[v] = new boolean[graph.size(v)];

@@ -41,9 +41,10 @@ final class Settled {
      * @param families the shape of the pedigree
      * @param budget the cells that all tables of one part may have together
      * @param sampling how parts that take more are sampled, if they are
+     * @param watch is called now and then, and may throw
      */
-    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling) {
-        this(question, group, families, budget, sampling, Way.UNIT_BY_UNIT);
+    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling, Runnable watch) {
+        this(question, group, families, budget, sampling, Way.UNIT_BY_UNIT, watch);
     }
 
     /**
@@ -51,7 +52,14 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
-    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling, Way least) {
+    Settled(
+            Groups question,
+            int group,
+            Families families,
+            double budget,
+            Optional<Sampling> sampling,
+            Way least,
+            Runnable watch) {
         this.peeled = new Peeled(question, group, families, budget, least);
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
@@ -70,13 +78,14 @@ final class Settled {
         this.errors = new double[graph.size()][0];
         List<Components.Part> parts = Components.of(graph);
         for (int p = 0; p < parts.size(); p++) {
+            watch.run();
             Components.Part one = parts.get(p);
-            Optional<Posteriors> exactly = exactly(one.graph(), budget);
+            Optional<Posteriors> exactly = exactly(one.graph(), budget, watch);
             if (exactly.isPresent()) {
                 settle(one, exactly.get());
             } else if (sampling.isPresent()) {
                 long seed = new SplittableRandom(sampling.get().seed() + group).nextLong() + p;
-                sample(one, Sampler.of(one.graph(), sampling.get(), seed));
+                sample(one, Sampler.of(one.graph(), sampling.get(), seed, watch));
             } else {
                 stand(one, Standing.TOO_LARGE);
             }
@@ -115,13 +124,13 @@ final class Settled {
         }
     }
 
-    private Optional<Posteriors> exactly(FactorGraph graph, double budget) {
+    private Optional<Posteriors> exactly(FactorGraph graph, double budget, Runnable watch) {
         Elimination elimination = Elimination.of(graph);
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
         CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
-        return plan.cells() <= budget ? Optional.of(plan.tree().propagate()) : Optional.empty();
+        return plan.cells() <= budget ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
     }
 
     private static boolean[][] struckOut(FactorGraph graph) {

@@ -26,6 +26,7 @@ final class Starts {
 
     private final Narrowed graph;
     private final SplittableRandom random;
+    private final Runnable watch;
 
     private final boolean[][] left;
     private final int[] counts;
@@ -40,7 +41,8 @@ final class Starts {
     private final BitSet queued = new BitSet();
     private double work;
 
-    Starts(Narrowed graph, SplittableRandom random) {
+    Starts(Narrowed graph, SplittableRandom random, Runnable watch) {
+        this.watch = watch;
         this.graph = graph;
         this.random = random;
         this.left = new boolean[graph.size()][];
@@ -84,6 +86,11 @@ final class Starts {
         return work;
     }
 
+    /** Looks for any combination. */
+    Found any() {
+        return search(null, -1, -1);
+    }
+
     /** Looks for any combination, with states that are wanted where that is possible. */
     Found any(boolean[][] seen) {
         return search(seen, -1, -1);
@@ -94,7 +101,7 @@ final class Starts {
         return search(seen, variable, state);
     }
 
-    private Found search(boolean[][] seen, int variable, int state) {
+    private Found search(boolean @Nullable [][] seen, int variable, int state) {
         Fit fit = Fit.UNDECIDED;
         for (int attempt = 0; attempt < TRIES && fit == Fit.UNDECIDED; attempt++) {
             // what is wanted leads astray if it is wanted too much
@@ -124,6 +131,7 @@ final class Starts {
         ArrayDeque<Choice> choices = new ArrayDeque<>();
         int failures = 0;
         while (true) {
+            watch.run();
             int next = next();
             if (next < 0) {
                 return Fit.FITS;

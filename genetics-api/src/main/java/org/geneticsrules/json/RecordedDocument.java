@@ -286,7 +286,7 @@ public final class RecordedDocument {
         return node.build();
     }
 
-    private static String decimal(double number) {
+    static String decimal(double number) {
         return BigDecimal.valueOf(number).toPlainString();
     }
 }

@@ -2,6 +2,7 @@ package org.geneticsrules.json;
 
 import org.geneticsrules.answer.recorded.RegistryReport;
 import org.geneticsrules.answer.recorded.RegistryReport.Entry;
+import org.geneticsrules.answer.recorded.RegistryReport.Kindred;
 import org.geneticsrules.answer.recorded.RegistryReport.Recheck;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
@@ -31,6 +32,7 @@ public final class RegistryDocument {
                 .with("entries", AnswerDocument.list(report.entries(), RegistryDocument::entry))
                 .with("conflicts", AnswerDocument.list(report.conflicts(), RecordedDocument::conflict))
                 .with("recheck", AnswerDocument.list(report.recheck(), RegistryDocument::recheck))
+                .with("kindreds", AnswerDocument.list(report.kindreds(), RegistryDocument::kindred))
                 .with("assumptions", AnswerDocument.list(report.assumptions(), AnswerDocument::assumption))
                 .with("rivals", AnswerDocument.list(report.rivals(), AnswerDocument::rival))
                 .with("cautions", AnswerDocument.list(report.cautions(), AnswerDocument::caution))
@@ -63,7 +65,19 @@ public final class RegistryDocument {
             node.with("reason", entry.reason());
         }
         return node.with("conflicts", AnswerDocument.list(entry.conflicts(), place -> Node.number(place)))
+                .with("inbreeding", RecordedDocument.decimal(entry.inbreeding()))
+                .with("generationsKnown", RecordedDocument.decimal(entry.generations()))
                 .with("chances", RecordedDocument.chances(entry.chances()))
+                .build();
+    }
+
+    private static Node kindred(Kindred kindred) {
+        return new ObjectBuilder()
+                .with("first", kindred.first())
+                .with("animals", Node.number(kindred.animals()))
+                .with("cells", RecordedDocument.decimal(kindred.cells()))
+                .with("within", Node.flag(kindred.within()))
+                .with("inTime", Node.flag(kindred.inTime()))
                 .build();
     }
 

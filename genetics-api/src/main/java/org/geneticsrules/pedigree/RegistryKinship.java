@@ -41,6 +41,9 @@ public final class RegistryKinship {
     /** The diagonal d. */
     private final double[] added;
 
+    /** How many complete generations the known ancestors of each node add up to; those of a mixture, itself included. */
+    private final double[] generations;
+
     private RegistryKinship(Pedigree pedigree) {
         this.pedigree = pedigree;
         this.nodes = KinNodes.of(pedigree);
@@ -49,6 +52,7 @@ public final class RegistryKinship {
         Arrays.fill(shares, NO_SHARES);
         this.self = new double[size];
         this.added = new double[size];
+        this.generations = new double[size];
         Walk walk = new Walk(size);
         int lastDam = KinNodes.NONE;
         int lastSire = KinNodes.NONE;
@@ -56,6 +60,7 @@ public final class RegistryKinship {
         int lastMixture = KinNodes.NONE;
         for (int node = 0; node < size; node++) {
             int[] parts = nodes.parts[node];
+            generations[node] = generations(node, parts);
             if (parts.length > 0) {
                 if (lastMixture != KinNodes.NONE && nodes.parts[lastMixture] == parts) { // kits of one litter
                     shares[node] = shares[lastMixture];
@@ -119,6 +124,33 @@ public final class RegistryKinship {
      */
     public double inbreeding(String individual) {
         return Math.max(0, 2 * self[nodes.node(pedigree, individual)] - 1);
+    }
+
+    /**
+     * Returns to how many complete generations the recorded ancestors of an individual add up, as {@link
+     * Completeness#equivalentGenerations} does with as many generations as there are. A low inbreeding means little where few are recorded.
+     *
+     * @param individual id of an individual
+     * @return 0 if no parent is recorded, 1 if both are and none of theirs, and so on
+     * @throws IllegalArgumentException if it is not recorded
+     */
+    public double generations(String individual) {
+        return generations[nodes.node(pedigree, individual)];
+    }
+
+    /** What the sources of a node add to it: those of a kit half each, those of a mixture by their shares. */
+    private double generations(int node, int[] parts) {
+        double sum = 0;
+        for (int i = 0; i < parts.length; i++) {
+            sum += nodes.shares(node).get(i).toDouble() * known(parts[i]);
+        }
+        return nodes.dam[node] == KinNodes.NONE ? sum : (known(nodes.dam[node]) + known(nodes.sire[node])) / 2;
+    }
+
+    /** The generations known with a node as the first of them: none of a parent that is not recorded. */
+    private double known(int node) {
+        boolean recorded = nodes.individualOf[node] != KinNodes.NONE;
+        return recorded ? 1 + generations[node] : generations[node];
     }
 
     /**

@@ -1,6 +1,7 @@
 package org.geneticsrules.render;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.RegistryReport;
@@ -18,6 +19,9 @@ public final class RegistryText {
 
     private static final int MOST_CONFLICTS = 20;
     private static final int MOST_ANIMALS = 40;
+
+    /** The inbreeding of the young of nobody related, of first cousins, of half sibs, of full sibs, and of closer lines. */
+    private static final double[] INBREEDING = {0, 1.0 / 16, 1.0 / 8, 1.0 / 4, 1};
 
     private RegistryText() {}
 
@@ -42,6 +46,10 @@ public final class RegistryText {
         WhySection.more(report.conflicts().size() - MOST_CONFLICTS, "sets of records", text);
         recheck(report.recheck(), text);
         again(report, text);
+        inbreeding(report, text, style.width());
+        if (!report.kindreds().isEmpty()) {
+            RegistryWork.write(report, text, style.width());
+        }
         if (!report.notices().isEmpty()) {
             text.heading("Please note");
             report.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
@@ -87,6 +95,41 @@ public final class RegistryText {
         }
         WhySection.more(groups.size() - MOST_CONFLICTS, "groups of relatives", text);
         text.paragraph("Fewest is not likeliest: one mistake may stand in several records.");
+    }
+
+    private static void inbreeding(RegistryReport report, TextLines text, int width) {
+        text.heading("Inbreeding, as far as ancestors are recorded");
+        TextTable table = new TextTable("At least", "Animals", "Generations known").numbersFrom(1);
+        double above = -1;
+        for (double most : INBREEDING) {
+            double from = above;
+            List<Entry> here = report.entries().stream()
+                    .filter(one -> one.inbreeding() > from && one.inbreeding() <= most)
+                    .toList();
+            table.row(
+                    most == 0 ? "0" : String.format(Locale.ROOT, "above %s to %s", share(from), share(most)),
+                    Integer.toString(here.size()),
+                    here.isEmpty()
+                            ? "-"
+                            : String.format(
+                                    Locale.ROOT,
+                                    "%.1f",
+                                    here.stream()
+                                            .mapToDouble(Entry::generations)
+                                            .average()
+                                            .orElse(0)));
+            above = most;
+        }
+        text.lines(table.lines(width));
+        text.blank();
+        text.paragraph(
+                "The young of full sibs have 1/4, those of first cousins 1/16. A low number means little where few generations are"
+                        + " known. What it means for a mating is for a veterinarian or an adviser on breeding to judge.");
+    }
+
+    /** As in 1/8. */
+    private static String share(double part) {
+        return part == 0 || part == 1 ? String.format(Locale.ROOT, "%.0f", part) : "1/" + Math.round(1 / part);
     }
 
     private static void again(RegistryReport report, TextLines text) {

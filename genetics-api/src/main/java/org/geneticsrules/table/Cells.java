@@ -35,7 +35,7 @@ final class Cells {
 
     /** The text that was guarded, or that stands there without. */
     static String unguarded(String cell) {
-        return GUARDED.matcher(cell).matches() ? cell.substring(1) : cell;
+        return cell.startsWith("'") && GUARDED.matcher(cell).matches() ? cell.substring(1) : cell;
     }
 
     /** A chance as a decimal if that is exact and short, else as {@code 1 in 3}, which is neither a date nor a formula. */
@@ -59,6 +59,6 @@ final class Cells {
 
     /** The alternatives of a cell. */
     static List<String> alternatives(String cell) {
-        return List.of(cell.split(Pattern.quote(OR), -1));
+        return cell.contains(OR) ? List.of(cell.split(Pattern.quote(OR), -1)) : List.of(cell);
     }
 }

@@ -3,6 +3,7 @@ package org.geneticsrules.table;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,10 +26,12 @@ import org.geneticsrules.answer.recorded.RegistryReport.Entry;
  * <tr><td>{@code verdict}</td><td>{@code accept}, {@code query}, {@code look again} or {@code not decided}</td></tr>
  * <tr><td>{@code reason}</td><td>why, in sentences that can be sent</td></tr>
  * <tr><td>{@code conflicts}</td><td>numbers of the sets of records that do not fit one another, from 1, with blanks between</td></tr>
+ * <tr><td>{@code inbreeding at least}</td><td>the coefficient of inbreeding by the ancestors that are recorded, as a decimal</td></tr>
+ * <tr><td>{@code generations known}</td><td>to how many complete generations these ancestors add up</td></tr>
  * <tr><td>{@code carries: C c, few carriers} and so on</td><td>how likely it is to carry the allele, with founders as in the population
  *     named, as a decimal; empty if that is not settled</td></tr>
- * <tr><td>{@code standing: C c, few carriers} and so on</td><td>{@code exact}, {@code sampled}, {@code not converged}, {@code too large} or {@code
- * contradicted}</td></tr>
+ * <tr><td>{@code standing: C c, few carriers} and so on</td><td>{@code exact}, {@code sampled}, {@code not converged}, {@code too large}, {@code
+ * not in time} or {@code contradicted}</td></tr>
  * <tr><td>{@code standard error: C c, few carriers} and so on</td><td>how far an estimate may be off; empty where it is none</td></tr>
  * </table>
  *
@@ -37,6 +40,8 @@ import org.geneticsrules.answer.recorded.RegistryReport.Entry;
  * <p>Stateless and thread-safe.
  */
 public final class RegistryTable {
+
+    private static final MathContext DIGITS = new MathContext(9);
 
     private RegistryTable() {}
 
@@ -60,7 +65,8 @@ public final class RegistryTable {
     }
 
     private static List<String> header(RegistryReport report) {
-        List<String> header = new ArrayList<>(List.of("id", "verdict", "reason", "conflicts"));
+        List<String> header = new ArrayList<>(
+                List.of("id", "verdict", "reason", "conflicts", "inbreeding at least", "generations known"));
         for (HiddenAllele allele : report.carrying()) {
             for (Origin origin : report.origins()) {
                 String of = allele.locus() + " " + allele.allele().symbol() + ", "
@@ -73,6 +79,12 @@ public final class RegistryTable {
         return header;
     }
 
+    private static String plain(double number) {
+        return number == 0
+                ? "0"
+                : new BigDecimal(number, DIGITS).stripTrailingZeros().toPlainString();
+    }
+
     private static List<String> row(Entry entry) {
         List<String> row = new ArrayList<>();
         row.add(Cells.guarded(entry.animal()));
@@ -81,6 +93,8 @@ public final class RegistryTable {
         row.add(Cells.guarded(entry.conflicts().stream()
                 .map(place -> Integer.toString(place + 1))
                 .collect(Collectors.joining(" "))));
+        row.add(plain(entry.inbreeding()));
+        row.add(plain(entry.generations()));
         for (Chance chance : entry.chances()) {
             row.add(
                     chance.value().isPresent()

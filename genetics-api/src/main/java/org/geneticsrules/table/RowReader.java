@@ -3,6 +3,7 @@ package org.geneticsrules.table;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -52,6 +53,11 @@ final class RowReader {
     private final Headers headers;
     private final Problems problems;
     private final Drafts drafts;
+
+    /** Ids and names of states that were found to be good; few of either are in one row only. */
+    private final Set<String> ids = new HashSet<>();
+
+    private final Set<String> states = new HashSet<>();
 
     RowReader(Sheet sheet, Headers headers, Problems problems, Drafts drafts) {
         this.sheet = sheet;
@@ -174,7 +180,7 @@ final class RowReader {
     }
 
     private void observation(int row, Drafts.Animal animal) {
-        Map<String, List<String>> states = new LinkedHashMap<>();
+        Map<String, List<String>> shown = new LinkedHashMap<>();
         int most = 1;
         boolean good = true;
         int first = Headers.NONE;
@@ -186,7 +192,9 @@ final class RowReader {
             first = first == Headers.NONE ? trait.getValue() : first;
             List<String> alternatives = Cells.alternatives(cell);
             for (String state : alternatives) {
-                if (!PlainWords.are(state)) {
+                if (!states.contains(state) && PlainWords.are(state)) {
+                    states.add(state);
+                } else if (!states.contains(state)) {
                     good = false;
                     report("bad-name", row, trait.getValue(), "\"" + state + "\" cannot name a state", "plain words");
                 }
@@ -201,21 +209,21 @@ final class RowReader {
                         "one state, or one for each look");
             }
             most = Math.max(most, alternatives.size());
-            states.put(trait.getKey(), alternatives);
+            shown.put(trait.getKey(), alternatives);
         }
         Optional<LocalDate> date = date(row, Column.SEEN_ON);
         LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
-        if (states.isEmpty()) {
+        if (shown.isEmpty()) {
             alone(row, List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON), "no trait");
         } else if (good) {
             Set<Phenotype> looks = new LinkedHashSet<>();
             for (int look = 0; look < most; look++) {
-                Map<String, String> shown = new LinkedHashMap<>();
-                for (Map.Entry<String, List<String>> trait : states.entrySet()) {
+                Map<String, String> one = new LinkedHashMap<>();
+                for (Map.Entry<String, List<String>> trait : shown.entrySet()) {
                     List<String> all = trait.getValue();
-                    shown.put(trait.getKey(), all.size() == 1 ? all.get(0) : all.get(look));
+                    one.put(trait.getKey(), all.size() == 1 ? all.get(0) : all.get(look));
                 }
-                looks.add(Phenotype.from(shown));
+                looks.add(Phenotype.from(one));
             }
             animal.observations.add(new Drafts.Read<>(new Observation(date, stage, looks), row, first));
         }
@@ -307,8 +315,10 @@ final class RowReader {
     }
 
     private boolean isId(int row, Column column, String text) {
-        boolean good = Individual.isId(text);
-        if (!good) {
+        boolean good = ids.contains(text) || Individual.isId(text);
+        if (good) {
+            ids.add(text);
+        } else {
             report(
                     "bad-id",
                     row,

@@ -8,7 +8,9 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -83,13 +85,14 @@ final class Sheet {
     static Sheet read(String withMark) {
         String text = withMark.startsWith("\uFEFF") ? withMark.substring(1) : withMark;
         List<Row> rows = new ArrayList<>();
+        Map<String, String> same = new HashMap<>(); // most cells say what others say: one text for all takes less room
         long line = 0;
         try (CSVParser parser = CSVParser.builder()
                 .setReader(new StringReader(text))
                 .setFormat(CSVFormat.RFC4180)
                 .get()) {
             for (CSVRecord record : parser) {
-                Row row = row(record, line + 1);
+                Row row = row(record, line + 1, same);
                 line = parser.getCurrentLineNumber();
                 if (row.cells.stream().anyMatch(cell -> !cell.isEmpty())) {
                     rows.add(row);
@@ -112,7 +115,7 @@ final class Sheet {
         return new Sheet(text, rows);
     }
 
-    private static Row row(CSVRecord record, long line) {
+    private static Row row(CSVRecord record, long line, Map<String, String> same) {
         if (record.size() > MOST_COLUMNS) {
             throw syntax(
                     "too-many-columns", "a row has " + record.size() + " cells", "at most " + MOST_COLUMNS, line, 1);
@@ -127,7 +130,7 @@ final class Sheet {
                         line,
                         1);
             }
-            cells.add(cell.isEmpty() ? "" : cell.strip());
+            cells.add(cell.isEmpty() ? "" : same.computeIfAbsent(cell.strip(), text -> text));
         }
         return new Row((int) record.getCharacterPosition(), (int) line, cells);
     }

@@ -66,7 +66,7 @@ class PeelingLaws {
                     most = Math.max(most, plan.cells());
                 }
             }
-            Settled found = new Settled(question, g, families, most, Optional.empty());
+            Settled found = new Settled(question, g, families, most, Optional.empty(), () -> {});
             Statistics.collect(most > 1000 ? "over 1,000 cells" : most > 100 ? "over 100 cells" : "few cells");
             for (int m = 0; m < question.records().size(); m++) {
                 for (int u = 0; u < question.layout(g).heredity().size(); u++) {
@@ -85,7 +85,7 @@ class PeelingLaws {
         Groups.Way[] ways = question.ways(group, layout, question.alone(group, layout), families, least);
         FactorGraph graph = question.graph(group, layout);
         Posteriors expected = byCliques(graph);
-        Settled found = new Settled(question, group, families, 1 << 24, Optional.empty(), least);
+        Settled found = new Settled(question, group, families, 1 << 24, Optional.empty(), least, () -> {});
         assertEquals(expected.isPossible(), !found.isContradicted());
         if (!expected.isPossible()) {
             return;
@@ -111,7 +111,7 @@ class PeelingLaws {
             Elimination elimination = Elimination.of(part.graph());
             Posteriors here = elimination.emptied() >= 0
                     ? Posteriors.impossible(part.graph().size())
-                    : CliqueTree.plan(part.graph(), elimination, 1 << 24).tree().propagate();
+                    : CliqueTree.plan(part.graph(), elimination, 1 << 24).tree().propagate(() -> {});
             log += here.logLikelihood();
             for (int v = 0; v < part.variables().length; v++) {
                 chances[part.variables()[v]] = here.chances()[v];

@@ -257,6 +257,10 @@ class KinshipLaws {
         Pedigree pedigree = RandomPedigree.certain(seed, 12);
         String id = pedigree.order().get(pedigree.order().size() - 1);
         Completeness measured = Completeness.of(pedigree, id, 4);
+        assertEquals(
+                Completeness.of(pedigree, id, Completeness.MOST_GENERATIONS).equivalentGenerations(),
+                RegistryKinship.of(pedigree).generations(id),
+                1e-12);
         double[] sides = new double[2];
         for (int generation = 1; generation <= 4; generation++) {
             int dams =

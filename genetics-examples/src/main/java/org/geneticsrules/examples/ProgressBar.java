@@ -14,6 +14,8 @@ final class ProgressBar implements Progress {
     private final String task;
     private final PrintWriter err;
     private int last = -1;
+    private int left;
+    private int told;
 
     private ProgressBar(String task, PrintWriter err) {
         this.task = task;
@@ -43,13 +45,25 @@ final class ProgressBar implements Progress {
     }
 
     @Override
+    public void left(int kindreds) {
+        left = kindreds;
+    }
+
+    @Override
     public void at(long done, long all) {
         int percent = (int) (100 * done / all);
-        if (percent != last) {
+        if (percent != last || left != told) {
             last = percent;
+            told = left;
             int full = WIDTH * percent / 100;
             err.print(String.format(
-                    Locale.ROOT, "\r%s [%s%s] %3d %%", task, "=".repeat(full), " ".repeat(WIDTH - full), percent));
+                    Locale.ROOT,
+                    "\r%s [%s%s] %3d %%%s",
+                    task,
+                    "=".repeat(full),
+                    " ".repeat(WIDTH - full),
+                    percent,
+                    left > 0 ? String.format(Locale.ROOT, ", %,d groups of relatives left ", left) : ""));
             if (percent == 100) {
                 err.println();
             }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.Progress;
@@ -39,9 +40,14 @@ import picocli.CommandLine.Spec;
             "  genetics registry --pedigree registry.csv --out verdicts.csv",
             "How likely is each animal to carry albino, too?",
             "  genetics registry --pedigree registry.csv --carries albino --population \"few carriers\" \\",
-            "      --out verdicts.json"
+            "      --out verdicts.json",
+            "The same of many thousands of relatives, in ten minutes at most:",
+            "  genetics registry --pedigree registry.csv --carries albino --minutes 10 --out verdicts.csv"
         })
 final class RegistryCommand implements Callable<Integer> {
+
+    private static final int MOST_MINUTES = 10_000;
+    private static final double NANOS = 60e9;
 
     @Spec
     private CommandSpec spec;
@@ -75,6 +81,15 @@ final class RegistryCommand implements Callable<Integer> {
     private int sets = 5;
 
     @Option(
+            names = "--minutes",
+            paramLabel = "N",
+            description = {
+                "How long chances may be worked out, such as 5 or 0.5; those of the relatives that",
+                "take least come first, and what is not come to is told. Default: no limit."
+            })
+    private @Nullable Double minutes;
+
+    @Option(
             names = "--progress",
             paramLabel = "WHEN",
             defaultValue = "auto",
@@ -92,6 +107,7 @@ final class RegistryCommand implements Callable<Integer> {
         Supplier<Boolean> json = asked.read(() -> file != null && isJson(file));
         Supplier<String> shown = asked.read(() -> Inputs.choice("--progress", progress, "auto", "always", "never"));
         Supplier<Integer> most = asked.read(() -> Inputs.count("--sets", sets, 1, 100));
+        Supplier<BooleanSupplier> over = asked.read(() -> isOver(minutes));
         List<Supplier<HiddenAllele>> alleles = Inputs.names(carries).stream()
                 .map(name -> asked.allele("--carries", name))
                 .toList();
@@ -102,13 +118,44 @@ final class RegistryCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         Progress bar = ProgressBar.of("checking", err, shown.get());
         RegistryReport report = recorded.check(
-                new RegistryQuestion(alleles.stream().map(Supplier::get).toList(), most.get()), bar);
+                new RegistryQuestion(alleles.stream().map(Supplier::get).toList(), most.get()), bar, over.get());
         if (file != null) {
             OutputFile.write(
                     file, json.get() ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
         }
         spec.commandLine().getOut().print(RegistryText.of(report, OutputChoice.style(model, words)));
         return report.count(RegistryReport.Verdict.NOT_DECIDED) > 0 ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+
+    private static BooleanSupplier isOver(@Nullable Double minutes) {
+        if (minutes == null) {
+            return () -> false;
+        }
+        if (!(minutes >= 0 && minutes <= MOST_MINUTES)) {
+            throw new InputException(
+                    "problem: --minutes " + minutes + ": expected a number from 0 to " + MOST_MINUTES + "\n");
+        }
+        return new Timer(minutes * NANOS);
+    }
+
+    /** Begins when it is first asked, since chances are worked out last. Not thread-safe. */
+    private static final class Timer implements BooleanSupplier {
+        private final double most;
+        private boolean begun;
+        private long start;
+
+        Timer(double most) {
+            this.most = most;
+        }
+
+        @Override
+        public boolean getAsBoolean() {
+            if (!begun) {
+                begun = true;
+                start = System.nanoTime();
+            }
+            return System.nanoTime() - start >= most;
+        }
     }
 
     private static boolean isJson(Path file) {

@@ -217,6 +217,26 @@ class RecordedCommandsTest {
         assertEquals("", ask("registry").err(), "quiet where nobody watches");
     }
 
+    @Test
+    void a_registry_without_time_says_what_it_did_not_come_to() throws IOException {
+        Path out = folder.resolve("verdicts.csv");
+        String[] asked = {"--out", out.toString(), "--carries", "albino", "--population", "few carriers", "--minutes"};
+        String[] none = Arrays.copyOf(asked, asked.length + 1);
+        none[asked.length] = "0";
+        String told = answered(ask("registry", none));
+        assertTrue(unwrapped(told).contains("not in time not come to within the time 6"), told);
+        assertTrue(Files.readString(out).contains("Fennick,accept,,,0,"), "what takes no time is told");
+        assertEquals(
+                6,
+                Files.readString(out)
+                        .lines()
+                        .filter(line -> line.endsWith(",,not in time,"))
+                        .count());
+        none[asked.length] = "10";
+        assertFalse(answered(ask("registry", none)).contains("not in time"));
+        assertTrue(Files.readString(out).lines().skip(1).allMatch(line -> line.endsWith(",exact,")));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -233,6 +253,7 @@ class RecordedCommandsTest {
                 "parentage --litter A --each-kit | needs the males",
                 "registry --out verdicts.txt | ends in .csv or .json",
                 "registry --carries albino | say which with --out",
+                "registry --minutes -1 | expected a number from 0 to",
                 "registry --progress sometimes | unknown word \"sometimes\""
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {

@@ -1,26 +1,15 @@
 package org.geneticsrules.answer.recorded;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import org.geneticsrules.explanation.RestsOn;
-import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.View;
 import org.geneticsrules.linkage.LinkageGroup;
-import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.pedigree.Individual;
-import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Pointer;
-import org.geneticsrules.problem.ProblemsException;
-import org.geneticsrules.problem.TooLargeException;
-import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Confusions;
 
 /** Which statements of a model the conclusions from the records of a pedigree rest on. */
 final class Bearings {
@@ -38,26 +27,22 @@ final class Bearings {
     }
 
     /**
-     * The statements by which what was recorded says something of some loci: those of every trait that was recorded and reads one of
-     * them, those about who lives, about linkage and, where it counts, about mutation.
+     * The statements by which what was recorded says something of some loci: those of every look that does ({@link LookBearings}), those
+     * about who lives, about linkage and, where it counts, about mutation.
      */
-    static Set<String> of(CompiledModel compiled, Pedigree records, Set<String> loci, boolean mutating) {
+    static Set<String> of(
+            CompiledModel compiled, Confusions confusions, Pedigree records, Set<String> loci, boolean mutating) {
         Model model = compiled.model();
         Set<String> matter = together(model, loci);
         Set<String> found = new LinkedHashSet<>();
-        Set<View> done = new LinkedHashSet<>();
         Set<String> read = new LinkedHashSet<>(loci);
+        LookBearings looks = new LookBearings(compiled, confusions, matter);
         for (Individual one : records.individuals().values()) {
             one.tests().forEach(test -> read.add(test.locus()));
-            for (Observation seen : one.observations()) {
-                for (String trait : seen.traits()) {
-                    View alone = new View(List.of(trait), seen.stage(), Census.CONCEIVED);
-                    if (model.rules().containsKey(trait) && !trait.equals(Sex.VARIABLE) && done.add(alone)) {
-                        read.addAll(behind(compiled, alone, matter, found));
-                    }
-                }
-            }
+            one.observations().forEach(looks::add);
         }
+        found.addAll(looks.statements());
+        read.addAll(looks.loci());
         for (LinkageGroup group : model.groups().values()) {
             if (group.loci().stream().filter(read::contains).count() > 1
                     && group.loci().stream().anyMatch(loci::contains)) {
@@ -77,21 +62,5 @@ final class Bearings {
             }
         }
         return found;
-    }
-
-    private static Set<String> behind(CompiledModel compiled, View alone, Set<String> matter, Set<String> found) {
-        try {
-            Set<String> read = compiled.lociRead(alone);
-            if (read.stream().anyMatch(matter::contains)) {
-                Map<String, List<AllelePair>> pairs = new LinkedHashMap<>();
-                read.forEach(locus -> pairs.put(
-                        locus, new ArrayList<>(compiled.model().locus(locus).pairs())));
-                found.addAll(RestsOn.of(compiled, pairs, alone).statements());
-                return read;
-            }
-        } catch (ProblemsException | TooLargeException noEvidence) {
-            return Set.of(); // the engine takes such a record for no evidence, or refuses it
-        }
-        return Set.of();
     }
 }

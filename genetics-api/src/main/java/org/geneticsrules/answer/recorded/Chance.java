@@ -73,6 +73,7 @@ public record Chance(Standing standing, OptionalDouble value, OptionalDouble sta
             case EXACT, SAMPLED -> "not known";
             case NOT_CONVERGED -> "not told: the estimate did not become sure enough";
             case TOO_LARGE -> "not calculated: too large";
+            case NOT_IN_TIME -> "not worked out within the time";
             case CONTRADICTED -> "the records contradict one another";
         };
     }

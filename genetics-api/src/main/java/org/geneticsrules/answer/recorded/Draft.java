@@ -46,7 +46,7 @@ final class Draft {
         switch (standing) {
             case EXACT -> {}
             case SAMPLED -> status = status == Status.EXACT ? Status.SAMPLED : status;
-            case NOT_CONVERGED, TOO_LARGE, CONTRADICTED -> status = Status.UNDECIDED;
+            case NOT_CONVERGED, TOO_LARGE, NOT_IN_TIME, CONTRADICTED -> status = Status.UNDECIDED;
         }
     }
 
@@ -76,7 +76,7 @@ final class Draft {
         taken.records(loci, ground.confusions(), weighted);
         populations.addAll(ground.of(kindred).used(origins));
         taken.weighting(populations, origins);
-        statements.addAll(Bearings.of(ground.compiled(), kindred, loci, weighted));
+        statements.addAll(Bearings.of(ground.compiled(), ground.confusions(), kindred, loci, weighted));
     }
 
     /** Finds the contradictions among the records of a kindred. */

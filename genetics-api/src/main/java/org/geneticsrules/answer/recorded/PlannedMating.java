@@ -189,7 +189,7 @@ final class PlannedMating {
         return switch (after.standing()) {
             case EXACT -> Chance.exact(Math.exp(after.logLikelihood() - before.logLikelihood()));
             case CONTRADICTED -> Chance.exact(0);
-            case SAMPLED, NOT_CONVERGED, TOO_LARGE ->
+            case SAMPLED, NOT_CONVERGED, TOO_LARGE, NOT_IN_TIME ->
                 Chance.unsettled(Standing.TOO_LARGE); // an estimate has no likelihood
         };
     }

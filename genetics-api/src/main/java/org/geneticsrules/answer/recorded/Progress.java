@@ -14,4 +14,11 @@ public interface Progress {
      * @param all how much there is, at least 1
      */
     void at(long done, long all);
+
+    /**
+     * Is called by the thread that answers before it works out the chances of relatives.
+     *
+     * @param kindreds how many sets of relatives are left, these included
+     */
+    default void left(int kindreds) {}
 }

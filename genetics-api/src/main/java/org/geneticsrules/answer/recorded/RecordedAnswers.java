@@ -3,6 +3,7 @@ package org.geneticsrules.answer.recorded;
 import java.util.Collection;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.inference.Inference;
@@ -189,8 +190,8 @@ public final class RecordedAnswers {
     /**
      * Checks all records: which do not fit one another, which fewest to look at again, and for each animal what to do about its records.
      *
-     * <p>Large registries are gone through in portions of whole kindreds. Between portions the progress is told, and an interruption of the
-     * thread is noticed.
+     * <p>Large registries are gone through in portions of whole kindreds. Between portions the progress is told; an interruption of the
+     * thread is noticed at any time, within a second or so.
      *
      * @param question the question
      * @param progress is told how far it has come
@@ -198,6 +199,26 @@ public final class RecordedAnswers {
      * @throws CancellationException if the thread is interrupted
      */
     public RegistryReport check(RegistryQuestion question, Progress progress) {
-        return new RegistryCheck(ground, question, progress).report();
+        return check(question, progress, () -> false);
+    }
+
+    /**
+     * Checks all records, and takes a limited time for chances. Which records do not fit, inbreeding and what chances cost are found out in
+     * any case; then the chances of those relatives are worked out first that cost least. What is not come to has the standing {@link
+     * org.geneticsrules.inference.Conclusions.Standing#NOT_IN_TIME}.
+     *
+     * <pre>{@code
+     * Instant end = clock.instant().plus(Duration.ofMinutes(5));
+     * recorded.check(question, Progress.NONE, () -> clock.instant().isAfter(end));
+     * }</pre>
+     *
+     * @param question the question
+     * @param progress is told how far it has come
+     * @param isOver tells whether the time is over; is asked now and then by the thread that answers
+     * @return the report; the same each time but for what was not come to
+     * @throws CancellationException if the thread is interrupted
+     */
+    public RegistryReport check(RegistryQuestion question, Progress progress, BooleanSupplier isOver) {
+        return new RegistryCheck(ground, question, progress, isOver).report();
     }
 }

@@ -3,6 +3,7 @@ package org.geneticsrules.answer.recorded;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,24 +11,31 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.RegistryReport.Entry;
+import org.geneticsrules.answer.recorded.RegistryReport.Kindred;
 import org.geneticsrules.answer.recorded.RegistryReport.Recheck;
 import org.geneticsrules.answer.recorded.RegistryReport.Verdict;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.inference.Conclusions;
+import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Contradictions;
-import org.geneticsrules.inference.Inference;
+import org.geneticsrules.inference.Cost;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.inference.RecordRef;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.RegistryKinship;
 
 /** Checks a registry portion by portion, each a number of whole kindreds. */
 final class RegistryCheck {
+
+    /** Kindreds of up to so many cells are not worth looking at one by one. */
+    private static final double LITTLE = 1 << 16;
 
     private final Ground ground;
     private final RegistryQuestion question;
@@ -38,14 +46,17 @@ final class RegistryCheck {
     private final Map<String, Set<Integer>> conflictsOf = new LinkedHashMap<>();
     private final Set<String> undecided = new LinkedHashSet<>();
     private final Map<String, List<Chance>> chances = new LinkedHashMap<>();
+    private final List<Kindred> kindreds = new ArrayList<>();
     private final Draft draft;
+    private final BooleanSupplier isOver;
     private List<Origin> origins = List.of();
     private long done;
 
-    RegistryCheck(Ground ground, RegistryQuestion question, Progress progress) {
+    RegistryCheck(Ground ground, RegistryQuestion question, Progress progress, BooleanSupplier isOver) {
         this.ground = ground;
         this.question = question;
         this.progress = progress;
+        this.isOver = isOver;
         this.draft = new Draft(ground);
         question.carrying().forEach(allele -> loci.add(allele.locus()));
     }
@@ -59,15 +70,21 @@ final class RegistryCheck {
             origins = origins(whole, matter);
         }
         long all = Math.max(1, whole.individuals().size() * (1L + origins.size()));
-        for (Pedigree portion : Kindreds.portions(whole)) {
+        List<Pedigree> portions = Kindreds.portions(whole);
+        for (Pedigree portion : portions) {
             contradictions(portion, all);
-            for (Origin origin : origins) {
-                weigh(portion, origin, all);
-            }
         }
-        List<Entry> entries = entries(told);
+        if (!origins.isEmpty()) {
+            weigh(portions, all);
+        }
+        List<Entry> entries = entries(told, RegistryKinship.of(whole));
         draft.notices(told);
         draft.rest(whole, matter, origins);
+        draft.taken.add(
+                "recorded-ancestors",
+                "Inbreeding is counted by the ancestors that are recorded; founders and parents who are not count as unrelated.",
+                "It is at least what is told: with more ancestors known it can only be seen to be higher. Before a mating is"
+                        + " planned, ask a veterinarian or an adviser on breeding.");
         draft.raise(Situation.of("records"));
         draft.raise(Situation.of("parentage"));
         Answers answers = ground.answers();
@@ -77,6 +94,7 @@ final class RegistryCheck {
                 entries,
                 conflicts,
                 recheck,
+                kindreds,
                 question.carrying(),
                 origins,
                 draft.taken.list(),
@@ -96,16 +114,22 @@ final class RegistryCheck {
                 .toList();
     }
 
-    private void step(long animals, long all) {
+    private static void unlessInterrupted() {
         if (Thread.currentThread().isInterrupted()) {
             throw new CancellationException("the check of the registry was interrupted");
         }
+    }
+
+    private void step(long animals, long all) {
+        unlessInterrupted();
         done += animals;
         progress.at(Math.min(done, all), all);
     }
 
     private void contradictions(Pedigree portion, long all) {
-        Contradictions found = ground.inference(portion).contradictions();
+        Contradictions found = ground.inference(portion)
+                .watched(RegistryCheck::unlessInterrupted)
+                .contradictions();
         RecordWords words = new RecordWords(portion);
         found.all().forEach(one -> {
             int place = conflicts.size();
@@ -148,19 +172,103 @@ final class RegistryCheck {
         return own.isEmpty() ? kits : own;
     }
 
-    private void weigh(Pedigree portion, Origin origin, long all) {
-        Inference inference = ground.estimating(portion, origin);
-        Conclusions found = inference.conclude(loci);
-        for (String id : portion.individuals().keySet()) {
-            List<Chance> each = chances.computeIfAbsent(id, key -> new ArrayList<>());
-            for (HiddenAllele one : question.carrying()) {
-                each.add(Chance.carries(found, id, one));
-            }
+    /** Relatives whose chances are worked out together, and what that costs. */
+    private record Task(Pedigree relatives, List<Cost> costs, double cells) {}
+
+    /** Ends what takes more time than there is. */
+    private static final class OutOfTime extends RuntimeException {
+        private static final long serialVersionUID = 1;
+
+        OutOfTime() {
+            super("the time is over", null, false, false);
         }
-        step(portion.individuals().size(), all);
     }
 
-    private List<Entry> entries(List<Notice> told) {
+    private void weigh(List<Pedigree> portions, long all) {
+        List<Task> tasks = new ArrayList<>();
+        portions.forEach(portion -> tasks.addAll(tasks(portion)));
+        tasks.sort(Comparator.comparingDouble(Task::cells));
+        int left = tasks.stream().mapToInt(task -> task.costs().size()).sum();
+        progress.left(left);
+        for (Task task : tasks) {
+            boolean inTime = true;
+            for (Origin origin : origins) {
+                inTime &= weigh(task, origin);
+            }
+            long animals = 0;
+            for (Cost cost : task.costs()) {
+                animals += cost.animals().size();
+                kindreds.add(
+                        new Kindred(cost.animals().get(0), cost.animals().size(), cost.cells(), cost.within(), inTime));
+            }
+            left -= task.costs().size();
+            progress.left(left);
+            step(animals * origins.size(), all);
+        }
+        kindreds.sort(Comparator.comparingDouble(Kindred::cells));
+    }
+
+    /** Those that cost little together, and each of the others by itself. */
+    private List<Task> tasks(Pedigree portion) {
+        List<Cost> costs = ground.inference(portion, origins.get(0))
+                .watched(RegistryCheck::unlessInterrupted)
+                .costs(loci);
+        List<Cost> cheap = costs.stream().filter(one -> one.cells() <= LITTLE).toList();
+        if (cheap.size() == costs.size() || costs.size() == 1) {
+            return List.of(task(portion, costs));
+        }
+        List<Task> tasks = new ArrayList<>();
+        if (!cheap.isEmpty()) {
+            tasks.add(task(Kindreds.of(portion, firsts(cheap)), cheap));
+        }
+        for (Cost one : costs) {
+            if (one.cells() > LITTLE) {
+                tasks.add(task(Kindreds.of(portion, firsts(List.of(one))), List.of(one)));
+            }
+        }
+        return tasks;
+    }
+
+    private static Task task(Pedigree relatives, List<Cost> costs) {
+        return new Task(
+                relatives, costs, costs.stream().mapToDouble(Cost::cells).max().orElse(0));
+    }
+
+    private static List<String> firsts(List<Cost> costs) {
+        return costs.stream().map(one -> one.animals().get(0)).toList();
+    }
+
+    /** Works out the chances of relatives, if there is time for it. */
+    private boolean weigh(Task task, Origin origin) {
+        Optional<Conclusions> found;
+        try {
+            unlessOver();
+            found = Optional.of(ground.estimating(task.relatives(), origin)
+                    .watched(this::unlessOver)
+                    .concludeOnly(loci));
+        } catch (OutOfTime e) {
+            found = Optional.empty();
+        }
+        for (Cost cost : task.costs()) {
+            for (String id : cost.animals()) {
+                List<Chance> each = chances.computeIfAbsent(id, key -> new ArrayList<>());
+                for (HiddenAllele one : question.carrying()) {
+                    each.add(found.map(known -> Chance.carries(known, id, one))
+                            .orElseGet(() -> Chance.unsettled(Standing.NOT_IN_TIME)));
+                }
+            }
+        }
+        return found.isPresent();
+    }
+
+    private void unlessOver() {
+        unlessInterrupted();
+        if (isOver.getAsBoolean()) {
+            throw new OutOfTime();
+        }
+    }
+
+    private List<Entry> entries(List<Notice> told, RegistryKinship kinship) {
         Map<String, Set<String>> early = new LinkedHashMap<>();
         Map<String, Set<String>> remarks = new LinkedHashMap<>();
         for (Notice one : told) {
@@ -172,7 +280,7 @@ final class RegistryCheck {
         }
         ImmutableList.Builder<Entry> entries = ImmutableList.builder();
         for (String id : ground.pedigree().individuals().keySet()) {
-            entries.add(entry(id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of())));
+            entries.add(entry(id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of()), kinship));
         }
         return entries.build();
     }
@@ -181,7 +289,7 @@ final class RegistryCheck {
         of.computeIfAbsent(notice.individual(), key -> new LinkedHashSet<>()).add(notice.message());
     }
 
-    private Entry entry(String id, Set<String> early, Set<String> remarks) {
+    private Entry entry(String id, Set<String> early, Set<String> remarks, RegistryKinship kinship) {
         Set<Integer> places = conflictsOf.getOrDefault(id, Set.of());
         List<String> reasons = new ArrayList<>();
         for (int place : places) {
@@ -198,7 +306,14 @@ final class RegistryCheck {
                     0,
                     "Whether these records fit those of all relatives would take more room to find out than allowed.");
         }
-        return new Entry(id, verdict, String.join(" ", reasons), places, byAllele(chances.getOrDefault(id, List.of())));
+        return new Entry(
+                id,
+                verdict,
+                String.join(" ", reasons),
+                places,
+                kinship.inbreeding(id),
+                kinship.generations(id),
+                byAllele(chances.getOrDefault(id, List.of())));
     }
 
     /** Chances are found origin by origin, and told allele by allele. */

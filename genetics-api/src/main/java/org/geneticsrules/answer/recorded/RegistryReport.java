@@ -11,6 +11,7 @@ import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.Rival;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.inference.Conclusions.Standing;
 
 /**
  * What a check of a whole registry found, animal by animal.
@@ -24,6 +25,7 @@ import org.geneticsrules.document.Reference;
  * @param entries one for each animal, in the order of the pedigree
  * @param conflicts records that cannot all be true; entries name them by their place here
  * @param recheck the fewest records to look at again, for each group of relatives with conflicts
+ * @param kindreds what the chances of each set of relatives cost, the cheapest first; none if no allele was asked about
  * @param carrying the alleles asked about
  * @param origins by which chances are weighed; none if no allele was asked about or frequencies are missing
  * @param assumptions what is taken for granted
@@ -39,6 +41,7 @@ public record RegistryReport(
         List<Entry> entries,
         List<Conflict> conflicts,
         List<Recheck> recheck,
+        List<Kindred> kindreds,
         List<HiddenAllele> carrying,
         List<Origin> origins,
         List<Assumption> assumptions,
@@ -56,6 +59,7 @@ public record RegistryReport(
      * @param entries one for each animal
      * @param conflicts records that cannot all be true
      * @param recheck the fewest records to look at again
+     * @param kindreds what chances cost
      * @param carrying the alleles asked about
      * @param origins where chances are weighed by
      * @param assumptions what is taken for granted
@@ -70,6 +74,7 @@ public record RegistryReport(
         entries = ImmutableList.copyOf(entries);
         conflicts = ImmutableList.copyOf(conflicts);
         recheck = ImmutableList.copyOf(recheck);
+        kindreds = ImmutableList.copyOf(kindreds);
         carrying = ImmutableList.copyOf(carrying);
         origins = ImmutableList.copyOf(origins);
         assumptions = ImmutableList.copyOf(assumptions);
@@ -106,9 +111,19 @@ public record RegistryReport(
      * @param verdict what to do about its records
      * @param reason why, in sentences that can be sent; empty for what is accepted without remark
      * @param conflicts the places of its conflicts in the report, from 0
+     * @param inbreeding its coefficient of inbreeding by the ancestors that are recorded, from 0 to 1; it is at least that
+     * @param generations to how many complete generations these ancestors add up ({@link
+     *     org.geneticsrules.pedigree.RegistryKinship#generations})
      * @param chances how likely it is to carry each allele asked about, by each origin: all origins of the first allele first
      */
-    public record Entry(String animal, Verdict verdict, String reason, Set<Integer> conflicts, List<Chance> chances) {
+    public record Entry(
+            String animal,
+            Verdict verdict,
+            String reason,
+            Set<Integer> conflicts,
+            double inbreeding,
+            double generations,
+            List<Chance> chances) {
         /**
          * Copies the collections.
          *
@@ -116,6 +131,8 @@ public record RegistryReport(
          * @param verdict what to do about its records
          * @param reason why
          * @param conflicts the places of its conflicts
+         * @param inbreeding its coefficient of inbreeding
+         * @param generations how many generations are known
          * @param chances how likely it is to carry each allele
          */
         public Entry {
@@ -145,6 +162,31 @@ public record RegistryReport(
         public Recheck {
             sets = sets.stream().map(ImmutableList::copyOf).collect(ImmutableList.toImmutableList());
         }
+    }
+
+    /**
+     * What the chances of relatives cost.
+     *
+     * @param first id of the first of them in the pedigree
+     * @param animals how many they are
+     * @param cells the cells of all tables of the part of them that needs most; 0 if all is found from family to family
+     * @param within whether that is allowed; if not, {@code cells} may be less than would be needed, and some chances are estimated or not
+     *     told
+     * @param inTime false if the time was over before all of their chances were worked out
+     */
+    public record Kindred(String first, int animals, double cells, boolean within, boolean inTime) {}
+
+    /**
+     * Counts the chances that are settled so far.
+     *
+     * @param wanted a standing
+     * @return how many chances of all animals have it
+     */
+    public long count(Standing wanted) {
+        return entries.stream()
+                .flatMap(one -> one.chances().stream())
+                .filter(chance -> chance.standing() == wanted)
+                .count();
     }
 
     /**

@@ -27,7 +27,12 @@
  *   <li><b>A sire</b> is supposed for the litter, or for each kit, and is excluded if then records contradict one another; these are the
  *       reason. How likely each male is follows from his share times the chance of all records if he is the sire. Every male in question is
  *       taken for male in all cases.
- *   <li><b>A registry</b> is gone through in portions of whole kindreds, so that it can be told how far it has come, and stopped.
+ *   <li><b>A registry</b> is gone through in portions of whole kindreds, so that it can be told how far it has come, and stopped: first all
+ *       records are held against one another, inbreeding is counted ({@link org.geneticsrules.pedigree.RegistryKinship}), and it is foreseen
+ *       what the chances of each set of relatives cost; then chances are worked out, where they cost least first, as long as there is
+ *       time. What was not come to is told as such, animal by animal.
+ *   <li><b>Evidence</b>: a look counts as far as it tells loci in question, so that an albino cites nothing of what albino hides ({@code
+ *       LookBearings}).
  * </ol>
  *
  * <p><b>Words.</b> Where records contradict one another, answers name all of them and the model, and say that it cannot be told which is
