@@ -2,13 +2,13 @@ package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.geneticsrules.inference.Member.Parents;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
@@ -49,27 +49,19 @@ public final class Conclusions {
 
     private final Pedigree pedigree;
     private final Members members;
-    private final List<Settled> groups = new ArrayList<>();
+    private final List<Settled> groups;
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final List<Notice> notices;
 
-    Conclusions(
-            Pedigree pedigree,
-            Members members,
-            Groups question,
-            double budget,
-            Optional<Sampling> sampling,
-            List<Notice> notices,
-            Runnable watch) {
+    Conclusions(Pedigree pedigree, Members members, Groups question, Effort effort, List<Notice> notices) {
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
-        Kinds kinds = Kinds.of(members, question.records());
-        Families families = Families.of(members, kinds);
-        for (int g = 0; g < question.count(); g++) {
-            watch.run();
-            groups.add(new Settled(question, g, families, kinds, budget, sampling, watch));
-        }
+        Families families = Families.of(members, question.kinds());
+        IntStream numbers = IntStream.range(0, question.count());
+        this.groups = (effort.parallel() ? numbers.parallel() : numbers)
+                .mapToObj(g -> new Settled(question, g, families, effort))
+                .toList();
         groups.forEach(this::place);
     }
 

@@ -47,17 +47,11 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(
-            CompiledModel compiled,
-            Pedigree pedigree,
-            Confusions confusions,
-            boolean mutating,
-            double cells,
-            Runnable watch) {
-        this.watch = watch;
+    Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, Effort effort) {
+        this.watch = effort.watch();
         this.compiled = compiled;
         this.pedigree = pedigree;
-        this.cells = cells;
+        this.cells = effort.cells();
         this.rules = Groups.Rules.of(compiled.model(), mutating, false);
         this.anyLocus = compiled.model().loci().keySet().stream().limit(1).toList();
         this.records = new Records(compiled, confusions);
@@ -115,16 +109,16 @@ final class Fitting {
 
     private List<Part> parts(BitSet kept, boolean firstOnly) {
         Members members = Members.of(pedigree, Optional.empty(), dossier.keeping(kept));
-        List<Evidence> known =
-                members.all().stream().map(records::withoutNotices).toList();
-        Kinds kinds = Kinds.of(members, known);
+        List<Evidence> known = records.of(members);
+        Kinds kinds = Kinds.of(compiled.model(), members, known);
         Families families = Families.of(members, kinds);
-        Groups groups = new Groups(rules, members, known, Inference.mattering(compiled.model(), known, anyLocus));
+        Groups groups =
+                new Groups(rules, members, known, kinds, Inference.mattering(compiled.model(), kinds, anyLocus));
         List<Part> parts = new ArrayList<>();
         for (int g = 0; g < groups.count(); g++) {
             watch.run();
             // most parts fit and have no loop, which is seen soonest by peeling them
-            Peeled peeled = new Peeled(groups, g, families, kinds, cells, Groups.Way.UNIT_BY_UNIT);
+            Peeled peeled = new Peeled(groups, g, families, cells, Groups.Way.UNIT_BY_UNIT);
             int[] left = IntStream.range(0, known.size())
                     .filter(m -> !peeled.isPossible(m))
                     .toArray();
@@ -149,8 +143,10 @@ final class Fitting {
 
     private Part part(Components.Part part, Whose whose, Members members) {
         List<int[]> trail = new ArrayList<>();
-        Elimination elimination =
-                Elimination.of(part.graph(), (variable, factor) -> trail.add(new int[] {variable, factor}));
+        Elimination elimination = Elimination.of(part.graph(), (variable, factor) -> {
+            watch.run();
+            trail.add(new int[] {variable, factor});
+        });
         if (elimination.emptied() >= 0) {
             boolean[] needed = needed(part.graph(), elimination.emptied(), trail);
             return new Part(

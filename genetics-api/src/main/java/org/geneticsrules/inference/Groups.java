@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
@@ -18,6 +19,7 @@ final class Groups {
 
     private final Members members;
     private final List<Evidence> records;
+    private final Kinds kinds;
     private final List<Heredity> heredity = new ArrayList<>();
     private final List<Ties.Group> groups;
     private final Rules rules;
@@ -35,7 +37,8 @@ final class Groups {
             Map<List<Object>, double[]> tables) {
 
         static Rules of(Model model, boolean mutating, boolean weighed) {
-            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new LinkedHashMap<>());
+            // groups may be looked at by several threads
+            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new ConcurrentHashMap<>());
         }
 
         private Heredity heredity(Unit unit) {
@@ -50,20 +53,23 @@ final class Groups {
      * @param rules how animals inherit
      * @param members the animals
      * @param records what is known of each animal, in the same order
+     * @param kinds the animals sorted by what is known of them
      * @param matter the loci that matter
      */
-    Groups(Rules rules, Members members, List<Evidence> records, Collection<String> matter) {
+    Groups(Rules rules, Members members, List<Evidence> records, Kinds kinds, Collection<String> matter) {
         this.rules = rules;
         this.members = members;
         this.records = records;
+        this.kinds = kinds;
         Unit.of(rules.model(), matter).forEach(unit -> heredity.add(rules.heredity(unit)));
-        this.groups = Ties.of(heredity, members, records);
+        this.groups = Ties.of(heredity, members, kinds);
     }
 
     private Groups(Groups question, List<Ties.Group> groups) {
         this.rules = question.rules;
         this.members = question.members;
         this.records = question.records;
+        this.kinds = question.kinds;
         this.heredity.addAll(question.heredity);
         this.groups = groups;
     }
@@ -149,6 +155,10 @@ final class Groups {
         return records;
     }
 
+    Kinds kinds() {
+        return kinds;
+    }
+
     /** How the units of a group can be looked at in a part of the pedigree. */
     enum Way {
         /** One after the other, from family to family: nothing ties them to one another. */
@@ -169,7 +179,7 @@ final class Groups {
      * @param least nothing is looked at more loosely than this
      * @return by part of the pedigree
      */
-    Way[] ways(int group, Layout layout, OwnWeights alone, Families families, Kinds kinds, Way least) {
+    Way[] ways(int group, Layout layout, OwnWeights alone, Families families, Way least) {
         double states = states(layout.heredity());
         boolean even = layout.heredity().stream().noneMatch(Heredity::livingDependsOnSex);
         Way[] ofKind = new Way[kinds.count()];

@@ -1,15 +1,14 @@
 package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
-import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CancellationException;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -49,9 +48,7 @@ public final class Inference {
     /** Whether alleles that have changed count among what is possible. */
     private final boolean changing;
 
-    private final double cells;
-    private final Optional<Sampling> sampling;
-    private final Runnable watch;
+    private final Effort effort;
 
     private Inference(
             CompiledModel compiled,
@@ -60,18 +57,14 @@ public final class Inference {
             Optional<String> population,
             boolean mutating,
             boolean changing,
-            double cells,
-            Optional<Sampling> sampling,
-            Runnable watch) {
+            Effort effort) {
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.confusions = confusions;
         this.population = population;
         this.mutating = mutating;
         this.changing = changing;
-        this.cells = cells;
-        this.sampling = sampling;
-        this.watch = watch;
+        this.effort = effort;
     }
 
     /**
@@ -87,16 +80,7 @@ public final class Inference {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        return new Inference(
-                compiled,
-                pedigree,
-                Confusions.none(),
-                Optional.empty(),
-                true,
-                false,
-                USUAL_CELLS,
-                Optional.empty(),
-                Inference::unlessInterrupted);
+        return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, false, Effort.usual());
     }
 
     /**
@@ -106,7 +90,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(compiled, pedigree, named, population, mutating, changing, cells, sampling, watch);
+        return new Inference(compiled, pedigree, named, population, mutating, changing, effort);
     }
 
     /**
@@ -121,8 +105,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(
-                compiled, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, watch);
+        return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, effort);
     }
 
     /**
@@ -131,7 +114,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(compiled, pedigree, confusions, population, false, false, cells, sampling, watch);
+        return new Inference(compiled, pedigree, confusions, population, false, false, effort);
     }
 
     /**
@@ -141,7 +124,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(compiled, pedigree, confusions, population, true, true, cells, sampling, watch);
+        return new Inference(compiled, pedigree, confusions, population, true, true, effort);
     }
 
     /**
@@ -152,7 +135,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, most, sampling, watch);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.of(most));
     }
 
     /**
@@ -163,25 +146,28 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
-        return new Inference(
-                compiled, pedigree, confusions, population, mutating, changing, cells, Optional.of(how), watch);
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.sampled(how));
+    }
+
+    /**
+     * Returns the same questions, in which loci that nothing ties are looked at by several threads at once (those of the common pool of
+     * {@link java.util.concurrent.ForkJoinPool}). The answers are the same, number by number.
+     *
+     * @return a copy
+     */
+    public Inference inParallel() {
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.inParallel());
     }
 
     /**
      * Returns the same questions with somebody who watches, for example for a time to be over. Unless stated otherwise, an interruption of
-     * the thread is watched for, and ends a question with a {@link CancellationException}.
+     * the thread is watched for, and ends a question with a {@link java.util.concurrent.CancellationException}.
      *
-     * @param by is called now and then, at least once a second or so, by the thread that answers; what it throws ends the question
+     * @param by is called now and then by the threads that answer, mostly many times a second; what it throws ends the question
      * @return a copy
      */
     public Inference watched(Runnable by) {
-        return new Inference(compiled, pedigree, confusions, population, mutating, changing, cells, sampling, by);
-    }
-
-    private static void unlessInterrupted() {
-        if (Thread.currentThread().isInterrupted()) {
-            throw new CancellationException("the question was interrupted");
-        }
+        return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.watched(by));
     }
 
     /**
@@ -190,9 +176,7 @@ public final class Inference {
      * @return records that are no evidence, or only under an assumption
      */
     public List<Notice> notices() {
-        Records records = new Records(compiled, confusions);
-        Members.of(pedigree, Optional.empty()).all().forEach(records::of);
-        return ImmutableList.copyOf(records.notices());
+        return ImmutableList.copyOf(new Records(compiled, confusions).notices(Members.of(pedigree, Optional.empty())));
     }
 
     /**
@@ -217,7 +201,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(), watch);
+        return new Conclusions(pedigree, members, question, effort, records.notices(members));
     }
 
     /**
@@ -233,7 +217,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = new Records(compiled, confusions);
         Groups question = question(loci, members, records).with(loci);
-        return new Conclusions(pedigree, members, question, cells, sampling, records.notices(), watch);
+        return new Conclusions(pedigree, members, question, effort, records.notices(members));
     }
 
     /**
@@ -246,8 +230,8 @@ public final class Inference {
      */
     public List<Cost> costs(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        return Costs.of(
-                question(loci, members, new Records(compiled, confusions)).with(loci), cells, watch);
+        Groups question = question(loci, members, new Records(compiled, confusions));
+        return Costs.of(question.with(loci), effort);
     }
 
     /**
@@ -265,7 +249,7 @@ public final class Inference {
         for (String id : individuals) {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
-        return Together.of(question(loci, members, new Records(compiled, confusions)), asked, loci, cells);
+        return Together.of(question(loci, members, new Records(compiled, confusions)), asked, loci, effort.cells());
     }
 
     /**
@@ -274,7 +258,7 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
-        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, cells, watch));
+        return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, effort));
     }
 
     /**
@@ -288,13 +272,15 @@ public final class Inference {
         Model model = compiled.model();
         Members members = Members.of(pedigree, Optional.empty());
         Records records = new Records(compiled, confusions);
-        List<Evidence> evidence = members.all().stream().map(records::of).toList();
+        List<Evidence> evidence = records.of(members);
+        Kinds kinds = Kinds.of(model, members, evidence);
         Groups question = new Groups(
                 Groups.Rules.of(model, changing, false),
                 members,
                 evidence,
-                mattering(model, evidence, List.of(model.locus(locus).id())));
-        return new Possibilities(pedigree, model.locus(locus), members, question, cells);
+                kinds,
+                mattering(model, kinds, List.of(model.locus(locus).id())));
+        return new Possibilities(pedigree, model.locus(locus), members, question, effort.cells());
     }
 
     /** The question about some loci, sorted into groups. */
@@ -305,17 +291,17 @@ public final class Inference {
     private Groups question(Collection<String> loci, Members members, Records records) {
         Model model = compiled.model();
         loci.forEach(model::locus);
-        List<Evidence> evidence = new ArrayList<>();
-        members.all().forEach(member -> evidence.add(records.of(member)));
-        Set<String> matter = mattering(model, evidence, loci);
+        List<Evidence> evidence = records.of(members);
+        Kinds kinds = Kinds.of(model, members, evidence);
+        Set<String> matter = mattering(model, kinds, loci);
         requireFrequencies(members, matter);
-        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, matter);
+        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, kinds, matter);
     }
 
     /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */
-    static Set<String> mattering(Model model, List<Evidence> evidence, Collection<String> asked) {
+    static Set<String> mattering(Model model, Kinds kinds, Collection<String> asked) {
         Set<String> matter = new LinkedHashSet<>(asked);
-        evidence.forEach(one -> matter.addAll(one.loci()));
+        kinds.records().forEach(one -> matter.addAll(one.loci()));
         model.viability().values().forEach(one -> matter.add(one.locus()));
         if (matter.isEmpty()) {
             // records of sexes alone are held to one locus of which nothing is known
@@ -327,20 +313,18 @@ public final class Inference {
     private void requireFrequencies(Members members, Set<String> matter) {
         Model model = compiled.model();
         Problems problems = new Problems(Stage.MEANING);
-        Set<String> told = new LinkedHashSet<>();
+        Set<String> looked = new HashSet<>();
         for (Member member : members.all()) {
             if (!member.isFounder()) {
                 continue;
             }
-            String who = member.recorded().map(Individual::id).orElse("an unrecorded parent");
-            String pointer = member.recorded()
-                    .map(one -> Pointer.of("individuals", one.id(), "population"))
-                    .orElse("");
             if (member.population().isEmpty()) {
                 problems.add(
                         "population-needed",
-                        pointer,
-                        who + " has no recorded parents and states no population",
+                        member.recorded()
+                                .map(one -> Pointer.of("individuals", one.id(), "population"))
+                                .orElse(""),
+                        who(member) + " has no recorded parents and states no population",
                         model.populations().isEmpty()
                                 ? "a model with a population"
                                 : "a population for all who state none, such as "
@@ -348,18 +332,25 @@ public final class Inference {
                 continue;
             }
             Population stated = model.populations().get(member.population().get());
+            if (stated == null || !looked.add(stated.id())) {
+                continue;
+            }
             List<String> missing = matter.stream()
-                    .filter(locus -> stated != null && !stated.frequencies().containsKey(locus))
+                    .filter(locus -> !stated.frequencies().containsKey(locus))
                     .toList();
-            if (stated != null && !missing.isEmpty() && told.add(stated.id())) {
+            if (!missing.isEmpty()) {
                 problems.add(
                         "population-needed",
                         Pointer.of("populations", stated.id(), "frequencies"),
                         "population " + stated.id() + " states no frequencies at " + String.join(", ", missing)
-                                + ", which " + who + " is weighed by",
+                                + ", which " + who(member) + " is weighed by",
                         "frequencies there");
             }
         }
         problems.throwIfAny();
+    }
+
+    private static String who(Member member) {
+        return member.recorded().map(Individual::id).orElse("an unrecorded parent");
     }
 }

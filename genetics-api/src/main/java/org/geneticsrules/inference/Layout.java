@@ -41,10 +41,8 @@ final class Layout {
         this.members = members;
         this.heredity = ImmutableList.copyOf(heredity);
         this.sexed = sexed;
-        int count = members.all().size();
-        this.carried = new int[heredity.size()][];
-        Arrays.setAll(carried, u -> none(count));
-        this.sexes = none(count);
+        this.carried = new int[heredity.size()][0];
+        this.sexes = none(sexed ? members.all().size() : 0);
         this.choices = none(members.broods());
     }
 
@@ -60,6 +58,9 @@ final class Layout {
             sexes[member] = graph.variable(2);
         }
         for (int u = 0; u < heredity.size(); u++) {
+            if (carried[u].length == 0) {
+                carried[u] = none(members.all().size()); // few animals have variables where all is looked at otherwise
+            }
             carried[u][member] = graph.variable(states(member, u));
         }
     }
@@ -83,12 +84,12 @@ final class Layout {
 
     /** The variable of what an animal carries at a unit; -1 if it has none. */
     int carried(int member, int unit) {
-        return carried[unit][member];
+        return carried[unit].length == 0 ? NONE : carried[unit][member];
     }
 
     /** The variable of an animal's sex, female before male, if it is not known and makes a difference. */
     OptionalInt sex(int member) {
-        return sexes[member] == NONE ? OptionalInt.empty() : OptionalInt.of(sexes[member]);
+        return isSexed(member) ? OptionalInt.of(sexes[member]) : OptionalInt.empty();
     }
 
     /** The variable of which candidate sired a brood, if that is uncertain. */
@@ -98,7 +99,13 @@ final class Layout {
 
     /** The sex of an animal in a state of the variable of its sex, or its known sex; females stand for both where it does not matter. */
     Sex sexOf(int member, int state) {
-        return sexes[member] == NONE ? members.all().get(member).sex().orElse(Sex.FEMALE) : SEXES.get(state);
+        return isSexed(member)
+                ? SEXES.get(state)
+                : members.all().get(member).sex().orElse(Sex.FEMALE);
+    }
+
+    private boolean isSexed(int member) {
+        return sexed && sexes[member] != NONE;
     }
 
     /** How many states an animal has at a unit. */
@@ -109,7 +116,7 @@ final class Layout {
 
     /** Whether the states of an animal at a unit are those of females and then those of males. */
     boolean splits(int member, int unit) {
-        return sexes[member] != NONE && heredity.get(unit).dependsOnSex();
+        return isSexed(member) && heredity.get(unit).dependsOnSex();
     }
 
     /** The sex of an animal in a state at a unit. */

@@ -1,20 +1,20 @@
 package org.geneticsrules.inference;
 
 import com.google.common.collect.ImmutableList;
-import com.google.common.collect.Maps;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.geneticsrules.inference.Member.Candidate;
 import org.geneticsrules.inference.Member.Parents;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Links;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.RecordKinds;
 import org.geneticsrules.trait.Sex;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The animals of a pedigree, each after its parents; a parent who is not recorded is an animal of its own, one for each litter.
@@ -29,29 +29,61 @@ final class Members {
     private final Kept kept;
     private final List<Member> all = new ArrayList<>();
     private final List<Optional<String>> origins = new ArrayList<>();
-    private final Map<String, Integer> numbers;
 
-    /** What the kits of a litter share. */
-    private final IdentityHashMap<Litter, Parents> litters = new IdentityHashMap<>();
+    /** By position in the pedigree, the number of an animal. */
+    private final int[] numbers;
+
+    /** By position in the pedigree, what the kits of a litter share. */
+    private final @Nullable Parents[] litters;
+
+    private final RecordKinds recordKinds;
+
+    /** By animal, the kind of its records. */
+    private final int[] recorded;
 
     private int broodCount;
+    private boolean uncertain;
 
     private Members(Pedigree pedigree, Optional<String> population, Kept kept) {
         this.pedigree = pedigree;
         this.population = population;
         this.kept = kept;
-        this.numbers = Maps.newHashMapWithExpectedSize(pedigree.individuals().size());
-        for (String id : pedigree.order()) {
-            if (!kept.concerns(id)) {
+        Links links = pedigree.links();
+        this.numbers = new int[links.count()];
+        Arrays.fill(numbers, Links.NONE);
+        this.litters = new Parents[pedigree.litters().size()];
+        for (int i = 0; i < links.count(); i++) {
+            int at = links.inOrder(i);
+            Individual stated = pedigree.individualAt(at);
+            if (!kept.concerns(stated.id())) {
                 continue;
             }
-            Individual individual = kept.recorded(pedigree.individual(id));
-            Optional<Parents> parents = pedigree.litterOf(id).map(litter -> parents(individual, litter));
+            Individual individual = kept.recorded(stated);
+            int litter = links.litterOf(at);
+            Optional<Parents> parents =
+                    litter == Links.NONE ? Optional.empty() : Optional.of(parents(individual, litter));
             Optional<String> from = parents.isPresent()
                     ? Optional.empty()
                     : individual.population().or(() -> population);
-            numbers.put(id, all.size());
+            numbers[at] = all.size();
             add(new Member(Optional.of(individual), sex(individual), from, parents));
+        }
+        boolean asRecorded = kept == Kept.ALL;
+        this.recordKinds = asRecorded
+                ? pedigree.recordKinds()
+                : RecordKinds.of(all.stream()
+                        .flatMap(member -> member.recorded().stream())
+                        .toList());
+        this.recorded = new int[all.size()];
+        if (asRecorded) {
+            for (int at = 0; at < numbers.length; at++) {
+                recorded[numbers[at]] = recordKinds.of(at);
+            }
+        } else {
+            int next = 0;
+            for (int m = 0; m < recorded.length; m++) {
+                recorded[m] = all.get(m).recorded().isPresent() ? recordKinds.of(next++) : 0;
+            }
         }
     }
 
@@ -74,7 +106,26 @@ final class Members {
     }
 
     int number(String id) {
-        return Objects.requireNonNull(numbers.get(id), id);
+        int number = numbers[pedigree.positionOf(id)];
+        if (number == Links.NONE) {
+            throw new IllegalStateException(id + " is not looked at");
+        }
+        return number;
+    }
+
+    /** Whether the sire of some kit is not certain. */
+    boolean hasUncertain() {
+        return uncertain;
+    }
+
+    /** The kinds of what was recorded of animals. */
+    RecordKinds recordKinds() {
+        return recordKinds;
+    }
+
+    /** The kind of what was recorded of an animal. */
+    int recordKind(int member) {
+        return recorded[member];
     }
 
     private Optional<Sex> sex(Individual individual) {
@@ -90,25 +141,28 @@ final class Members {
         return Optional.empty();
     }
 
-    private Parents parents(Individual kit, Litter litter) {
-        Parents shared = litters.get(litter);
+    private Parents parents(Individual kit, int number) {
+        Parents shared = litters[number];
         if (shared == null) {
+            Litter litter = pedigree.litterAt(number);
             boolean perKit = litter.sires() instanceof Paternity.Candidates several && several.perKit();
-            List<Candidate> sires = candidates(kit, litter);
-            int dam = dam(litter)
-                    .map(this::number)
-                    .orElseGet(() -> unrecorded(Sex.FEMALE, kit.population().or(() -> other(litter))));
+            List<Candidate> sires = candidates(kit, litter, number);
+            int dam = dam(litter, number);
+            if (dam == Links.NONE) {
+                dam = unrecorded(Sex.FEMALE, kit.population().or(() -> ofSire(litter, number)));
+            }
             shared = new Parents(dam, sires, broodCount++, perKit);
-            litters.put(litter, shared);
+            uncertain |= !shared.isCertain();
+            litters[number] = shared;
         } else if (shared.perKit()) {
             return new Parents(shared.dam(), shared.sires(), broodCount++, true);
         }
         return shared;
     }
 
-    private List<Candidate> candidates(Individual kit, Litter litter) {
-        Optional<String> from = kit.population().or(() -> ofDam(litter));
+    private List<Candidate> candidates(Individual kit, Litter litter, int number) {
         if (litter.sires() instanceof Paternity.Candidates several) {
+            Optional<String> from = kit.population().or(() -> ofDam(litter, number));
             return several.candidates().stream()
                     .map(one -> new Candidate(
                             one.male()
@@ -119,26 +173,32 @@ final class Members {
                             one.share().toDouble()))
                     .collect(ImmutableList.toImmutableList());
         }
-        int male = sire(litter).map(this::number).orElseGet(() -> unrecorded(Sex.MALE, from));
-        return ImmutableList.of(new Candidate(male, 1));
+        int sire = sire(litter, number);
+        if (sire == Links.NONE) {
+            sire = unrecorded(Sex.MALE, kit.population().or(() -> ofDam(litter, number)));
+        }
+        return ImmutableList.of(new Candidate(sire, 1));
     }
 
-    private Optional<String> ofDam(Litter litter) {
-        return dam(litter).flatMap(dam -> origin(number(dam)));
+    private Optional<String> ofDam(Litter litter, int number) {
+        int dam = dam(litter, number);
+        return dam == Links.NONE ? Optional.empty() : origin(dam);
     }
 
-    private Optional<String> dam(Litter litter) {
-        return litter.dam().filter(dam -> kept.dam(litter));
+    private Optional<String> ofSire(Litter litter, int number) {
+        int sire = sire(litter, number);
+        return sire == Links.NONE ? Optional.empty() : origin(sire);
     }
 
-    private Optional<String> sire(Litter litter) {
-        return litter.sires() instanceof Paternity.Known known && kept.sires(litter)
-                ? Optional.of(known.sire())
-                : Optional.empty();
+    private int dam(Litter litter, int number) {
+        int dam = pedigree.links().dam(number);
+        return dam != Links.NONE && kept.dam(litter) ? numbers[dam] : Links.NONE;
     }
 
-    private Optional<String> other(Litter litter) {
-        return sire(litter).flatMap(sire -> origin(number(sire)));
+    private int sire(Litter litter, int number) {
+        return litter.sires() instanceof Paternity.Known && kept.sires(litter)
+                ? numbers[pedigree.links().male(number, 0)]
+                : Links.NONE;
     }
 
     /** The population of an animal, or that which its ancestors in the female line are from. */

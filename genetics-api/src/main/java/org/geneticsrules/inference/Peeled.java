@@ -59,26 +59,25 @@ final class Peeled {
      * @param question the question
      * @param group which group of its units
      * @param families the shape of the pedigree
-     * @param kinds the animals sorted by what is known of them
      * @param budget the cells that all tables of one family may have together; parts with larger ones are left to the graph
      * @param least units are not looked at more loosely than this
      */
-    Peeled(Groups question, int group, Families families, Kinds kinds, double budget, Way least) {
-        this(families, kinds, question, group, budget, least);
+    Peeled(Groups question, int group, Families families, double budget, Way least) {
+        this(families, question, group, budget, least);
         looks.forEach(this::settle);
     }
 
     /** The animals that would be settled so, of whom no more is found out than that. */
-    static IntPredicate foreseen(Groups question, int group, Families families, Kinds kinds, double budget) {
-        return new Peeled(families, kinds, question, group, budget, Way.UNIT_BY_UNIT)::has;
+    static IntPredicate foreseen(Groups question, int group, Families families, double budget) {
+        return new Peeled(families, question, group, budget, Way.UNIT_BY_UNIT)::has;
     }
 
-    private Peeled(Families families, Kinds kinds, Groups question, int group, double budget, Way least) {
+    private Peeled(Families families, Groups question, int group, double budget, Way least) {
         this.families = families;
-        this.kinds = kinds;
+        this.kinds = question.kinds();
         this.layout = question.layout(group);
         OwnWeights alone = question.alone(group, layout);
-        this.ways = question.ways(group, layout, alone, families, kinds, least);
+        this.ways = question.ways(group, layout, alone, families, least);
         int units = layout.heredity().size();
         for (int u = 0; u <= units; u++) {
             boolean together = u == units;

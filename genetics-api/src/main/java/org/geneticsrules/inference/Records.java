@@ -5,6 +5,7 @@ import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -19,6 +20,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Observation;
+import org.geneticsrules.pedigree.RecordKinds;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Condition;
@@ -40,7 +42,6 @@ final class Records {
     private final CompiledModel compiled;
     private final Model model;
     private final Confusions confusions;
-    private final List<Notice> notices = new ArrayList<>();
     private final Map<Look, Seen> looks = new HashMap<>();
     private final Map<List<Object>, Boolean> stages = new HashMap<>();
     private final Map<Several, Evidence> several = new HashMap<>();
@@ -69,32 +70,44 @@ final class Records {
         this.confusions = confusions;
     }
 
-    List<Notice> notices() {
+    /** What should be known of the records of some animals. */
+    List<Notice> notices(Members members) {
+        RecordKinds kinds = members.recordKinds();
+        List<List<Remark>> remarks = new ArrayList<>();
+        for (int kind = 0; kind < kinds.count(); kind++) {
+            List<Remark> of = new ArrayList<>();
+            kinds.example(kind)
+                    .ifPresent(one -> one.observations()
+                            .forEach(seen -> of.addAll(seen(seen).remarks())));
+            remarks.add(of);
+        }
+        List<Notice> notices = new ArrayList<>();
+        for (int m = 0; m < members.all().size(); m++) {
+            List<Remark> here = remarks.get(members.recordKind(m));
+            if (!here.isEmpty()) {
+                String id = members.all().get(m).recorded().orElseThrow().id();
+                here.forEach(one -> notices.add(new Notice(id, one.trait(), one.kind(), one.message())));
+            }
+        }
         return notices;
     }
 
-    /** The evidence of one animal; of one that is not recorded there is none. What is recorded alike is the same object. */
-    Evidence of(Member member) {
-        member.recorded()
-                .ifPresent(individual -> individual
-                        .observations()
-                        .forEach(observation -> seen(observation)
-                                .remarks()
-                                .forEach(remark -> notices.add(new Notice(
-                                        individual.id(), remark.trait(), remark.kind(), remark.message())))));
-        return withoutNotices(member);
+    /** The evidence of each animal; of one that is not recorded there is none. What is recorded alike is the same object. */
+    List<Evidence> of(Members members) {
+        RecordKinds kinds = members.recordKinds();
+        Evidence[] ofKind = new Evidence[kinds.count()];
+        for (int kind = 0; kind < ofKind.length; kind++) {
+            ofKind[kind] = kinds.example(kind).map(this::of).orElse(NOTHING);
+        }
+        Evidence[] all = new Evidence[members.all().size()];
+        for (int m = 0; m < all.length; m++) {
+            all[m] = ofKind[members.recordKind(m)];
+        }
+        return Arrays.asList(all);
     }
 
-    /** The same, for one of whom it is known already what should be known of its records. */
-    Evidence withoutNotices(Member member) {
-        if (member.recorded().isEmpty()) {
-            return NOTHING;
-        }
-        Individual individual = member.recorded().get();
+    private Evidence of(Individual individual) {
         List<Observation> observations = individual.observations();
-        if (observations.isEmpty() && individual.tests().isEmpty()) {
-            return NOTHING;
-        }
         List<Seen> seen = new ArrayList<>(observations.size());
         observations.forEach(observation -> seen.add(seen(observation)));
         if (seen.size() == 1 && individual.tests().isEmpty()) {

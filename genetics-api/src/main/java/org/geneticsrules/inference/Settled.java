@@ -29,8 +29,7 @@ final class Settled {
     /** For each variable, the standard errors of its chances; none where they are exact. */
     private final double[][] errors;
 
-    private final Layout all;
-    private final Supplier<boolean[][]> left;
+    private final Supplier<Left> left;
     private double logLikelihood;
     private boolean contradicted;
 
@@ -40,20 +39,10 @@ final class Settled {
      * @param question the question
      * @param group which group of its units
      * @param families the shape of the pedigree
-     * @param kinds the animals sorted by what is known of them
-     * @param budget the cells that all tables of one part may have together
-     * @param sampling how parts that take more are sampled, if they are
-     * @param watch is called now and then, and may throw
+     * @param effort how much may be done
      */
-    Settled(
-            Groups question,
-            int group,
-            Families families,
-            Kinds kinds,
-            double budget,
-            Optional<Sampling> sampling,
-            Runnable watch) {
-        this(question, group, families, kinds, budget, sampling, Way.UNIT_BY_UNIT, watch);
+    Settled(Groups question, int group, Families families, Effort effort) {
+        this(question, group, families, effort, Way.UNIT_BY_UNIT);
     }
 
     /**
@@ -61,16 +50,9 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
-    Settled(
-            Groups question,
-            int group,
-            Families families,
-            Kinds kinds,
-            double budget,
-            Optional<Sampling> sampling,
-            Way least,
-            Runnable watch) {
-        this.peeled = new Peeled(question, group, families, kinds, budget, least);
+    Settled(Groups question, int group, Families families, Effort effort, Way least) {
+        effort.watch().run();
+        this.peeled = new Peeled(question, group, families, effort.cells(), least);
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();
@@ -79,26 +61,33 @@ final class Settled {
                 .toArray();
         FactorGraph graph = question.graph(group, layout, who);
         // few ask for it, and keeping the graph would take more room than all that is settled
-        this.all = question.layout(group);
-        this.left = Suppliers.memoize(() -> struckOut(question.graph(group, all)));
+        this.left = Suppliers.memoize(() -> {
+            Layout all = question.layout(group);
+            return new Left(all, struckOut(question.graph(group, all)));
+        });
         this.standings = new Standing[graph.size()];
         this.chances = new double[graph.size()][0];
         this.errors = new double[graph.size()][0];
         List<Components.Part> parts = Components.of(graph);
         for (int p = 0; p < parts.size(); p++) {
-            watch.run();
             Components.Part one = parts.get(p);
-            Optional<Posteriors> exactly = exactly(one.graph(), budget, watch);
+            effort.watch().run();
+            Optional<Posteriors> exactly = exactly(one.graph(), effort);
             if (exactly.isPresent()) {
                 settle(one, exactly.get());
-            } else if (sampling.isPresent()) {
-                long seed = new SplittableRandom(sampling.get().seed() + group).nextLong() + p;
-                sample(one, Sampler.of(one.graph(), sampling.get(), seed, watch));
+            } else if (effort.sampling().isPresent()) {
+                Sampling how = effort.sampling().get();
+                long seed = new SplittableRandom(how.seed() + group).nextLong() + p;
+                sample(one, Sampler.of(one.graph(), how, seed, effort.watch()));
             } else {
                 stand(one, Standing.TOO_LARGE);
             }
         }
     }
+
+    /** By variable of all animals, which states are left when those are struck out that contradict a neighbour. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Left(Layout layout, boolean[][] states) {}
 
     private void stand(Components.Part one, Standing standing) {
         for (int variable : one.variables()) {
@@ -128,13 +117,14 @@ final class Settled {
         }
     }
 
-    private Optional<Posteriors> exactly(FactorGraph graph, double budget, Runnable watch) {
-        Elimination elimination = Elimination.of(graph);
+    private Optional<Posteriors> exactly(FactorGraph graph, Effort effort) {
+        Runnable watch = effort.watch();
+        Elimination elimination = Elimination.of(graph, (variable, factor) -> watch.run());
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
-        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
-        return plan.cells() <= budget ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
+        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, effort.cells(), new int[0], watch);
+        return plan.cells() <= effort.cells() ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
     }
 
     private static boolean[][] struckOut(FactorGraph graph) {
@@ -187,7 +177,7 @@ final class Settled {
 
     /** Whether each state of an animal at a unit is left when those are struck out that contradict a neighbour. */
     boolean[] left(int member, int unit) {
-        boolean[][] found = Objects.requireNonNull(left.get());
-        return found[all.carried(member, unit)];
+        Left found = Objects.requireNonNull(left.get());
+        return found.states()[found.layout().carried(member, unit)];
     }
 }

@@ -41,12 +41,14 @@ final class Ties {
         }
     }
 
-    static List<Group> of(List<Heredity> heredity, Members members, List<Evidence> records) {
+    static List<Group> of(List<Heredity> heredity, Members members, Kinds kinds) {
         Ties ties = new Ties(heredity);
-        for (int i = 0; i < records.size(); i++) {
-            Member member = members.all().get(i);
-            ties.evidence(records.get(i), member.sex());
-            member.parents().filter(parents -> !parents.isCertain()).ifPresent(parents -> ties.all());
+        for (int kind = 0; kind < kinds.count(); kind++) {
+            ties.evidence(
+                    kinds.records(kind), members.all().get(kinds.example(kind)).sex());
+        }
+        if (members.hasUncertain()) {
+            ties.all();
         }
         ties.losses();
         return ties.groups();

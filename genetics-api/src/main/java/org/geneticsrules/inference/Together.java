@@ -28,7 +28,7 @@ final class Together {
         this.asked = asked;
         this.loci = loci;
         this.budget = budget;
-        Families families = Families.of(question.members(), Kinds.of(question.members(), question.records()));
+        Families families = Families.of(question.members(), question.kinds());
         int[] who = IntStream.range(0, families.part.length)
                 .filter(m -> asked.values().stream().anyMatch(one -> families.part[one] == families.part[m]))
                 .toArray();

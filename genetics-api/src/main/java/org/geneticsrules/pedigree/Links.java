@@ -7,12 +7,15 @@ import java.util.Collection;
 import java.util.List;
 
 /**
- * Who comes from whom, by positions: individuals and litters are numbered as they were stated, and -1 is nobody. A registry of many
- * individuals is walked along arrays, not along maps.
+ * Who comes from whom, by positions: individuals and litters are numbered from 0 as they were stated, and {@link #NONE} is nobody. A
+ * registry of many individuals is walked along numbers, not along maps.
+ *
+ * <p>Immutable and thread-safe.
  */
-final class Links {
+public final class Links {
 
-    static final int NONE = -1;
+    /** Nobody, or no litter. */
+    public static final int NONE = -1;
 
     final ImmutableMap<String, Integer> position;
 
@@ -32,6 +35,8 @@ final class Links {
     private final int[] litters;
 
     private final int[] first;
+
+    private final int[] order;
 
     private Links(ImmutableMap<String, Integer> position, List<Litter> all) {
         this.position = position;
@@ -65,6 +70,7 @@ final class Links {
                 litters[next[parent]++] = i;
             }
         }
+        order = sort();
     }
 
     /** Takes records whose references are known to be sound. */
@@ -75,6 +81,67 @@ final class Links {
             positions.put(individual.id(), next++);
         }
         return new Links(positions.buildOrThrow(), new ArrayList<>(litters));
+    }
+
+    /**
+     * Returns the position of the individual that stands at a place when all are put so that those who are or may be parents come before
+     * their young.
+     *
+     * @param place a place, from 0 up to the number of individuals
+     * @return its position
+     */
+    public int inOrder(int place) {
+        return order[place];
+    }
+
+    /**
+     * Returns how many individuals there are.
+     *
+     * @return their number
+     */
+    public int count() {
+        return litterOf.length;
+    }
+
+    /**
+     * Returns the litter that an individual comes from.
+     *
+     * @param individual position of an individual
+     * @return position of its litter; {@link #NONE} for a founder
+     */
+    public int litterOf(int individual) {
+        return litterOf[individual];
+    }
+
+    /**
+     * Returns the dam of a litter.
+     *
+     * @param litter position of a litter
+     * @return position of the dam; {@link #NONE} if she is not recorded
+     */
+    public int dam(int litter) {
+        return dam[litter];
+    }
+
+    /**
+     * Returns the recorded males who are or may be the sire of a litter.
+     *
+     * @param litter position of a litter
+     * @return how many
+     */
+    public int males(int litter) {
+        return males[litter].length;
+    }
+
+    /**
+     * Returns a recorded male who is or may be the sire of a litter.
+     *
+     * @param litter position of a litter
+     * @param number which of them, from 0 up to {@link #males(int)}
+     * @return position of the male
+     */
+    public int male(int litter, int number) {
+        return males[litter][number];
     }
 
     /** The position of an individual that is known to be recorded. */
@@ -106,11 +173,16 @@ final class Links {
         return Arrays.copyOfRange(litters, first[individual], first[individual + 1]);
     }
 
+    /** The order in which parents come before their young. */
+    int[] order() {
+        return order;
+    }
+
     /**
      * Puts parents before their young, and otherwise keeps the order in which they were stated as far as that allows. Individuals that are
      * among their own possible ancestors, and all that descend from them, are left out.
      */
-    int[] order() {
+    private int[] sort() {
         int count = litterOf.length;
         int[] missing = new int[dam.length];
         for (int i = 0; i < dam.length; i++) {

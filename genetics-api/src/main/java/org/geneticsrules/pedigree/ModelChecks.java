@@ -17,6 +17,8 @@ import org.geneticsrules.trait.Trait;
 /** Compares the records of a pedigree with a model. */
 final class ModelChecks {
 
+    private static final int SEXES = 3; // not recorded, female, male
+
     private final Pedigree pedigree;
     private final Model model;
     private final Problems problems = new Problems(Stage.REFERENCES);
@@ -34,7 +36,7 @@ final class ModelChecks {
                         "/catalogue",
                         "the records were made with catalogue " + reference + ", but model " + model + " has "
                                 + model.catalogue().reference()));
-        pedigree.individuals().values().forEach(this::individual);
+        individuals();
         for (Litter litter : pedigree.litters().values()) {
             if (litter.sires() instanceof Paternity.Candidates several) {
                 for (int i = 0; i < several.candidates().size(); i++) {
@@ -58,9 +60,31 @@ final class ModelChecks {
         }
     }
 
-    private void individual(Individual one) {
+    /** Looks at records once for all individuals of a sex that were recorded alike; at those in which something is wrong one by one. */
+    private void individuals() {
+        RecordKinds kinds = pedigree.recordKinds();
+        Boolean[] sound = new Boolean[kinds.count() * SEXES];
+        for (int i = 0; i < pedigree.links.count(); i++) {
+            Individual one = pedigree.individualAt(i);
+            if (one.population().isPresent()
+                    && !model.populations().containsKey(one.population().get())) {
+                population(one.population().get(), PedigreeChecks.pointer(one) + "/population");
+            }
+            int kind = kinds.of(i) * SEXES
+                    + one.sex().map(sex -> sex == Sex.FEMALE ? 1 : 2).orElse(0);
+            if (sound[kind] == null) {
+                ModelChecks alone = new ModelChecks(pedigree, model);
+                alone.records(one);
+                sound[kind] = alone.problems.list().isEmpty();
+            }
+            if (!sound[kind]) {
+                records(one);
+            }
+        }
+    }
+
+    private void records(Individual one) {
         String pointer = PedigreeChecks.pointer(one);
-        one.population().ifPresent(name -> population(name, pointer + "/population"));
         for (int i = 0; i < one.observations().size(); i++) {
             observation(one.observations().get(i), pointer + Pointer.of("observations", Integer.toString(i)));
         }

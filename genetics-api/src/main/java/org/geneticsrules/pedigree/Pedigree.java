@@ -1,5 +1,7 @@
 package org.geneticsrules.pedigree;
 
+import com.google.common.base.Supplier;
+import com.google.common.base.Suppliers;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.time.LocalDate;
@@ -53,6 +55,9 @@ public final class Pedigree {
 
     final Links links;
 
+    /** Sorted when first asked for; any thread that does so finds the same. */
+    private final Supplier<RecordKinds> recordKinds;
+
     Pedigree(PedigreeBuilder stated, Links links) {
         this.id = stated.id;
         this.version = stated.version;
@@ -63,6 +68,7 @@ public final class Pedigree {
         this.corrections = ImmutableList.copyOf(stated.corrections);
         this.litterList = litters.values().asList();
         this.links = links;
+        this.recordKinds = Suppliers.memoize(() -> RecordKinds.of(individuals.values()));
         ImmutableList<String> ids = individuals.keySet().asList();
         this.order = Arrays.stream(links.order()).mapToObj(ids::get).collect(ImmutableList.toImmutableList());
     }
@@ -174,7 +180,7 @@ public final class Pedigree {
      * @throws IllegalArgumentException if none of this id is recorded
      */
     public Optional<Litter> litterOf(String individual) {
-        int litter = links.litterOf[position(individual)];
+        int litter = links.litterOf[positionOf(individual)];
         return litter == Links.NONE ? Optional.empty() : Optional.of(litterList.get(litter));
     }
 
@@ -186,7 +192,7 @@ public final class Pedigree {
      * @throws IllegalArgumentException if none of this id is recorded
      */
     public List<Litter> littersOf(String individual) {
-        return Arrays.stream(links.littersOf(position(individual)))
+        return Arrays.stream(links.littersOf(positionOf(individual)))
                 .mapToObj(litterList::get)
                 .collect(ImmutableList.toImmutableList());
     }
@@ -250,7 +256,7 @@ public final class Pedigree {
     public Set<String> withAncestors(String... of) {
         boolean[] reached = new boolean[individuals.size()];
         for (String one : of) {
-            reached[position(one)] = true;
+            reached[positionOf(one)] = true;
         }
         List<String> found = new ArrayList<>();
         for (int i = order.size() - 1; i >= 0; i--) {
@@ -280,8 +286,53 @@ public final class Pedigree {
         return individual(individual).born().or(() -> litterOf(individual).flatMap(Litter::born));
     }
 
-    private int position(String individual) {
+    /**
+     * Returns who comes from whom, by positions.
+     *
+     * @return the links
+     */
+    public Links links() {
+        return links;
+    }
+
+    /**
+     * Returns the individual at a position.
+     *
+     * @param position from 0, as they were stated
+     * @return what is recorded of it
+     */
+    public Individual individualAt(int position) {
+        return individuals.values().asList().get(position);
+    }
+
+    /**
+     * Returns the litter at a position.
+     *
+     * @param position from 0, as they were stated
+     * @return what is recorded of it
+     */
+    public Litter litterAt(int position) {
+        return litterList.get(position);
+    }
+
+    /**
+     * Returns the position of an individual.
+     *
+     * @param individual id of an individual
+     * @return its position, from 0, as they were stated
+     * @throws IllegalArgumentException if none of this id is recorded
+     */
+    public int positionOf(String individual) {
         return links.at(individual(individual).id());
+    }
+
+    /**
+     * Returns the individuals sorted by what was recorded of them.
+     *
+     * @return the kinds of records, by position
+     */
+    public RecordKinds recordKinds() {
+        return Objects.requireNonNull(recordKinds.get());
     }
 
     /**

@@ -175,4 +175,27 @@ class InferenceLaws {
             coverage.check(Standing.TOO_LARGE).percentage(share -> share > 5);
         });
     }
+
+    /** Several threads find what one finds, number by number, on pedigrees with few and with many groups of loci, sampled or not. */
+    @Property(tries = 80)
+    void threads_make_no_difference(@ForAll("pedigrees") RandomPedigree random) {
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        CompiledModel compiled = CompiledModel.of(random.model());
+        Inference inference = Inference.of(compiled, RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred));
+        int groups = inference.question(random.model().loci().keySet()).count();
+        Statistics.collect(groups > 1 ? "several groups" : "one group");
+        for (Inference asked : List.of(inference, inference.within(30).sampling(Sampling.seeded(7)))) {
+            Conclusions one = asked.conclude();
+            Conclusions several = asked.inParallel().conclude();
+            assertEquals(one.logLikelihood(), several.logLikelihood());
+            for (Kindred.Member member : kindred.members()) {
+                for (String locus : random.model().loci().keySet()) {
+                    assertEquals(one.standing(member.id(), locus), several.standing(member.id(), locus));
+                    assertEquals(one.at(member.id(), locus), several.at(member.id(), locus));
+                }
+            }
+        }
+        Statistics.coverage(coverage -> coverage.check("several groups").percentage(share -> share > 4));
+    }
 }

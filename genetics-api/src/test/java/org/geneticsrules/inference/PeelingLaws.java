@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
-import java.util.Optional;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -30,13 +29,12 @@ class PeelingLaws {
                         CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
                 .with(RecordedKindred.confusions(random.kindred()))
                 .question(random.model().loci().keySet());
-        Kinds kinds = Kinds.of(question.members(), question.records());
-        Families families = Families.of(question.members(), kinds);
+        Families families = Families.of(question.members(), question.kinds());
         for (int g = 0; g < question.count(); g++) {
-            agree(question, g, families, kinds, Groups.Way.UNIT_BY_UNIT);
+            agree(question, g, families, Groups.Way.UNIT_BY_UNIT);
         }
         Groups asOne = question.asOne();
-        agree(asOne, asOne.count() - 1, families, kinds, Groups.Way.TOGETHER);
+        agree(asOne, asOne.count() - 1, families, Groups.Way.TOGETHER);
         Statistics.coverage(coverage -> {
             coverage.check("UNIT_BY_UNIT, families").percentage(share -> share > 5);
             coverage.check("TOGETHER, families").percentage(share -> share > 3);
@@ -51,8 +49,7 @@ class PeelingLaws {
                         CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), random.kindred()))
                 .with(RecordedKindred.confusions(random.kindred()))
                 .question(random.model().loci().keySet());
-        Kinds kinds = Kinds.of(question.members(), question.records());
-        Families families = Families.of(question.members(), kinds);
+        Families families = Families.of(question.members(), question.kinds());
         for (int g = 0; g < question.count(); g++) {
             double most = 0;
             FactorGraph graph = question.graph(g, question.layout(g));
@@ -68,7 +65,7 @@ class PeelingLaws {
                     most = Math.max(most, plan.cells());
                 }
             }
-            Settled found = new Settled(question, g, families, kinds, most, Optional.empty(), () -> {});
+            Settled found = new Settled(question, g, families, Effort.within(most));
             Statistics.collect(most > 1000 ? "over 1,000 cells" : most > 100 ? "over 100 cells" : "few cells");
             for (int m = 0; m < question.records().size(); m++) {
                 for (int u = 0; u < question.layout(g).heredity().size(); u++) {
@@ -82,12 +79,12 @@ class PeelingLaws {
         });
     }
 
-    private static void agree(Groups question, int group, Families families, Kinds kinds, Groups.Way least) {
+    private static void agree(Groups question, int group, Families families, Groups.Way least) {
         Layout layout = question.layout(group);
-        Groups.Way[] ways = question.ways(group, layout, question.alone(group, layout), families, kinds, least);
+        Groups.Way[] ways = question.ways(group, layout, question.alone(group, layout), families, least);
         FactorGraph graph = question.graph(group, layout);
         Posteriors expected = byCliques(graph);
-        Settled found = new Settled(question, group, families, kinds, 1 << 24, Optional.empty(), least, () -> {});
+        Settled found = new Settled(question, group, families, Effort.usual(), least);
         assertEquals(expected.isPossible(), !found.isContradicted());
         if (!expected.isPossible()) {
             return;

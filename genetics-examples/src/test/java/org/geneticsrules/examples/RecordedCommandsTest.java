@@ -226,7 +226,12 @@ class RecordedCommandsTest {
         String told = answered(ask("registry", none));
         assertTrue(unwrapped(told).contains("not in time not come to within the time 6"), told);
         assertTrue(Files.readString(out).contains("Fennick,accept,,,0,"), "what takes no time is told");
-        assertEquals(6, Files.readString(out).lines().filter(line -> line.endsWith(",,not in time,")).count());
+        assertEquals(
+                6,
+                Files.readString(out)
+                        .lines()
+                        .filter(line -> line.endsWith(",,not in time,"))
+                        .count());
         none[asked.length] = "10";
         assertFalse(answered(ask("registry", none)).contains("not in time"));
         assertTrue(Files.readString(out).lines().skip(1).allMatch(line -> line.endsWith(",exact,")));
