@@ -33,10 +33,13 @@ final class Blocks {
     private final double most;
     private final SplittableRandom random;
 
+    private final Runnable watch;
+
     /** How many blocks each variable was left out of. */
     private final int[] omitted;
 
-    private Blocks(Narrowed graph, double most, SplittableRandom random) {
+    private Blocks(Narrowed graph, double most, SplittableRandom random, Runnable watch) {
+        this.watch = watch;
         this.graph = graph;
         this.most = most;
         this.random = random;
@@ -49,10 +52,11 @@ final class Blocks {
      * @param graph the graph
      * @param most the cells of the largest table of a block; only a variable alone may have more
      * @param random decides between variables that are as good
+     * @param watch is called now and then, and may throw
      * @return the blocks; none if they would take too much room, or if no variable has more than one state
      */
-    static List<Block> of(Narrowed graph, double most, SplittableRandom random) {
-        return new Blocks(graph, most, random).all();
+    static List<Block> of(Narrowed graph, double most, SplittableRandom random, Runnable watch) {
+        return new Blocks(graph, most, random, watch).all();
     }
 
     private List<Block> all() {
@@ -139,6 +143,7 @@ final class Blocks {
                 }
             }
             while (!queue.isEmpty()) {
+                watch.run();
                 Waiting head = queue.remove();
                 int v = head.variable();
                 if (version[v] != head.version()) {

@@ -107,6 +107,10 @@ final class CliqueTree {
      * @param together variables
      */
     static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together) {
+        return plan(graph, left, budget, together, () -> {});
+    }
+
+    static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together, Runnable watch) {
         int[][] states = new int[graph.size()][];
         int[] sizes = new int[graph.size()];
         for (int v = 0; v < sizes.length; v++) {
@@ -115,7 +119,7 @@ final class CliqueTree {
         }
         int[][] scopes = Stream.concat(graph.factors().stream().map(Factor::variables), Stream.of(together))
                 .toArray(int[][]::new);
-        return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget));
+        return new Plan(graph, states, sizes, EliminationOrder.of(sizes, scopes, budget, watch));
     }
 
     /** The cells of the tables that sending all messages upwards makes. */

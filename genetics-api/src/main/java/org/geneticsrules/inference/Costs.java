@@ -10,21 +10,21 @@ final class Costs {
 
     private Costs() {}
 
-    static List<Cost> of(Groups question, double budget, Runnable watch) {
+    static List<Cost> of(Groups question, Effort effort) {
         Members members = question.members();
         Families families = Families.of(members, question.kinds());
         double[] cells = new double[families.parts()];
         for (int g = 0; g < question.count(); g++) {
-            watch.run();
+            effort.watch().run();
             Layout layout = question.layout(g);
-            IntPredicate peeled = Peeled.foreseen(question, g, families, budget);
+            IntPredicate peeled = Peeled.foreseen(question, g, families, effort.cells());
             int[] who = IntStream.range(0, families.part.length)
                     .filter(peeled.negate())
                     .toArray();
             FactorGraph graph = question.graph(g, layout, who);
             Whose whose = new Whose(layout, graph.size());
             for (Components.Part part : Components.of(graph)) {
-                watch.run();
+                effort.watch().run();
                 int[] somebody = IntStream.of(part.variables())
                         .map(whose::member)
                         .filter(member -> member >= 0)
@@ -32,7 +32,7 @@ final class Costs {
                         .toArray();
                 for (int member : somebody) {
                     int at = families.part[member];
-                    cells[at] = Math.max(cells[at], cells(part.graph(), budget));
+                    cells[at] = Math.max(cells[at], cells(part.graph(), effort));
                 }
             }
         }
@@ -47,16 +47,18 @@ final class Costs {
         List<Cost> costs = new ArrayList<>();
         for (int p = 0; p < cells.length; p++) {
             if (!animals.get(p).isEmpty()) {
-                costs.add(new Cost(animals.get(p), cells[p], cells[p] <= budget));
+                costs.add(new Cost(animals.get(p), cells[p], cells[p] <= effort.cells()));
             }
         }
         return costs;
     }
 
-    private static double cells(FactorGraph graph, double budget) {
-        Elimination elimination = Elimination.of(graph);
+    private static double cells(FactorGraph graph, Effort effort) {
+        Elimination elimination =
+                Elimination.of(graph, (variable, factor) -> effort.watch().run());
         return elimination.emptied() >= 0
                 ? 0
-                : CliqueTree.plan(graph, elimination, budget).cells();
+                : CliqueTree.plan(graph, elimination, effort.cells(), new int[0], effort.watch())
+                        .cells();
     }
 }

@@ -24,10 +24,12 @@ record EliminationOrder(int[] order, int[][] neighbours, double cells, double la
      * @param sizes number of states of each variable
      * @param scopes the variables of each factor
      * @param budget more cells in all tables together than this need not be counted exactly
+     * @param watch is called before each choice, and may throw
      */
-    static EliminationOrder of(int[] sizes, int[][] scopes, double budget) {
-        EliminationOrder first = new Search(sizes, scopes, Rule.SMALLEST_TABLE, budget).run();
-        EliminationOrder second = new Search(sizes, scopes, Rule.FEWEST_LINKS, Math.min(budget, first.cells())).run();
+    static EliminationOrder of(int[] sizes, int[][] scopes, double budget, Runnable watch) {
+        EliminationOrder first = new Search(sizes, scopes, Rule.SMALLEST_TABLE, budget).run(watch);
+        EliminationOrder second =
+                new Search(sizes, scopes, Rule.FEWEST_LINKS, Math.min(budget, first.cells())).run(watch);
         return second.cells() < first.cells() ? second : first;
     }
 
@@ -66,7 +68,7 @@ record EliminationOrder(int[] order, int[][] neighbours, double cells, double la
             }
         }
 
-        EliminationOrder run() {
+        EliminationOrder run(Runnable watch) {
             for (int v = 0; v < sizes.length; v++) {
                 push(v);
             }
@@ -76,6 +78,7 @@ record EliminationOrder(int[] order, int[][] neighbours, double cells, double la
             double largest = 0;
             int count = 0;
             while (count < order.length && cells <= budget) {
+                watch.run();
                 Waiting head = queue.remove();
                 int v = head.variable();
                 if (version[v] != head.version()) {

@@ -47,17 +47,11 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
-    Fitting(
-            Prepared prepared,
-            Pedigree pedigree,
-            Confusions confusions,
-            boolean mutating,
-            double cells,
-            Runnable watch) {
-        this.watch = watch;
+    Fitting(Prepared prepared, Pedigree pedigree, Confusions confusions, boolean mutating, Effort effort) {
+        this.watch = effort.watch();
         this.compiled = prepared.compiled();
         this.pedigree = pedigree;
-        this.cells = cells;
+        this.cells = effort.cells();
         this.rules = prepared.rules(mutating, false);
         this.anyLocus = compiled.model().loci().keySet().stream().limit(1).toList();
         this.records = prepared.records(confusions);
@@ -149,8 +143,10 @@ final class Fitting {
 
     private Part part(Components.Part part, Whose whose, Members members) {
         List<int[]> trail = new ArrayList<>();
-        Elimination elimination =
-                Elimination.of(part.graph(), (variable, factor) -> trail.add(new int[] {variable, factor}));
+        Elimination elimination = Elimination.of(part.graph(), (variable, factor) -> {
+            watch.run();
+            trail.add(new int[] {variable, factor});
+        });
         if (elimination.emptied() >= 0) {
             boolean[] needed = needed(part.graph(), elimination.emptied(), trail);
             return new Part(

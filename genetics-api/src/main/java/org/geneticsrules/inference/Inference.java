@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CancellationException;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
@@ -50,10 +49,7 @@ public final class Inference {
     /** Whether alleles that have changed count among what is possible. */
     private final boolean changing;
 
-    private final double cells;
-    private final Optional<Sampling> sampling;
-    private final boolean parallel;
-    private final Optional<Runnable> watch;
+    private final Effort effort;
 
     private Inference(
             Prepared prepared,
@@ -62,10 +58,7 @@ public final class Inference {
             Optional<String> population,
             boolean mutating,
             boolean changing,
-            double cells,
-            Optional<Sampling> sampling,
-            boolean parallel,
-            Optional<Runnable> watch) {
+            Effort effort) {
         this.prepared = prepared;
         this.compiled = prepared.compiled();
         this.pedigree = pedigree;
@@ -73,10 +66,7 @@ public final class Inference {
         this.population = population;
         this.mutating = mutating;
         this.changing = changing;
-        this.cells = cells;
-        this.sampling = sampling;
-        this.parallel = parallel;
-        this.watch = watch;
+        this.effort = effort;
     }
 
     /**
@@ -90,16 +80,7 @@ public final class Inference {
     public static Inference of(CompiledModel compiled, Pedigree pedigree) {
         check(pedigree, compiled);
         return new Inference(
-                new Prepared(compiled),
-                pedigree,
-                Confusions.none(),
-                Optional.empty(),
-                true,
-                false,
-                USUAL_CELLS,
-                Optional.empty(),
-                false,
-                Optional.empty());
+                new Prepared(compiled), pedigree, Confusions.none(), Optional.empty(), true, false, Effort.usual());
     }
 
     private static void check(Pedigree pedigree, CompiledModel compiled) {
@@ -119,8 +100,7 @@ public final class Inference {
      */
     public Inference about(Pedigree other) {
         check(other, compiled);
-        return new Inference(
-                prepared, other, confusions, population, mutating, changing, cells, sampling, parallel, watch);
+        return new Inference(prepared, other, confusions, population, mutating, changing, effort);
     }
 
     /**
@@ -130,8 +110,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
-        return new Inference(
-                prepared, pedigree, named, population, mutating, changing, cells, sampling, parallel, watch);
+        return new Inference(prepared, pedigree, named, population, mutating, changing, effort);
     }
 
     /**
@@ -146,8 +125,7 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
-        return new Inference(
-                prepared, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel, watch);
+        return new Inference(prepared, pedigree, confusions, Optional.of(id), mutating, changing, effort);
     }
 
     /**
@@ -156,8 +134,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
-        return new Inference(
-                prepared, pedigree, confusions, population, false, false, cells, sampling, parallel, watch);
+        return new Inference(prepared, pedigree, confusions, population, false, false, effort);
     }
 
     /**
@@ -167,7 +144,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
-        return new Inference(prepared, pedigree, confusions, population, true, true, cells, sampling, parallel, watch);
+        return new Inference(prepared, pedigree, confusions, population, true, true, effort);
     }
 
     /**
@@ -178,8 +155,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
-        return new Inference(
-                prepared, pedigree, confusions, population, mutating, changing, most, sampling, parallel, watch);
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, effort.of(most));
     }
 
     /**
@@ -190,17 +166,7 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
-        return new Inference(
-                prepared,
-                pedigree,
-                confusions,
-                population,
-                mutating,
-                changing,
-                cells,
-                Optional.of(how),
-                parallel,
-                watch);
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, effort.sampled(how));
     }
 
     /**
@@ -210,39 +176,18 @@ public final class Inference {
      * @return a copy
      */
     public Inference inParallel() {
-        return new Inference(
-                prepared, pedigree, confusions, population, mutating, changing, cells, sampling, true, watch);
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, effort.inParallel());
     }
 
     /**
      * Returns the same questions with somebody who watches, for example for a time to be over. Unless stated otherwise, an interruption of
-     * the thread is watched for, and ends a question with a {@link CancellationException}.
+     * the thread is watched for, and ends a question with a {@link java.util.concurrent.CancellationException}.
      *
-     * @param by is called now and then, at least once a second or so, by the thread that answers; what it throws ends the question
+     * @param by is called now and then by the threads that answer, mostly many times a second; what it throws ends the question
      * @return a copy
      */
     public Inference watched(Runnable by) {
-        return new Inference(
-                prepared,
-                pedigree,
-                confusions,
-                population,
-                mutating,
-                changing,
-                cells,
-                sampling,
-                parallel,
-                Optional.of(by));
-    }
-
-    /** Who watches: who was named, or an interruption of the thread that asks, whichever threads answer. */
-    private Runnable watching() {
-        Thread asking = Thread.currentThread();
-        return watch.orElse(() -> {
-            if (asking.isInterrupted()) {
-                throw new CancellationException("the question was interrupted");
-            }
-        });
+        return new Inference(prepared, pedigree, confusions, population, mutating, changing, effort.watched(by));
     }
 
     /**
@@ -276,8 +221,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = prepared.records(confusions);
         Groups question = question(loci, members, records);
-        return new Conclusions(
-                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+        return new Conclusions(pedigree, members, question, effort, records.notices(members));
     }
 
     /**
@@ -293,8 +237,7 @@ public final class Inference {
         Members members = Members.of(pedigree, population);
         Records records = prepared.records(confusions);
         Groups question = question(loci, members, records).with(loci);
-        return new Conclusions(
-                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+        return new Conclusions(pedigree, members, question, effort, records.notices(members));
     }
 
     /**
@@ -307,7 +250,8 @@ public final class Inference {
      */
     public List<Cost> costs(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        return Costs.of(question(loci, members, prepared.records(confusions)).with(loci), cells, watching());
+        Groups question = question(loci, members, prepared.records(confusions));
+        return Costs.of(question.with(loci), effort);
     }
 
     /**
@@ -325,7 +269,7 @@ public final class Inference {
         for (String id : individuals) {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
-        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, cells);
+        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, effort.cells());
     }
 
     /**
@@ -353,7 +297,7 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
-        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, cells, watching()));
+        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, effort));
     }
 
     /**
@@ -375,7 +319,7 @@ public final class Inference {
                 evidence,
                 kinds,
                 mattering(model, kinds, List.of(model.locus(locus).id())));
-        return new Possibilities(pedigree, model.locus(locus), members, question, cells);
+        return new Possibilities(pedigree, model.locus(locus), members, question, effort.cells());
     }
 
     /** The question about some loci, sorted into groups. */

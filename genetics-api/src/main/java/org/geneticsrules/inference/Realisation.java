@@ -45,7 +45,7 @@ final class Realisation {
         this.tables = new boolean[count][];
         double most = Math.min(budget, MOST_CELLS);
         this.order = EliminationOrder.of(
-                sizes, graph.factors().stream().map(Factor::variables).toArray(int[][]::new), most);
+                sizes, graph.factors().stream().map(Factor::variables).toArray(int[][]::new), most, watch);
         this.fit = order.cells() > most ? Fit.UNDECIDED : run(watch) ? Fit.FITS : Fit.CONTRADICTS;
     }
 

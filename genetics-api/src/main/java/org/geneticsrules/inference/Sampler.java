@@ -75,7 +75,7 @@ final class Sampler {
         this.how = how;
         this.random = new SplittableRandom(seed);
         this.graph = new Narrowed(whole, left);
-        this.blocks = Blocks.of(graph, how.blockCells(), random.split());
+        this.blocks = Blocks.of(graph, how.blockCells(), random.split(), watch);
         this.round = blocks.stream().mapToDouble(Block::entries).sum();
         this.tally = new Tally(graph, blocks, how.chains());
         this.settled = new boolean[graph.size()][];
@@ -93,7 +93,7 @@ final class Sampler {
      * @param watch is called before each round, and may throw
      */
     static Sampled of(FactorGraph graph, Sampling how, long seed, Runnable watch) {
-        Elimination left = Elimination.of(graph);
+        Elimination left = Elimination.of(graph, (variable, factor) -> watch.run());
         if (left.emptied() >= 0) {
             return Sampled.without(Fit.CONTRADICTS, graph.size());
         }

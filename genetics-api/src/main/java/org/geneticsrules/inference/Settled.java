@@ -39,12 +39,10 @@ final class Settled {
      * @param question the question
      * @param group which group of its units
      * @param families the shape of the pedigree
-     * @param budget the cells that all tables of one part may have together
-     * @param sampling how parts that take more are sampled, if they are
-     * @param watch is called now and then, and may throw
+     * @param effort how much may be done
      */
-    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling, Runnable watch) {
-        this(question, group, families, budget, sampling, Way.UNIT_BY_UNIT, watch);
+    Settled(Groups question, int group, Families families, Effort effort) {
+        this(question, group, families, effort, Way.UNIT_BY_UNIT);
     }
 
     /**
@@ -52,15 +50,9 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
-    Settled(
-            Groups question,
-            int group,
-            Families families,
-            double budget,
-            Optional<Sampling> sampling,
-            Way least,
-            Runnable watch) {
-        this.peeled = new Peeled(question, group, families, budget, least);
+    Settled(Groups question, int group, Families families, Effort effort, Way least) {
+        effort.watch().run();
+        this.peeled = new Peeled(question, group, families, effort.cells(), least);
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();
@@ -78,14 +70,15 @@ final class Settled {
         this.errors = new double[graph.size()][0];
         List<Components.Part> parts = Components.of(graph);
         for (int p = 0; p < parts.size(); p++) {
-            watch.run();
             Components.Part one = parts.get(p);
-            Optional<Posteriors> exactly = exactly(one.graph(), budget, watch);
+            effort.watch().run();
+            Optional<Posteriors> exactly = exactly(one.graph(), effort);
             if (exactly.isPresent()) {
                 settle(one, exactly.get());
-            } else if (sampling.isPresent()) {
-                long seed = new SplittableRandom(sampling.get().seed() + group).nextLong() + p;
-                sample(one, Sampler.of(one.graph(), sampling.get(), seed, watch));
+            } else if (effort.sampling().isPresent()) {
+                Sampling how = effort.sampling().get();
+                long seed = new SplittableRandom(how.seed() + group).nextLong() + p;
+                sample(one, Sampler.of(one.graph(), how, seed, effort.watch()));
             } else {
                 stand(one, Standing.TOO_LARGE);
             }
@@ -124,13 +117,14 @@ final class Settled {
         }
     }
 
-    private Optional<Posteriors> exactly(FactorGraph graph, double budget, Runnable watch) {
-        Elimination elimination = Elimination.of(graph);
+    private Optional<Posteriors> exactly(FactorGraph graph, Effort effort) {
+        Runnable watch = effort.watch();
+        Elimination elimination = Elimination.of(graph, (variable, factor) -> watch.run());
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
-        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, budget);
-        return plan.cells() <= budget ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
+        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, effort.cells(), new int[0], watch);
+        return plan.cells() <= effort.cells() ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
     }
 
     private static boolean[][] struckOut(FactorGraph graph) {
