@@ -49,6 +49,8 @@ class CautionsTest {
 
     private final Answer plainMating = mating(plain, plain);
 
+    private final Answer plainCoat = answers.coat(new CoatQuestion(plain, Set.of()));
+
     private static List<Caution> cautions(Class<? extends Trigger> kind) {
         return Ferret.cautions().cautions().values().stream()
                 .filter(caution -> kind.isInstance(caution.trigger()))
@@ -83,7 +85,7 @@ class CautionsTest {
         assertEquals(
                 List.of("ratios are averages", "law", "jills in season", "plan is no approval"),
                 answers.mating(question).cautions().stream().map(Caution::id).toList());
-        assertEquals(List.of(), answers.coat(new CoatQuestion(plain, Set.of())).cautions());
+        assertEquals(List.of(), plainCoat.cautions());
     }
 
     @ParameterizedTest
@@ -119,7 +121,7 @@ class CautionsTest {
             Answer answer = answers.coat(new CoatQuestion(described(answers, look), Set.of("coat length")));
             assertEquals(meant, isIn(caution, answer), look::toString);
         }
-        assertFalse(isIn(caution, answers.coat(new CoatQuestion(plain, Set.of()))));
+        assertFalse(isIn(caution, plainCoat));
     }
 
     @Test
@@ -201,7 +203,7 @@ class CautionsTest {
     void a_kind_of_question_raises_its_cautions_and_no_other_does(Caution caution) {
         Set<String> kinds = ((Trigger.OnQuestion) caution.trigger()).kinds();
         assertEquals(kinds.contains("mating"), isIn(caution, plainMating));
-        assertEquals(kinds.contains("coat"), isIn(caution, answers.coat(new CoatQuestion(plain, Set.of()))));
+        assertEquals(kinds.contains("coat"), isIn(caution, plainCoat));
         for (QuestionKind kind : QuestionKind.values()) {
             assertEquals(
                     kinds.contains(kind.word()),
