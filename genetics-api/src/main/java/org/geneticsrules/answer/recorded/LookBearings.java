@@ -120,7 +120,7 @@ final class LookBearings {
     /** What was seen of some traits, as boxes; empty if that is no evidence, or too much to tell. */
     private Optional<List<WeightedBox>> boxes(Observation seen, List<String> traits) {
         Set<Phenotype> looks = new LinkedHashSet<>();
-        seen.looks().forEach(look -> looks.add(look.restrictedTo(Set.copyOf(traits))));
+        seen.looks().forEach(look -> looks.add(look.restrictedTo(new LinkedHashSet<>(traits))));
         try {
             return Optional.of(compiled.evidence(List.of(new Reading(seen.stage(), looks)), confusions));
         } catch (ProblemsException | TooLargeException noEvidence) {
