@@ -29,6 +29,8 @@ final class Kennel {
 
     private static final int KITS = 4;
 
+    private final int kitsOfLitter;
+
     private final Model model;
     private final CompiledModel compiled;
     private final Population population;
@@ -39,7 +41,8 @@ final class Kennel {
     private final List<Sex> sexes = new ArrayList<>();
     private int litters;
 
-    private Kennel(CompiledModel compiled, double recorded, long seed) {
+    private Kennel(CompiledModel compiled, int kitsOfLitter, double recorded, long seed) {
+        this.kitsOfLitter = kitsOfLitter;
         this.compiled = compiled;
         this.model = compiled.model();
         this.population = model.populations().values().iterator().next();
@@ -50,7 +53,7 @@ final class Kennel {
 
     /** A pedigree without loops: each litter has one parent of which nothing is known before, and one that was born in it and has no mate yet. */
     static Pedigree withoutLoops(CompiledModel compiled, int animals, double recorded, long seed) {
-        Kennel kennel = new Kennel(compiled, recorded, seed);
+        Kennel kennel = new Kennel(compiled, KITS, recorded, seed);
         List<Integer> free = new ArrayList<>();
         free.add(kennel.founder(Sex.FEMALE));
         while (kennel.genotypes.size() < animals) {
@@ -64,7 +67,7 @@ final class Kennel {
 
     /** A kennel of overlapping generations: each litter has parents drawn from the younger half of the animals. */
     static Pedigree inbred(CompiledModel compiled, int animals, int founders, double recorded, long seed) {
-        Kennel kennel = new Kennel(compiled, recorded, seed);
+        Kennel kennel = new Kennel(compiled, KITS, recorded, seed);
         for (int i = 0; i < founders; i++) {
             kennel.founder(i % 2 == 0 ? Sex.FEMALE : Sex.MALE);
         }
@@ -79,6 +82,13 @@ final class Kennel {
             from = to / 2;
             to = kennel.genotypes.size();
         }
+        return kennel.builder.build();
+    }
+
+    /** One litter of two founders; all animals are recorded. */
+    static Pedigree litter(CompiledModel compiled, int kits, long seed) {
+        Kennel kennel = new Kennel(compiled, kits, 1, seed);
+        kennel.litter(kennel.founder(Sex.MALE), kennel.founder(Sex.FEMALE));
         return kennel.builder.build();
     }
 
@@ -115,8 +125,8 @@ final class Kennel {
 
     private List<Integer> litter(int sire, int dam) {
         List<Integer> kits = new ArrayList<>();
-        String[] names = new String[KITS];
-        for (int k = 0; k < KITS; k++) {
+        String[] names = new String[kitsOfLitter];
+        for (int k = 0; k < kitsOfLitter; k++) {
             Map<String, int[]> genotype = new LinkedHashMap<>();
             for (String locus : model.loci().keySet()) {
                 genotype.put(locus, new int[] {passed(sire, locus), passed(dam, locus)});

@@ -229,6 +229,18 @@ final class Models {
                 .build();
     }
 
+    /** The trait that shows what a locus of {@link #recordedCoat} expresses. */
+    static String traitOf(Locus locus) {
+        return switch (locus.id()) {
+            case "D" -> "depth";
+            case "B" -> "hue";
+            case "P" -> "pattern";
+            case "T" -> "tone";
+            case "H" -> "hair";
+            default -> "marking";
+        };
+    }
+
     private static ModelBuilder sixLoci() {
         Catalogue catalogue = Catalogue.builder("measure.coat.traits", "1.0.0")
                 .trait("depth", "full", "medium", "light", "points", "white")

@@ -1,5 +1,8 @@
 package org.geneticsrules.benchmarks;
 
+import cc.mallet.grmm.types.FactorGraph;
+import cc.mallet.grmm.types.TableFactor;
+import cc.mallet.grmm.types.Variable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -170,43 +173,98 @@ final class NetworkPedigree {
     }
 
     /**
-     * Works out one number's neighbours: what an animal carries at a locus.
+     * Works out what an animal carries at a locus.
      *
      * @param animal id of the animal
      * @param locus number of the locus
      * @return the chance of each genotype, in the order of the locus
      */
     double[] query(String animal, int locus) {
+        return sums(animal, locus, order(animal, locus));
+    }
+
+    /**
+     * Puts the variables that bear on a number in the order in which they are summed out.
+     *
+     * @param animal id of the animal asked about
+     * @param locus number of the locus
+     * @return numbers of variables
+     */
+    int[] order(String animal, int locus) {
         int asked = variable(animal, locus);
         BitSet bearing = bearing(asked);
-        List<Table> left = new ArrayList<>();
-        for (Table table : tables) {
-            if (Arrays.stream(table.variables()).allMatch(bearing::get)) {
-                left.add(table);
-            }
-        }
         List<BitSet> links = new ArrayList<>();
         sizes.forEach(size -> links.add(new BitSet()));
-        left.forEach(table -> link(links, table.variables()));
+        bearingTables(bearing).forEach(table -> link(links, table.variables()));
         BitSet open = (BitSet) bearing.clone();
         open.clear(asked);
-        while (!open.isEmpty()) {
+        int[] order = new int[open.cardinality()];
+        for (int i = 0; i < order.length; i++) {
             int next = next(links, open);
             open.clear(next);
-            List<Table> about = left.stream()
-                    .filter(table -> Arrays.binarySearch(table.variables(), next) >= 0)
-                    .toList();
-            left.removeAll(about);
-            left.add(without(next, about));
+            order[i] = next;
             int[] around = links.get(next).stream().toArray();
             link(links, around);
             for (int one : around) {
                 links.get(one).clear(next);
             }
         }
+        return order;
+    }
+
+    /**
+     * Sums variables out in an order that is known: all that new records of the same animals need.
+     *
+     * @param animal id of the animal asked about
+     * @param locus number of the locus
+     * @param order the order
+     * @return the chance of each genotype, in the order of the locus
+     */
+    double[] sums(String animal, int locus, int[] order) {
+        int asked = variable(animal, locus);
+        List<Table> left = bearingTables(bearing(asked));
+        for (int next : order) {
+            List<Table> about = left.stream()
+                    .filter(table -> Arrays.binarySearch(table.variables(), next) >= 0)
+                    .toList();
+            left.removeAll(about);
+            left.add(without(next, about));
+        }
         double[] chances = product(new int[] {asked}, left);
         double total = Arrays.stream(chances).sum();
         return Arrays.stream(chances).map(chance -> chance / total).toArray();
+    }
+
+    private List<Table> bearingTables(BitSet bearing) {
+        List<Table> found = new ArrayList<>();
+        for (Table table : tables) {
+            if (Arrays.stream(table.variables()).allMatch(bearing::get)) {
+                found.add(table);
+            }
+        }
+        return found;
+    }
+
+    /**
+     * The same network as an outside library has it: the graphical models in MALLET (A. K. McCallum 2002).
+     *
+     * @param asked gets the variable of what an animal carries at a locus
+     * @param animal id of the animal
+     * @param locus number of the locus
+     * @return the tables that bear on it
+     */
+    FactorGraph outside(List<Variable> asked, String animal, int locus) {
+        List<Variable> variables =
+                sizes.stream().map(size -> new Variable((int) size)).toList();
+        FactorGraph graph = new FactorGraph();
+        BitSet bearing = bearing(variable(animal, locus));
+        for (Table table : bearingTables(bearing)) {
+            Variable[] over =
+                    Arrays.stream(table.variables()).mapToObj(variables::get).toArray(Variable[]::new);
+            graph.addFactor(new TableFactor(over, table.cells()));
+        }
+        asked.add(variables.get(variable(animal, locus)));
+        return graph;
     }
 
     /** A variable bears on a number if it is asked about, recorded, or an ancestor of one that is. */

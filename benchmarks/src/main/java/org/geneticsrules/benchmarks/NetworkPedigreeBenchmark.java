@@ -30,6 +30,7 @@ import org.openjdk.jmh.annotations.Warmup;
 public class NetworkPedigreeBenchmark {
 
     private static final double RECORDED = 0.5;
+    private static final double OTHERS = 0.45;
 
     /** The number of animals. */
     @Param({"epistasis 60", "epistasis 120", "epistasis 300"})
@@ -39,6 +40,9 @@ public class NetworkPedigreeBenchmark {
     private Pedigree drawn = Kennel.withoutLoops(compiled, 1, RECORDED, 1);
     private NetworkPedigree network = new NetworkPedigree(compiled, drawn);
     private String asked = "";
+    private int[] order = {};
+    private Pedigree others = drawn;
+    private Inference prepared = Inference.of(compiled, drawn);
 
     /** Draws the pedigree and lays it out. */
     @Setup
@@ -47,6 +51,11 @@ public class NetworkPedigreeBenchmark {
         drawn = Kennel.withoutLoops(compiled, animals, RECORDED, 1);
         network = new NetworkPedigree(compiled, drawn);
         asked = drawn.order().get(0);
+        order = network.order(asked, 0);
+        // the same animals, of which others are recorded
+        others = Kennel.withoutLoops(compiled, animals, OTHERS, 1);
+        prepared = Inference.of(compiled, drawn);
+        prepared.conclude();
     }
 
     /**
@@ -67,5 +76,25 @@ public class NetworkPedigreeBenchmark {
     @Benchmark
     public double[] network() {
         return network.query(asked, 0);
+    }
+
+    /**
+     * Concludes about the same animals with other records, after the model has been met.
+     *
+     * @return the conclusions
+     */
+    @Benchmark
+    public Conclusions engineAgain() {
+        return prepared.about(others).conclude();
+    }
+
+    /**
+     * Asks about one animal at one locus in an order of variables that was found before: what other records of the same animals cost.
+     *
+     * @return the chance of each genotype
+     */
+    @Benchmark
+    public double[] networkAgain() {
+        return network.sums(asked, 0, order);
     }
 }

@@ -13,6 +13,7 @@ final class PedigreeSection implements Section {
     private static final double MOST_MICROSECONDS = 2.5;
     private static final double MOST_EXPONENT = 1.1;
     private static final double MOST_ESTIMATE = 200;
+    private static final double MOST_KENNEL = 500;
 
     @Override
     public String run() {
@@ -83,6 +84,31 @@ final class PedigreeSection implements Section {
                 "Cost of a kennel of 5,000 known within 200 ms",
                 number(estimate) + " ms",
                 estimate <= MOST_ESTIMATE);
+        double kennel = run.time("PedigreeBenchmark.conclusions", "kennel 300") / PedigreeBenchmark.SEEDS;
+        goal(
+                page,
+                "Kennel of 300, within 128 MB of tables: at most 500 ms",
+                number(kennel) + " ms",
+                kennel <= MOST_KENNEL);
+        double again = run.time("NetworkPedigreeBenchmark.engineAgain", "epistasis 300")
+                / run.time("NetworkPedigreeBenchmark.networkAgain", "epistasis 300");
+        goal(
+                page,
+                "The same 300 animals with other records: no slower than the sums of that network alone, for one number",
+                number(1 / again) + " times as fast",
+                again <= 1);
+        double jointly = run.time("LitterBenchmark.jointly", "") / run.time("LitterBenchmark.engine", "");
+        double byLocus = run.time("LitterBenchmark.byLocus", "") / run.time("LitterBenchmark.engine", "");
+        goal(
+                page,
+                "A litter: at least 3,000 times as fast as a list of all pairs of genotypes",
+                number(jointly) + " times",
+                jointly >= 3000);
+        goal(
+                page,
+                "A litter: at least 5 times as fast as lists locus by locus",
+                number(byLocus) + " times",
+                byLocus >= 5);
         double small = ratio(run, 60);
         double large = ratio(run, 300);
         goal(
@@ -101,14 +127,47 @@ final class PedigreeSection implements Section {
                 the clock starts, is asked about one animal at one locus. Microseconds.
 
                 """);
-        page.head("animals", "engine, all numbers", "network, one number", "network/engine");
+        page.head(
+                "animals",
+                "engine, all numbers",
+                "network, one number",
+                "network/engine",
+                "engine, other records",
+                "network, sums alone");
         for (int animals : new int[] {60, 120, 300}) {
             page.row(
                     Integer.toString(animals),
                     number(run.time("NetworkPedigreeBenchmark.engine", "epistasis " + animals)),
                     number(run.time("NetworkPedigreeBenchmark.network", "epistasis " + animals)),
-                    number(ratio(run, animals)));
+                    number(ratio(run, animals)),
+                    number(run.time("NetworkPedigreeBenchmark.engineAgain", "epistasis " + animals)),
+                    number(run.time("NetworkPedigreeBenchmark.networkAgain", "epistasis " + animals)));
         }
+        page.say("""
+
+                That network beside an outside library that does the same (variable elimination in MALLET), one number each. Microseconds.
+
+                """);
+        page.head("animals", "network", "library", "network/library");
+        for (String pedigree : List.of("epistasis 15", "epistasis 30", "epistasis 60")) {
+            double network = run.time("OutsideNetworkBenchmark.network", pedigree);
+            double library = run.time("OutsideNetworkBenchmark.library", pedigree);
+            page.row(
+                    pedigree.substring(pedigree.indexOf(' ') + 1),
+                    number(network),
+                    number(library),
+                    number(network / library));
+        }
+        page.say("""
+
+                The chance of a litter: two recorded parents and six recorded kits at six loci, the mean of sixteen litters. Microseconds.
+
+                """);
+        page.head("engine", "all pairs of genotypes", "lists locus by locus");
+        page.row(
+                number(run.time("LitterBenchmark.engine", "") / LitterBenchmark.LITTERS),
+                number(run.time("LitterBenchmark.jointly", "") / LitterBenchmark.LITTERS),
+                number(run.time("LitterBenchmark.byLocus", "") / LitterBenchmark.LITTERS));
         page.say("\n");
     }
 

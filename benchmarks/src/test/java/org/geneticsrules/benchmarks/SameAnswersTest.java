@@ -5,7 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import cc.mallet.grmm.inference.VariableElimination;
+import cc.mallet.grmm.types.Assignment;
+import cc.mallet.grmm.types.Factor;
+import cc.mallet.grmm.types.Variable;
 import java.math.BigInteger;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.geneticsrules.cross.Cross;
@@ -67,6 +72,31 @@ class SameAnswersTest {
                 }
             }
         }
+    }
+
+    @Test
+    void anOutsideLibraryGivesTheSameChancesOfAPedigree() {
+        CompiledModel compiled = CompiledModel.of(Models.epistasis());
+        Pedigree pedigree = Kennel.withoutLoops(compiled, 30, 0.5, 1);
+        NetworkPedigree network = new NetworkPedigree(compiled, pedigree);
+        String asked = pedigree.order().get(0);
+        List<Variable> variable = new ArrayList<>();
+        Factor weights =
+                new VariableElimination().unnormalizedMarginal(network.outside(variable, asked, 0), variable.get(0));
+        double[] expected = network.query(asked, 0);
+        for (int state = 0; state < expected.length; state++) {
+            Assignment at = new Assignment(variable.get(0), state);
+            assertEquals(expected[state], weights.value(at) / weights.sum(), 1e-9);
+        }
+    }
+
+    @Test
+    void allWaysGiveTheSameChancesOfLitters() {
+        LitterBenchmark litters = new LitterBenchmark();
+        litters.draw();
+        double expected = litters.byLocus();
+        assertEquals(expected, litters.jointly(), 1e-9);
+        assertEquals(expected, litters.engine(), 1e-9);
     }
 
     @Test

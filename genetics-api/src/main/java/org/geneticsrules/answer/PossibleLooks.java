@@ -1,7 +1,6 @@
 package org.geneticsrules.answer;
 
 import com.google.common.collect.ImmutableList;
-import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,7 +10,6 @@ import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
-import org.geneticsrules.expression.Diagram;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
@@ -28,20 +26,10 @@ final class PossibleLooks {
     /** Looks in some traits, in the declared order of states; at any stage where what is stated of it leaves that open. */
     static Set<Phenotype> of(CompiledModel compiled, GenotypeSet genotypes, List<String> traits, LifeStage stage) {
         return atAnyStage(
-                compiled.model(), stage, when -> of(compiled, genotypes, new View(traits, when, Census.CONCEIVED)));
-    }
-
-    private static Set<Phenotype> of(CompiledModel compiled, GenotypeSet genotypes, View view) {
-        Set<Phenotype> found = new LinkedHashSet<>();
-        Diagram<Phenotype> diagram = compiled.diagram(view);
-        diagram.paths((outcome, box) -> {
-            Phenotype phenotype = diagram.outcomes().get(outcome);
-            if (!found.contains(phenotype) && !genotypes.showing(box).isEmpty()) {
-                found.add(phenotype);
-            }
-            return found.size() < diagram.outcomes().size();
-        });
-        return diagram.outcomes().stream().filter(found::contains).collect(ImmutableSet.toImmutableSet());
+                compiled.model(),
+                stage,
+                when -> compiled.diagram(new View(traits, when, Census.CONCEIVED))
+                        .among(genotypes));
     }
 
     /** What is possible at a stage; if it lacks what matters, at any stage that agrees with it. */

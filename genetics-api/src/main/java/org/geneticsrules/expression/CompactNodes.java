@@ -1,6 +1,7 @@
 package org.geneticsrules.expression;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A finished diagram in arrays, in the order in which weights flow through it: every node after those that lead to it, and all leaves
@@ -175,6 +176,27 @@ final class CompactNodes {
         int level = levels[node];
         int count = starts[level + 1] - starts[level];
         return targets[level][expression * count + node - starts[level]];
+    }
+
+    /**
+     * Tells which leaves some values lead to.
+     *
+     * @param allowed for each level, which of its values there may be; null where any
+     */
+    boolean[] reached(boolean[] @Nullable [] allowed) {
+        boolean[] reached = new boolean[levels.length];
+        reached[root] = true;
+        for (int level = 0; level < depth; level++) {
+            boolean[] values = allowed[level];
+            int count = starts[level + 1] - starts[level];
+            for (int node = 0; node < count; node++) {
+                for (int at = node, value = 0; reached[starts[level] + node] && at < targets[level].length; value++) {
+                    reached[targets[level][at]] |= values == null || values[value];
+                    at += count;
+                }
+            }
+        }
+        return Arrays.copyOfRange(reached, size(), levels.length);
     }
 
     /** Visits every path to a leaf as the sets of expressions allowed at the levels it tests; other levels are null. */

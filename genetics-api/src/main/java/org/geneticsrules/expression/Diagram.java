@@ -1,6 +1,7 @@
 package org.geneticsrules.expression;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,8 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.GenotypeSet;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Outcomes;
@@ -320,6 +325,52 @@ public final class Diagram<T> {
      */
     public boolean testsOnlyLoci() {
         return plain;
+    }
+
+    /**
+     * Tells which outcomes animals of some genotypes may have, whatever chance decides.
+     *
+     * @param genotypes what the animals carry
+     * @return outcomes in the order of {@link #outcomes()}; none if there is no genotype
+     */
+    public Set<T> among(GenotypeSet genotypes) {
+        boolean[] found = new boolean[nodes.leaves()];
+        for (GenotypeSet.Box box : genotypes.sexedBoxes()) {
+            for (Sex sex : box.sexes()) {
+                boolean[] more = nodes.reached(allowed(box, sex));
+                for (int leaf = 0; leaf < found.length; leaf++) {
+                    found[leaf] |= more[leaf];
+                }
+            }
+        }
+        ImmutableSet.Builder<T> among = ImmutableSet.builder();
+        for (int outcome = 0; outcome < outcomes().size(); outcome++) {
+            if (found[outcome]) {
+                among.add(outcomes().get(outcome));
+            }
+        }
+        return among.build();
+    }
+
+    /** What animals of one sex may be found to be at each level; null where they may be anything. */
+    private boolean[] @Nullable [] allowed(GenotypeSet.Box box, Sex sex) {
+        boolean[] @Nullable [] allowed = new boolean[levels.size()][];
+        for (int level = 0; level < allowed.length; level++) {
+            boolean[] values = new boolean[levels.get(level).values().size()];
+            if (levels.get(level) instanceof Level.OfLocus at) {
+                Locus locus = at.locus();
+                for (AllelePair pair : box.at(locus.id())) {
+                    if (pair.alleles().size() == locus.transmission().strands(sex)) {
+                        values[locus.expressionPosition(pair, sex)] = true;
+                    }
+                }
+                allowed[level] = values;
+            } else if (levels.get(level) instanceof Level.OfSex) {
+                values[levels.get(level).values().indexOf(sex.word())] = true;
+                allowed[level] = values;
+            }
+        }
+        return allowed;
     }
 
     /** Receives the ways to outcomes. */

@@ -53,14 +53,34 @@ public final class Conclusions {
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final List<Notice> notices;
 
+<<<<<<< HEAD
     Conclusions(Pedigree pedigree, Members members, Groups question, Effort effort, List<Notice> notices) {
+=======
+    Conclusions(
+            Pedigree pedigree,
+            Members members,
+            Groups question,
+            double budget,
+            Optional<Sampling> sampling,
+            boolean parallel,
+            List<Notice> notices,
+            Runnable watch) {
+>>>>>>> main
         this.pedigree = pedigree;
         this.members = members;
         this.notices = ImmutableList.copyOf(notices);
         Families families = Families.of(members, question.kinds());
         IntStream numbers = IntStream.range(0, question.count());
+<<<<<<< HEAD
         this.groups = (effort.parallel() ? numbers.parallel() : numbers)
                 .mapToObj(g -> new Settled(question, g, families, effort))
+=======
+        this.groups = (parallel ? numbers.parallel() : numbers)
+                .mapToObj(g -> {
+                    watch.run();
+                    return new Settled(question, g, families, budget, sampling, watch);
+                })
+>>>>>>> main
                 .toList();
         groups.forEach(this::place);
     }

@@ -17,7 +17,11 @@ final class Costs {
         for (int g = 0; g < question.count(); g++) {
             effort.watch().run();
             Layout layout = question.layout(g);
+<<<<<<< HEAD
             IntPredicate peeled = Peeled.foreseen(question, g, families, effort.cells());
+=======
+            IntPredicate peeled = Peeled.foreseen(question, g, families, budget);
+>>>>>>> main
             int[] who = IntStream.range(0, families.part.length)
                     .filter(peeled.negate())
                     .toArray();

@@ -47,14 +47,29 @@ final class Fitting {
     private final Dossier dossier;
     private final Map<BitSet, Fit> known = new HashMap<>();
 
+<<<<<<< HEAD
     Fitting(CompiledModel compiled, Pedigree pedigree, Confusions confusions, boolean mutating, Effort effort) {
         this.watch = effort.watch();
         this.compiled = compiled;
         this.pedigree = pedigree;
         this.cells = effort.cells();
         this.rules = Groups.Rules.of(compiled.model(), mutating, false);
+=======
+    Fitting(
+            Prepared prepared,
+            Pedigree pedigree,
+            Confusions confusions,
+            boolean mutating,
+            double cells,
+            Runnable watch) {
+        this.watch = watch;
+        this.compiled = prepared.compiled();
+        this.pedigree = pedigree;
+        this.cells = cells;
+        this.rules = prepared.rules(mutating, false);
+>>>>>>> main
         this.anyLocus = compiled.model().loci().keySet().stream().limit(1).toList();
-        this.records = new Records(compiled, confusions);
+        this.records = prepared.records(confusions);
         this.dossier = new Dossier(pedigree, compiled.model().distinguishesSex() || tellsSex(pedigree));
     }
 

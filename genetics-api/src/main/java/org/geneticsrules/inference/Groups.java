@@ -2,7 +2,6 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -25,20 +24,27 @@ final class Groups {
     private final Rules rules;
 
     /**
-     * What all questions under the same rules share.
+     * How animals inherit: what all questions under the same rules share.
      *
-     * @param weighed whether founders are weighed by their populations, or all that can live are alike
+     * <p>Thread-safe.
      */
-    record Rules(
-            Model model,
-            boolean mutating,
-            boolean weighed,
-            Map<List<String>, Heredity> units,
-            Map<List<Object>, double[]> tables) {
+    static final class Rules {
 
-        static Rules of(Model model, boolean mutating, boolean weighed) {
-            // groups may be looked at by several threads
-            return new Rules(model, mutating, weighed, new LinkedHashMap<>(), new ConcurrentHashMap<>());
+        private final Model model;
+        private final boolean mutating;
+
+        /** Whether founders are weighed by their populations, or all that can live are alike. */
+        private final boolean weighed;
+
+        private final Map<List<String>, Heredity> units = new ConcurrentHashMap<>();
+
+        /** Tables of founders and kits. */
+        private final Map<List<Object>, double[]> tables = new ConcurrentHashMap<>();
+
+        Rules(Model model, boolean mutating, boolean weighed) {
+            this.model = model;
+            this.mutating = mutating;
+            this.weighed = weighed;
         }
 
         private Heredity heredity(Unit unit) {
@@ -61,7 +67,7 @@ final class Groups {
         this.members = members;
         this.records = records;
         this.kinds = kinds;
-        Unit.of(rules.model(), matter).forEach(unit -> heredity.add(rules.heredity(unit)));
+        Unit.of(rules.model, matter).forEach(unit -> heredity.add(rules.heredity(unit)));
         this.groups = Ties.of(heredity, members, kinds);
     }
 
@@ -132,14 +138,13 @@ final class Groups {
 
     /** The factor graph of a group for some animals, among whom are all who may be parents of any of them. */
     FactorGraph graph(int group, Layout layout, int[] who) {
-        return new KindredGraph(
-                        rules.model(), layout, records, who, group == 0, isEven(), rules.weighed(), rules.tables())
+        return new KindredGraph(rules.model, layout, records, who, group == 0, isEven(), rules.weighed, rules.tables)
                 .graph();
     }
 
     /** What is known of each animal by itself at the units of a group. */
     OwnWeights alone(int group, Layout layout) {
-        return new OwnWeights(rules.model(), layout, records, group == 0, isEven(), rules.weighed());
+        return new OwnWeights(rules.model, layout, records, group == 0, isEven(), rules.weighed);
     }
 
     /** Whether as many daughters as sons live, whoever the parents are. */

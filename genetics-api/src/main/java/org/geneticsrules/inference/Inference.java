@@ -39,6 +39,7 @@ public final class Inference {
     /** The cells that all tables of one part may have together unless stated otherwise: 128 MB of numbers. */
     public static final double USUAL_CELLS = 1 << 24;
 
+    private final Prepared prepared;
     private final CompiledModel compiled;
     private final Pedigree pedigree;
     private final Confusions confusions;
@@ -48,23 +49,46 @@ public final class Inference {
     /** Whether alleles that have changed count among what is possible. */
     private final boolean changing;
 
+<<<<<<< HEAD
     private final Effort effort;
+=======
+    private final double cells;
+    private final Optional<Sampling> sampling;
+    private final boolean parallel;
+    private final Optional<Runnable> watch;
+>>>>>>> main
 
     private Inference(
-            CompiledModel compiled,
+            Prepared prepared,
             Pedigree pedigree,
             Confusions confusions,
             Optional<String> population,
             boolean mutating,
             boolean changing,
+<<<<<<< HEAD
             Effort effort) {
         this.compiled = compiled;
+=======
+            double cells,
+            Optional<Sampling> sampling,
+            boolean parallel,
+            Optional<Runnable> watch) {
+        this.prepared = prepared;
+        this.compiled = prepared.compiled();
+>>>>>>> main
         this.pedigree = pedigree;
         this.confusions = confusions;
         this.population = population;
         this.mutating = mutating;
         this.changing = changing;
+<<<<<<< HEAD
         this.effort = effort;
+=======
+        this.cells = cells;
+        this.sampling = sampling;
+        this.parallel = parallel;
+        this.watch = watch;
+>>>>>>> main
     }
 
     /**
@@ -76,11 +100,46 @@ public final class Inference {
      * @throws ProblemsException if the records name what the model does not know
      */
     public static Inference of(CompiledModel compiled, Pedigree pedigree) {
+<<<<<<< HEAD
+=======
+        check(pedigree, compiled);
+        return new Inference(
+                new Prepared(compiled),
+                pedigree,
+                Confusions.none(),
+                Optional.empty(),
+                true,
+                false,
+                USUAL_CELLS,
+                Optional.empty(),
+                false,
+                Optional.empty());
+    }
+
+    private static void check(Pedigree pedigree, CompiledModel compiled) {
+>>>>>>> main
         List<Problem> problems = pedigree.problemsUnder(compiled.model());
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, Confusions.none(), Optional.empty(), true, false, Effort.usual());
+=======
+    }
+
+    /**
+     * Returns the same questions about another pedigree, or about the same with other records. What was found out about the model, and about
+     * looks met before, is not worked out again.
+     *
+     * @param other the animals and what was recorded of them
+     * @return a copy
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public Inference about(Pedigree other) {
+        check(other, compiled);
+        return new Inference(
+                prepared, other, confusions, population, mutating, changing, cells, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -90,7 +149,12 @@ public final class Inference {
      * @return a copy
      */
     public Inference with(Confusions named) {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, named, population, mutating, changing, effort);
+=======
+        return new Inference(
+                prepared, pedigree, named, population, mutating, changing, cells, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -105,7 +169,12 @@ public final class Inference {
             throw new IllegalArgumentException("model " + compiled.model() + " has no population \"" + id
                     + "\"; expected one of " + compiled.model().populations().keySet());
         }
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, Optional.of(id), mutating, changing, effort);
+=======
+        return new Inference(
+                prepared, pedigree, confusions, Optional.of(id), mutating, changing, cells, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -114,7 +183,12 @@ public final class Inference {
      * @return a copy
      */
     public Inference withoutMutation() {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, false, false, effort);
+=======
+        return new Inference(
+                prepared, pedigree, confusions, population, false, false, cells, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -124,7 +198,11 @@ public final class Inference {
      * @return a copy
      */
     public Inference withMutation() {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, true, true, effort);
+=======
+        return new Inference(prepared, pedigree, confusions, population, true, true, cells, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -135,7 +213,12 @@ public final class Inference {
      * @return a copy
      */
     public Inference within(double most) {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.of(most));
+=======
+        return new Inference(
+                prepared, pedigree, confusions, population, mutating, changing, most, sampling, parallel, watch);
+>>>>>>> main
     }
 
     /**
@@ -146,7 +229,21 @@ public final class Inference {
      * @return a copy
      */
     public Inference sampling(Sampling how) {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.sampled(how));
+=======
+        return new Inference(
+                prepared,
+                pedigree,
+                confusions,
+                population,
+                mutating,
+                changing,
+                cells,
+                Optional.of(how),
+                parallel,
+                watch);
+>>>>>>> main
     }
 
     /**
@@ -156,7 +253,12 @@ public final class Inference {
      * @return a copy
      */
     public Inference inParallel() {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.inParallel());
+=======
+        return new Inference(
+                prepared, pedigree, confusions, population, mutating, changing, cells, sampling, true, watch);
+>>>>>>> main
     }
 
     /**
@@ -167,7 +269,31 @@ public final class Inference {
      * @return a copy
      */
     public Inference watched(Runnable by) {
+<<<<<<< HEAD
         return new Inference(compiled, pedigree, confusions, population, mutating, changing, effort.watched(by));
+=======
+        return new Inference(
+                prepared,
+                pedigree,
+                confusions,
+                population,
+                mutating,
+                changing,
+                cells,
+                sampling,
+                parallel,
+                Optional.of(by));
+    }
+
+    /** Who watches: who was named, or an interruption of the thread that asks, whichever threads answer. */
+    private Runnable watching() {
+        Thread asking = Thread.currentThread();
+        return watch.orElse(() -> {
+            if (asking.isInterrupted()) {
+                throw new CancellationException("the question was interrupted");
+            }
+        });
+>>>>>>> main
     }
 
     /**
@@ -176,7 +302,7 @@ public final class Inference {
      * @return records that are no evidence, or only under an assumption
      */
     public List<Notice> notices() {
-        return ImmutableList.copyOf(new Records(compiled, confusions).notices(Members.of(pedigree, Optional.empty())));
+        return ImmutableList.copyOf(prepared.records(confusions).notices(Members.of(pedigree, Optional.empty())));
     }
 
     /**
@@ -199,9 +325,14 @@ public final class Inference {
      */
     public Conclusions conclude(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        Records records = new Records(compiled, confusions);
+        Records records = prepared.records(confusions);
         Groups question = question(loci, members, records);
+<<<<<<< HEAD
         return new Conclusions(pedigree, members, question, effort, records.notices(members));
+=======
+        return new Conclusions(
+                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+>>>>>>> main
     }
 
     /**
@@ -215,9 +346,14 @@ public final class Inference {
      */
     public Conclusions concludeOnly(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
-        Records records = new Records(compiled, confusions);
+        Records records = prepared.records(confusions);
         Groups question = question(loci, members, records).with(loci);
+<<<<<<< HEAD
         return new Conclusions(pedigree, members, question, effort, records.notices(members));
+=======
+        return new Conclusions(
+                pedigree, members, question, cells, sampling, parallel, records.notices(members), watching());
+>>>>>>> main
     }
 
     /**
@@ -230,8 +366,12 @@ public final class Inference {
      */
     public List<Cost> costs(Collection<String> loci) {
         Members members = Members.of(pedigree, population);
+<<<<<<< HEAD
         Groups question = question(loci, members, new Records(compiled, confusions));
         return Costs.of(question.with(loci), effort);
+=======
+        return Costs.of(question(loci, members, prepared.records(confusions)).with(loci), cells, watching());
+>>>>>>> main
     }
 
     /**
@@ -249,7 +389,30 @@ public final class Inference {
         for (String id : individuals) {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
+<<<<<<< HEAD
         return Together.of(question(loci, members, new Records(compiled, confusions)), asked, loci, effort.cells());
+=======
+        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, cells);
+    }
+
+    /**
+     * Asks about litters by themselves, under the same assumptions; the pedigree is left out.
+     *
+     * @return the chances of litters
+     */
+    public LitterLikelihood litters() {
+        return new LitterLikelihood(this);
+    }
+
+    /** The populations of the model. */
+    Set<String> populations() {
+        return compiled.model().populations().keySet();
+    }
+
+    /** The loci of the model. */
+    Set<String> loci() {
+        return compiled.model().loci().keySet();
+>>>>>>> main
     }
 
     /**
@@ -258,7 +421,11 @@ public final class Inference {
      * @return the contradictions, or none
      */
     public Contradictions contradictions() {
+<<<<<<< HEAD
         return Contradictions.of(() -> new Fitting(compiled, pedigree, confusions, changing, effort));
+=======
+        return Contradictions.of(() -> new Fitting(prepared, pedigree, confusions, changing, cells, watching()));
+>>>>>>> main
     }
 
     /**
@@ -271,11 +438,11 @@ public final class Inference {
     public Possibilities possible(String locus) {
         Model model = compiled.model();
         Members members = Members.of(pedigree, Optional.empty());
-        Records records = new Records(compiled, confusions);
+        Records records = prepared.records(confusions);
         List<Evidence> evidence = records.of(members);
         Kinds kinds = Kinds.of(model, members, evidence);
         Groups question = new Groups(
-                Groups.Rules.of(model, changing, false),
+                prepared.rules(changing, false),
                 members,
                 evidence,
                 kinds,
@@ -285,7 +452,7 @@ public final class Inference {
 
     /** The question about some loci, sorted into groups. */
     Groups question(Collection<String> loci) {
-        return question(loci, Members.of(pedigree, population), new Records(compiled, confusions));
+        return question(loci, Members.of(pedigree, population), prepared.records(confusions));
     }
 
     private Groups question(Collection<String> loci, Members members, Records records) {
@@ -295,7 +462,7 @@ public final class Inference {
         Kinds kinds = Kinds.of(model, members, evidence);
         Set<String> matter = mattering(model, kinds, loci);
         requireFrequencies(members, matter);
-        return new Groups(Groups.Rules.of(model, mutating, true), members, evidence, kinds, matter);
+        return new Groups(prepared.rules(mutating, true), members, evidence, kinds, matter);
     }
 
     /** The loci that have to be followed: those asked for, those that records read, and those at which animals die. */

@@ -22,6 +22,13 @@ final class Peeling {
     /** A product is scaled after so many factors, so that those of large families do not underflow. */
     private static final int OFTEN = 8;
 
+    /**
+     * No weight beside one of 1 becomes smaller than this, so that what is very unlikely, as that a male of a thousand dark young of light
+     * females carries light, is never taken for impossible. Three such weights can still be multiplied. Where hundreds of records speak
+     * against what a single one then demands, the likelihood that is found is therefore too large.
+     */
+    private static final double LEAST = 1e-100;
+
     /** Scales are multiplied until they are below this, so that logarithms are few. */
     private static final double FAR = 1e-150;
 
@@ -216,7 +223,7 @@ final class Peeling {
             gather(kit);
             kits(here, kit).likelihoods(inside, at[kit], likelihoods, 0);
             times(product, likelihoods, 0, size);
-            multiplied = scaledAfter(multiplied + 1, product, size);
+            note(scale(product, 0, size));
         }
         if (sire != entrance && families.hasBelow(sire)) {
             gather(sire);
@@ -271,7 +278,7 @@ final class Peeling {
             for (int s = 0; s < width; s++) {
                 inside[to + s] *= up[from + s];
             }
-            if ((f - begin + 1) % OFTEN == 0) {
+            if (f > begin) {
                 note(scale(inside, to, width));
             }
         }
@@ -304,9 +311,7 @@ final class Peeling {
         for (int f = begin; f < end; f++) {
             System.arraycopy(told, 0, products, (f - begin) * width, width);
             times(told, up, atUp[f], width);
-            if ((f - begin) % OFTEN == 0) {
-                scale(told, 0, width);
-            }
+            scale(told, 0, width);
         }
         Arrays.fill(other, 0, width, 1);
         for (int f = end - 1; f >= begin; f--) {
@@ -317,9 +322,7 @@ final class Peeling {
                 other[s] *= said;
             }
             scale(up, here, width);
-            if ((end - f) % OFTEN == 0) {
-                scale(other, 0, width);
-            }
+            scale(other, 0, width);
         }
         return total;
     }
@@ -409,7 +412,7 @@ final class Peeling {
         int to = from + size;
         System.arraycopy(before, from, before, to, size);
         times(before, to, likelihoods, from, size, times);
-        if ((speaker + 1) % OFTEN == 0) {
+        if (speakers[speaker] < 0 || (speaker + 1) % OFTEN == 0) {
             scale(before, to, size);
         }
         return speaker + 1;
@@ -437,7 +440,7 @@ final class Peeling {
                 }
             }
             times(after, 0, likelihoods, j * size, size, alike);
-            if ((count - j) % OFTEN == 0) {
+            if (run < 0 || (count - j) % OFTEN == 0) {
                 scale(after, 0, size);
             }
         }
@@ -548,16 +551,18 @@ final class Peeling {
         }
     }
 
-    /** Divides by the largest weight, and returns it; 0 if there is none. */
+    /** Divides by the largest weight, and returns it; 0 if there is none. What is possible stays so. */
     private static double scale(double[] weights, int from, int count) {
         double most = 0;
         for (int i = from; i < from + count; i++) {
             most = Math.max(most, weights[i]);
         }
-        if (most > 0 && most != 1) {
+        if (most > 0) {
             double share = 1 / most;
             for (int i = from; i < from + count; i++) {
-                weights[i] *= share;
+                if (weights[i] > 0) {
+                    weights[i] = Math.max(weights[i] * share, LEAST);
+                }
             }
         }
         return most;

@@ -31,7 +31,11 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 
-/** Turns the records of animals into evidence about what they carry. */
+/**
+ * Turns the records of animals into evidence about what they carry. What a look is evidence of is remembered.
+ *
+ * <p>Thread-safe.
+ */
 final class Records {
 
     private static final List<WeightedBox> ANYTHING =
@@ -71,7 +75,7 @@ final class Records {
     }
 
     /** What should be known of the records of some animals. */
-    List<Notice> notices(Members members) {
+    synchronized List<Notice> notices(Members members) {
         RecordKinds kinds = members.recordKinds();
         List<List<Remark>> remarks = new ArrayList<>();
         for (int kind = 0; kind < kinds.count(); kind++) {
@@ -93,7 +97,7 @@ final class Records {
     }
 
     /** The evidence of each animal; of one that is not recorded there is none. What is recorded alike is the same object. */
-    List<Evidence> of(Members members) {
+    synchronized List<Evidence> of(Members members) {
         RecordKinds kinds = members.recordKinds();
         Evidence[] ofKind = new Evidence[kinds.count()];
         for (int kind = 0; kind < ofKind.length; kind++) {

@@ -41,8 +41,13 @@ final class Settled {
      * @param families the shape of the pedigree
      * @param effort how much may be done
      */
+<<<<<<< HEAD
     Settled(Groups question, int group, Families families, Effort effort) {
         this(question, group, families, effort, Way.UNIT_BY_UNIT);
+=======
+    Settled(Groups question, int group, Families families, double budget, Optional<Sampling> sampling, Runnable watch) {
+        this(question, group, families, budget, sampling, Way.UNIT_BY_UNIT, watch);
+>>>>>>> main
     }
 
     /**
@@ -50,9 +55,21 @@ final class Settled {
      *
      * @param least units are not looked at more loosely than this
      */
+<<<<<<< HEAD
     Settled(Groups question, int group, Families families, Effort effort, Way least) {
         effort.watch().run();
         this.peeled = new Peeled(question, group, families, effort.cells(), least);
+=======
+    Settled(
+            Groups question,
+            int group,
+            Families families,
+            double budget,
+            Optional<Sampling> sampling,
+            Way least,
+            Runnable watch) {
+        this.peeled = new Peeled(question, group, families, budget, least);
+>>>>>>> main
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();

@@ -202,8 +202,7 @@ public final class BoxSet {
         }
         BitSet[] box = new BitSet[a.length];
         for (int v = 0; v < box.length; v++) {
-            box[v] = (BitSet) a[v].clone();
-            box[v].and(b[v]);
+            box[v] = common(a[v], b[v]);
         }
         return box;
     }
@@ -216,17 +215,38 @@ public final class BoxSet {
         }
         BitSet[] within = Arrays.copyOf(box, box.length);
         for (int v = 0; v < box.length; v++) {
-            BitSet outside = (BitSet) within[v].clone();
-            outside.andNot(taken[v]);
-            if (!outside.isEmpty()) {
+            if (!isWithin(box[v], taken[v])) {
+                BitSet outside = (BitSet) box[v].clone();
+                outside.andNot(taken[v]);
                 BitSet[] piece = Arrays.copyOf(within, within.length);
                 piece[v] = outside;
                 add(into, piece);
+                within[v] = common(box[v], taken[v]);
             }
-            BitSet inside = (BitSet) within[v].clone();
-            inside.and(taken[v]);
-            within[v] = inside;
         }
+    }
+
+    /** Values are never changed once they are in a box, so boxes share them: most variables of most boxes allow everything. */
+    private static BitSet common(BitSet a, BitSet b) {
+        if (isWithin(a, b)) {
+            return a;
+        }
+        BitSet both = (BitSet) a.clone();
+        both.and(b);
+        return both;
+    }
+
+    @SuppressWarnings("ReferenceEquality") // identity first: shared values need not be gone through
+    private static boolean isWithin(BitSet some, BitSet others) {
+        if (some == others) {
+            return true;
+        }
+        for (int value = some.nextSetBit(0); value >= 0; value = some.nextSetBit(value + 1)) {
+            if (!others.get(value)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static void limitWork(long comparisons) {

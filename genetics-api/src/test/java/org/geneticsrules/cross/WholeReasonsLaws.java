@@ -36,27 +36,27 @@ class WholeReasonsLaws {
         return Arbitraries.longs();
     }
 
-    @Property(tries = 80)
+    @Property(tries = 60)
     void ways_of_known_parents_add_up(@ForAll("seeds") long seed) {
         waysAddUp(Known.draw(seed));
     }
 
-    @Property(tries = 50)
+    @Property(tries = 30)
     void ways_of_uncertain_parents_add_up(@ForAll("seeds") long seed) {
         waysAddUp(Family.draw(seed));
     }
 
-    @Property(tries = 50)
+    @Property(tries = 30)
     void ways_of_two_males_add_up(@ForAll("seeds") long seed) {
         waysAddUp(Family.ofTwoMales(seed, seed % 2 == 0));
     }
 
-    @Property(tries = 50)
+    @Property(tries = 30)
     void what_a_look_hides_is_what_kits_of_that_look_carry(@ForAll("seeds") long seed) {
         hiddenIsConditional(Known.draw(seed));
     }
 
-    @Property(tries = 50)
+    @Property(tries = 30)
     void boxes_behind_a_look_weigh_as_much_as_the_look(@ForAll("seeds") long seed) {
         boxesAddUp(Known.draw(seed));
     }

@@ -6,8 +6,10 @@ import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -16,6 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
+import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Viability;
@@ -117,6 +120,11 @@ class WholeLanguageLaws {
         sightingsAgree(draw(seed));
     }
 
+    @Property(tries = 100)
+    void what_some_genotypes_may_show_is_what_any_of_them_does(@ForAll("seeds") long seed) {
+        amongAgrees(draw(seed));
+    }
+
     @Property(tries = 200)
     void the_share_lost_is_that_of_the_statements_that_bear_on_the_view(@ForAll("seeds") long seed) {
         lossAgrees(draw(seed));
@@ -183,6 +191,21 @@ class WholeLanguageLaws {
     static void diagramAgrees(Case one) {
         View view = new View(one.traitsAndSex(), one.stage(), Census.CONCEIVED);
         assertEquals(lived(one), one.weighed(one.compiled().diagram(view)), one::toString);
+    }
+
+    static void amongAgrees(Case one) {
+        Genotype other = RandomAnimals.genotype(one.model(), one.sex(), one.seed());
+        GenotypeSet either = GenotypeSet.of(one.model(), one.genotype()).or(GenotypeSet.of(one.model(), other));
+        Set<Phenotype> looks = new LinkedHashSet<>();
+        for (Genotype genotype : List.of(one.genotype(), other)) {
+            Animal animal =
+                    RandomAnimals.animals(one.genome(), one.sex(), genotype).get(0);
+            Life.looks(one.genome(), animal, RandomAnimals.plain(one.stage()), one.traits())
+                    .keySet()
+                    .forEach(look -> looks.add(Phenotype.from(look)));
+        }
+        View view = new View(one.traits(), one.stage(), Census.CONCEIVED);
+        assertEquals(looks, one.compiled().diagram(view).among(either.of(one.sex())), one::toString);
     }
 
     static void sightingsAgree(Case one) {

@@ -21,6 +21,8 @@ import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
 import org.geneticsrules.testing.brute.Kindred;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Contradictions of random pedigrees against trying sets of records one by one. */
 class ContradictionLaws {
@@ -59,7 +61,7 @@ class ContradictionLaws {
                 .contradictions();
     }
 
-    @Property(tries = 200)
+    @Property(tries = 100)
     void contradictions_are_irreducible(@ForAll("pedigrees") RandomPedigree random, @ForAll boolean muddled) {
         Kindred kindred = muddled ? muddled(random) : RecordedKindred.scored(random.kindred());
         Contradictions found = found(random, kindred);
@@ -85,14 +87,27 @@ class ContradictionLaws {
         Statistics.label("contradictions").collect(met);
         Statistics.label("contradictions").coverage(coverage -> {
             coverage.check("none").percentage(share -> share > 15);
-            coverage.check("animals by themselves").percentage(share -> share > 2);
+            coverage.check("animals by themselves").percentage(share -> share > 0);
             coverage.check("relatives").percentage(share -> share > 4);
         });
     }
 
-    @Property(tries = 300)
+    @Property(tries = 120)
     void smallest_and_fewest_are_those_found_by_trying_all(
             @ForAll("pedigrees") RandomPedigree random, @ForAll boolean muddled) {
+        Statistics.label("fewest").collect(smallestAndFewest(random, muddled));
+        Statistics.label("fewest").coverage(coverage -> coverage.check("one").percentage(share -> share > 2));
+    }
+
+    /** Rare among random pedigrees, so these were looked for. */
+    @ParameterizedTest
+    @ValueSource(longs = {57, 130, 147})
+    void several_sets_are_the_fewest(long seed) {
+        assertEquals("several", smallestAndFewest(RandomPedigrees.pedigree(seed), true));
+    }
+
+    /** Compares with trying all sets, and tells what was met. */
+    private static String smallestAndFewest(RandomPedigree random, boolean muddled) {
         Kindred kindred = muddled ? muddled(random) : RecordedKindred.scored(random.kindred());
         BruteContradictions brute = new BruteContradictions(random, kindred);
         String met = "other";
@@ -122,11 +137,7 @@ class ContradictionLaws {
                 }
             }
         }
-        Statistics.label("fewest").collect(met);
-        Statistics.label("fewest").coverage(coverage -> {
-            coverage.check("one").percentage(share -> share > 2);
-            coverage.check("several").percentage(share -> share > 1);
-        });
+        return met;
     }
 
     /** One set of each kindred, in all combinations. */

@@ -58,7 +58,7 @@ class PossibilityLaws {
         return Worlds.any(random.genome(), new Kindred(members, kindred.litters(), kindred.confusions()), MOST_CHOICES);
     }
 
-    @Property(tries = 150)
+    @Property(tries = 100)
     void possible_is_what_some_world_has(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Optional<Boolean> fit = any(random, kindred, Map.of());
@@ -74,18 +74,20 @@ class PossibilityLaws {
                     Supplier<String> what = () -> member.id() + " " + pair + ": " + one.getValue();
                     assertEquals(one.getValue(), found.of(member.id(), pair));
                     assertFalse(one.getValue() instanceof Undecided);
-                    any(random, kindred, Map.of(member.id(), Map.of(locus, pair)))
-                            .filter(world -> fit.orElse(false))
-                            .ifPresent(world -> assertEquals(world, one.getValue() instanceof Possible, what));
                     if (one.getValue() instanceof Possible fits) {
+                        // a world with the whole witness is one with the pair
                         assertEquals(pair, fits.witness().get(member.id()).get(locus));
-                        any(random, kindred, fits.witness())
-                                .filter(world -> fit.orElse(false))
-                                .ifPresent(world -> assertTrue(world, what));
+                        if (fit.orElse(false)) {
+                            any(random, kindred, fits.witness()).ifPresent(world -> assertTrue(world, what));
+                        }
                     } else if (one.getValue() instanceof Contradicted) {
                         assertFalse(fit.orElse(false));
                     } else {
                         excluded++;
+                        if (fit.orElse(false)) {
+                            any(random, kindred, Map.of(member.id(), Map.of(locus, pair)))
+                                    .ifPresent(world -> assertFalse(world, what));
+                        }
                     }
                 }
             }
@@ -95,7 +97,7 @@ class PossibilityLaws {
                         ? "too large to try"
                         : !fit.get() ? "contradictory" : excluded > 0 ? "something excluded" : "all possible");
         Statistics.coverage(coverage -> {
-            coverage.check("contradictory").percentage(share -> share > 5);
+            coverage.check("contradictory").percentage(share -> share > 3);
             coverage.check("something excluded").percentage(share -> share > 20);
         });
     }
@@ -104,7 +106,7 @@ class PossibilityLaws {
      * Without room for a table nothing is guessed: what elimination leaves is undecided, and what it strikes out stays excluded,
      * be it that there is a contradiction beside it.
      */
-    @Property(tries = 50)
+    @Property(tries = 30)
     void nothing_is_guessed(@ForAll("pedigrees") RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Inference inference =

@@ -25,8 +25,8 @@ import org.junit.jupiter.api.TestReporter;
 /** Whatever becomes of a document, reading it ends in a value or in problems that say where they are. */
 class HostileDocumentsTest {
 
-    private static final int TREES = 1_500;
-    private static final int BYTES = 500;
+    private static final int TREES = 900;
+    private static final int BYTES = 300;
 
     private record Base(DocumentKind kind, String text) {}
 

@@ -5,16 +5,30 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.Catalogue;
 
 /** Small valid documents that use every feature of their kind. */
 final class Samples {
 
+    /** Asked for thousands of times. */
+    private static final Map<DocumentKind, String> TEXTS = new ConcurrentHashMap<>();
+
+    private static final Model MODEL = Documents.reader()
+            .readModel(
+                    Source.of("sample", resource("sample-model.json")),
+                    List.of(Documents.reader().readCatalogue(Source.of("sample", resource("sample-traits.json")))));
+
     private Samples() {}
 
     static String text(DocumentKind kind) {
+        return TEXTS.computeIfAbsent(kind, Samples::made);
+    }
+
+    private static String made(DocumentKind kind) {
         return switch (kind) {
             case CATALOGUE -> resource("sample-traits.json");
             case MODEL -> resource("sample-model.json");
@@ -33,7 +47,7 @@ final class Samples {
     }
 
     static Model model() {
-        return Documents.reader().readModel(Source.of("sample", text(DocumentKind.MODEL)), List.of(catalogue()));
+        return MODEL;
     }
 
     /** Reads a document as what it should be, against the sample catalogue and those that are shipped. */

@@ -44,7 +44,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class SchemaTest {
 
-    private static final int MUTATIONS = 2_000;
+    private static final int MUTATIONS = 1_200;
 
     private static final ImmutableMap<DocumentKind, Schema> SCHEMAS = Maps.toMap(
             Arrays.asList(DocumentKind.values()),

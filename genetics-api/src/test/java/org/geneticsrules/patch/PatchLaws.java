@@ -278,7 +278,7 @@ class PatchLaws {
         return one.flatMap(mine -> other.map(theirs -> oneAfterTheOther(base, mine.patch(), theirs.patch())));
     }
 
-    @Property(tries = 150)
+    @Property(tries = 60)
     void patches_of_the_whole_language_commute(@ForAll("seeds") long seed) {
         twoOfOneModel(seed);
     }
@@ -287,13 +287,13 @@ class PatchLaws {
     void many_pairs_of_patches_of_the_whole_language_touch_different_statements() {
         int apart = 0;
         int touching = 0;
-        for (long seed = 0; seed < 150; seed++) {
+        for (long seed = 0; seed < 75; seed++) {
             Optional<Boolean> found = twoOfOneModel(seed);
             apart += found.filter(disjoint -> disjoint).isPresent() ? 1 : 0;
             touching += found.filter(disjoint -> !disjoint).isPresent() ? 1 : 0;
         }
-        assertTrue(apart > 60, apart + " are apart");
-        assertTrue(touching > 10, touching + " touch or contradict each other");
+        assertTrue(apart > 30, apart + " are apart");
+        assertTrue(touching > 5, touching + " touch or contradict each other");
     }
 
     /** The laws would say little if every random patch were refused. */
@@ -308,7 +308,7 @@ class PatchLaws {
         assertTrue(sound > 50 && sound < 190, sound + " of 200 are sound");
     }
 
-    @Property(tries = 400)
+    @Property(tries = 200)
     void patches(@ForAll("seeds") long seed) {
         Model base = RandomModels.model(seed, RandomModels.Size.FULL);
         Random random = new Random(seed);

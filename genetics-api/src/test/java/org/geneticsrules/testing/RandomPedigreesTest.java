@@ -26,7 +26,7 @@ import org.junit.jupiter.api.TestReporter;
 /** Laws over random pedigrees say little if the pedigrees are all alike, so what is drawn is measured. */
 class RandomPedigreesTest {
 
-    private static final int PEDIGREES = 400;
+    private static final int PEDIGREES = 200;
 
     /** In how many pedigrees each feature occurred. */
     private static final Map<String, Integer> SEEN = new LinkedHashMap<>();

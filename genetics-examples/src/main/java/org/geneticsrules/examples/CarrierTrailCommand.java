@@ -1,14 +1,10 @@
 package org.geneticsrules.examples;
 
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.HiddenAllele;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Says how likely a recorded animal is to carry an allele, record by record. */
 @Command(
@@ -25,38 +21,21 @@ import picocli.CommandLine.Spec;
         })
 final class CarrierTrailCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
+    @Mixin
+    private RecordedOptions recorded;
 
     @Mixin
-    private ModelChoice choice;
+    private AnimalOption animal;
 
     @Mixin
-    private PedigreeChoice pedigree;
-
-    @Mixin
-    private OutputChoice output;
-
-    @Option(names = "--animal", paramLabel = "ID", required = true, description = "The animal, by its id.")
-    private String animal = "";
-
-    @Option(
-            names = "--carries",
-            paramLabel = "NAME",
-            required = true,
-            description = "What it may carry: an allele by word or letter.")
-    private String carries = "";
+    private AlleleOption carries;
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        HiddenAllele allele = Inputs.reading(
-                "--carries", carries, () -> HiddenAllele.find(answers.compiled().model(), carries));
-        RecordedAnswers recorded = pedigree.about(answers);
-        return output.print(
-                recorded.carrierTrail(PedigreeChoice.animal(recorded, "--animal", animal), allele),
-                answers.compiled().model(),
-                spec.commandLine().getOut());
+        return recorded.answer(asked -> {
+            Supplier<String> who = animal.among(asked);
+            Supplier<HiddenAllele> allele = carries.of(asked);
+            return records -> records.carrierTrail(who.get(), allele.get());
+        });
     }
 }

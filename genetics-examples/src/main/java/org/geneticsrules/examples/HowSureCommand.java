@@ -3,17 +3,15 @@ package org.geneticsrules.examples;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.HowSureQuestion;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Says how sure one may be, by a planned mating, whether a recorded animal carries an allele. */
 @Command(
@@ -32,27 +30,14 @@ import picocli.CommandLine.Spec;
         })
 final class HowSureCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
+    @Mixin
+    private RecordedOptions recorded;
 
     @Mixin
-    private ModelChoice choice;
+    private AnimalOption animal;
 
     @Mixin
-    private PedigreeChoice pedigree;
-
-    @Mixin
-    private OutputChoice output;
-
-    @Option(names = "--animal", paramLabel = "ID", required = true, description = "The animal, by its id.")
-    private String animal = "";
-
-    @Option(
-            names = "--carries",
-            paramLabel = "NAME",
-            required = true,
-            description = "What it may carry: an allele by word or letter.")
-    private String carries = "";
+    private AlleleOption carries;
 
     @Option(names = "--mate", paramLabel = "ID", required = true, description = "Its mate, by its id.")
     private String mate = "";
@@ -78,24 +63,20 @@ final class HowSureCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        Model model = answers.compiled().model();
-        HiddenAllele allele = Inputs.reading(
-                "--carries", carries, () -> HiddenAllele.find(answers.compiled().model(), carries));
-        LifeStage stage = when.stage(model);
-        int count = Inputs.count("--kits", kits, 1, HowSureQuestion.MOST_KITS);
-        RecordedAnswers recorded = pedigree.about(answers);
-        HowSureQuestion question = HowSureQuestion.of(
-                        PedigreeChoice.animal(recorded, "--animal", animal),
-                        allele,
-                        PedigreeChoice.animal(recorded, "--mate", mate))
-                .shownBy(signs.stream()
-                        .map(sign -> Inputs.look("--sign", model, sign))
-                        .toList())
-                .at(stage)
-                .forKits(count);
-        return output.print(
-                recorded.howSure(question), model, spec.commandLine().getOut());
+        return recorded.answer(asked -> {
+            Model model = asked.model();
+            Supplier<String> who = animal.among(asked);
+            Supplier<HiddenAllele> allele = carries.of(asked);
+            Supplier<String> partner = asked.animal("--mate", mate);
+            Supplier<LifeStage> stage = asked.read(() -> when.stage(model));
+            Supplier<Integer> count = asked.read(() -> Inputs.count("--kits", kits, 1, HowSureQuestion.MOST_KITS));
+            List<Supplier<Phenotype>> looks = signs.stream()
+                    .map(sign -> asked.read(() -> Inputs.look("--sign", model, sign)))
+                    .toList();
+            return records -> records.howSure(HowSureQuestion.of(who.get(), allele.get(), partner.get())
+                    .shownBy(looks.stream().map(Supplier::get).toList())
+                    .at(stage.get())
+                    .forKits(count.get()));
+        });
     }
 }

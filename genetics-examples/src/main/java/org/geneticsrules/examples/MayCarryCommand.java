@@ -1,22 +1,13 @@
 package org.geneticsrules.examples;
 
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Answers;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
-import org.geneticsrules.model.Model;
-import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.Problems;
-import org.geneticsrules.problem.Stage;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Says what a recorded animal may be and hide, by all records of it and its relatives. */
 @Command(
@@ -34,20 +25,11 @@ import picocli.CommandLine.Spec;
         })
 final class MayCarryCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
+    @Mixin
+    private RecordedOptions recorded;
 
     @Mixin
-    private ModelChoice choice;
-
-    @Mixin
-    private PedigreeChoice pedigree;
-
-    @Mixin
-    private OutputChoice output;
-
-    @Option(names = "--animal", paramLabel = "ID", required = true, description = "The animal, by its id.")
-    private String animal = "";
+    private AnimalOption animal;
 
     @Option(
             names = "--loci",
@@ -57,34 +39,10 @@ final class MayCarryCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        Model model = answers.compiled().model();
-        Set<String> asked = loci(model);
-        RecordedAnswers recorded = pedigree.about(answers);
-        return output.print(
-                recorded.mayCarry(PedigreeChoice.animal(recorded, "--animal", animal), asked),
-                model,
-                spec.commandLine().getOut());
-    }
-
-    private Set<String> loci(Model model) {
-        List<Problem> problems = new ArrayList<>();
-        Set<String> asked = new LinkedHashSet<>(Inputs.names(loci));
-        for (String locus : asked) {
-            if (!model.loci().containsKey(locus)) {
-                problems.add(Problems.unknown(
-                        Stage.REFERENCES,
-                        "unknown-locus",
-                        "",
-                        "locus",
-                        locus,
-                        model.loci().keySet()));
-            }
-        }
-        if (!problems.isEmpty()) {
-            throw new InputException(ProblemText.of("--loci", String.valueOf(loci), problems));
-        }
-        return asked;
+        return recorded.answer(asked -> {
+            Supplier<String> who = animal.among(asked);
+            Supplier<Set<String>> at = asked.loci("--loci", Optional.ofNullable(loci));
+            return records -> records.mayCarry(who.get(), at.get());
+        });
     }
 }

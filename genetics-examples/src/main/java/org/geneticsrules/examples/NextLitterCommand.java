@@ -1,19 +1,18 @@
 package org.geneticsrules.examples;
 
 import java.util.LinkedHashSet;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.recorded.NextLitterQuestion;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Foresees a litter of two recorded animals. */
 @Command(
@@ -32,17 +31,8 @@ import picocli.CommandLine.Spec;
         })
 final class NextLitterCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
-
     @Mixin
-    private ModelChoice choice;
-
-    @Mixin
-    private PedigreeChoice pedigree;
-
-    @Mixin
-    private OutputChoice output;
+    private RecordedOptions recorded;
 
     @Option(names = "--sire", paramLabel = "ID", required = true, description = "The sire, by his id.")
     private String sire = "";
@@ -75,26 +65,25 @@ final class NextLitterCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        Model model = answers.compiled().model();
-        Set<String> asked = new LinkedHashSet<>(Inputs.names(traits));
-        if (asked.isEmpty()) {
-            throw new InputException("problem: --traits names no trait\n");
-        }
-        LifeStage stage = when.stage(model);
-        int count = Inputs.count("--kits", kits, 1, NextLitterQuestion.MOST_KITS);
-        RecordedAnswers recorded = pedigree.about(answers);
-        NextLitterQuestion question = NextLitterQuestion.of(
-                        PedigreeChoice.animal(recorded, "--sire", sire),
-                        PedigreeChoice.animal(recorded, "--dam", dam),
-                        asked)
-                .at(stage);
-        String counted = look;
-        if (counted != null) {
-            question = question.counting(Inputs.look("--look", model, counted), count);
-        }
-        return output.print(
-                recorded.nextLitter(question), model, spec.commandLine().getOut());
+        return recorded.answer(asked -> {
+            Model model = asked.model();
+            Set<String> named = new LinkedHashSet<>(Inputs.names(traits));
+            if (named.isEmpty()) {
+                asked.wrong("--traits names no trait");
+            }
+            Supplier<String> male = asked.animal("--sire", sire);
+            Supplier<String> female = asked.animal("--dam", dam);
+            Supplier<LifeStage> stage = asked.read(() -> when.stage(model));
+            Supplier<Integer> count = asked.read(() -> Inputs.count("--kits", kits, 1, NextLitterQuestion.MOST_KITS));
+            Supplier<Optional<Phenotype>> counted =
+                    asked.read(() -> Optional.ofNullable(look).map(stated -> Inputs.look("--look", model, stated)));
+            return records -> {
+                NextLitterQuestion question =
+                        NextLitterQuestion.of(male.get(), female.get(), named).at(stage.get());
+                return records.nextLitter(counted.get()
+                        .map(kit -> question.counting(kit, count.get()))
+                        .orElse(question));
+            };
+        });
     }
 }

@@ -4,17 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.recorded.ParentageQuestion;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.probability.Probability;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Says which males may have sired a recorded litter. */
 @Command(
@@ -35,17 +32,8 @@ import picocli.CommandLine.Spec;
         })
 final class ParentageCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
-
     @Mixin
-    private ModelChoice choice;
-
-    @Mixin
-    private PedigreeChoice pedigree;
-
-    @Mixin
-    private OutputChoice output;
+    private RecordedOptions recorded;
 
     @Option(names = "--litter", paramLabel = "ID", required = true, description = "The litter, by its id.")
     private String litter = "";
@@ -73,52 +61,52 @@ final class ParentageCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        RecordedAnswers recorded = pedigree.about(answers);
-        ParentageQuestion question = ParentageQuestion.of(
-                PedigreeChoice.litter(recorded, "--litter", litter).id());
-        if (!males.isEmpty() || unrecorded != null) {
-            question = question.among(candidates(recorded));
-        } else if (eachKit) {
-            throw new InputException("problem: --each-kit needs the males, one --male for each\n");
-        }
-        return output.print(
-                recorded.parentage(question),
-                answers.compiled().model(),
-                spec.commandLine().getOut());
+        return recorded.answer(asked -> {
+            Supplier<String> which = asked.litter("--litter", litter);
+            if (males.isEmpty() && unrecorded == null) {
+                if (eachKit) {
+                    asked.wrong("--each-kit needs the males, one --male for each");
+                }
+                return records -> records.parentage(ParentageQuestion.of(which.get()));
+            }
+            Supplier<Paternity> among = candidates(asked);
+            return records ->
+                    records.parentage(ParentageQuestion.of(which.get()).among(among.get()));
+        });
     }
 
-    private Paternity candidates(RecordedAnswers recorded) {
-        boolean shared = unrecorded != null || males.stream().anyMatch(male -> share(recorded, male) != null);
-        List<Paternity.Candidate> each = new ArrayList<>();
+    private Supplier<Paternity> candidates(Asked asked) {
+        boolean shared = unrecorded != null || males.stream().anyMatch(male -> share(asked, male) != null);
+        List<Supplier<Paternity.Candidate>> each = new ArrayList<>();
         for (String male : males) {
-            String share = share(recorded, male);
-            if (shared && share == null) {
-                throw new InputException("problem: --male " + male
-                        + ": no share is stated, but others have one; write it behind an equals sign, as in --male \""
-                        + male
-                        + "=1/2\"\n");
-            }
+            String share = share(asked, male);
             String id = share == null ? male : male.substring(0, male.length() - share.length() - 1);
-            each.add(Paternity.Candidate.of(
-                    PedigreeChoice.animal(recorded, "--male", id.strip()),
-                    share == null ? Probability.of(1, males.size()) : Inputs.chance("--male", share)));
+            Supplier<String> who = asked.animal("--male", id.strip());
+            if (shared && share == null) {
+                asked.wrong("--male " + male
+                        + ": no share is stated, but others have one; write it behind an equals sign, as in --male \""
+                        + male + "=1/2\"");
+            }
+            Supplier<Probability> chance =
+                    asked.read(() -> share == null ? Probability.of(1, males.size()) : Inputs.chance("--male", share));
+            each.add(() -> Paternity.Candidate.of(who.get(), chance.get()));
         }
-        String other = unrecorded;
-        if (other != null) {
-            each.add(new Paternity.Candidate(Optional.empty(), Optional.empty(), Inputs.chance("--unrecorded", other)));
-        }
-        try {
-            return new Paternity.Candidates(each, eachKit);
-        } catch (IllegalArgumentException e) {
-            throw new InputException("problem: " + e.getMessage() + "\n");
-        }
+        Optional.ofNullable(unrecorded).ifPresent(stated -> {
+            Supplier<Probability> chance = asked.read(() -> Inputs.chance("--unrecorded", stated));
+            each.add(() -> new Paternity.Candidate(Optional.empty(), Optional.empty(), chance.get()));
+        });
+        return () -> {
+            try {
+                return new Paternity.Candidates(each.stream().map(Supplier::get).toList(), eachKit);
+            } catch (IllegalArgumentException e) {
+                throw new InputException("problem: " + e.getMessage() + "\n");
+            }
+        };
     }
 
     /** What stands behind the last equals sign, unless that is a part of an id. */
-    private static @Nullable String share(RecordedAnswers recorded, String male) {
+    private static @Nullable String share(Asked asked, String male) {
         int at = male.lastIndexOf('=');
-        return at < 0 || recorded.pedigree().individuals().containsKey(male) ? null : male.substring(at + 1);
+        return at < 0 || asked.isAnimal(male) ? null : male.substring(at + 1);
     }
 }

@@ -1,24 +1,21 @@
 package org.geneticsrules.examples;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
-import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
-import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
-import org.geneticsrules.problem.Stage;
 import org.geneticsrules.table.PedigreeTable;
+import org.geneticsrules.trait.Confusions;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -51,14 +48,31 @@ final class PedigreeChoice {
             })
     private @Nullable Long estimate;
 
-    /** The questions about the recorded animals. */
-    RecordedAnswers about(Answers answers) {
-        Model model = answers.compiled().model();
-        Optional<Population> origin = Inputs.population(model, population);
-        Pedigree pedigree = read(file, model);
-        RecordedAnswers recorded = RecordedAnswers.of(answers, pedigree);
-        RecordedAnswers from = origin.map(named -> recorded.from(named.id())).orElse(recorded);
-        return estimate == null ? from : from.sampling(Sampling.seeded(estimate));
+    @Option(
+            names = "--misnamed",
+            paramLabel = "ERROR",
+            description = {
+                "How often one state of a trait is recorded as another, for example",
+                "\"hue: brown as black=2/100\", at a stage \"... @ moult 0=2/100\"; once for each.",
+                "What does not fit may then be an error of naming. Default: none are reckoned with."
+            })
+    private List<String> misnamed = new ArrayList<>();
+
+    /** The recorded animals. */
+    Pedigree read(Model model) {
+        return read(file, model);
+    }
+
+    /** The answers about the recorded animals, with what is assumed about them. */
+    Supplier<RecordedAnswers> about(Asked asked) {
+        Supplier<Optional<Population>> origin = asked.read(() -> Inputs.population(asked.model(), population));
+        Supplier<Confusions> named = asked.read(() -> Misnamings.read(asked.model(), misnamed));
+        return () -> {
+            RecordedAnswers recorded = asked.plain().with(named.get());
+            RecordedAnswers from =
+                    origin.get().map(herd -> recorded.from(herd.id())).orElse(recorded);
+            return estimate == null ? from : from.sampling(Sampling.seeded(estimate));
+        };
     }
 
     /** Reads recorded animals and compares them with a model; what is wrong is reported with file, line and column. */
@@ -72,28 +86,5 @@ final class PedigreeChoice {
         } catch (ProblemsException e) {
             throw new InputException(ProblemText.of(file.toString(), e.problems()));
         }
-    }
-
-    /** An animal of the pedigree; a misspelt one is named with the nearest. */
-    static String animal(RecordedAnswers recorded, String option, String given) {
-        Pedigree pedigree = recorded.pedigree();
-        if (!pedigree.individuals().containsKey(given)) {
-            throw unknown(option, given, "individual", pedigree.individuals().keySet());
-        }
-        return given;
-    }
-
-    /** A litter of the pedigree. */
-    static Litter litter(RecordedAnswers recorded, String option, String given) {
-        Litter litter = recorded.pedigree().litters().get(given);
-        if (litter == null) {
-            throw unknown(option, given, "litter", recorded.pedigree().litters().keySet());
-        }
-        return litter;
-    }
-
-    private static InputException unknown(String option, String given, String what, Set<String> known) {
-        Problem problem = Problems.unknown(Stage.REFERENCES, "unknown-" + what, "", what, given, known);
-        return new InputException(ProblemText.of(option, given, List.of(problem)));
     }
 }

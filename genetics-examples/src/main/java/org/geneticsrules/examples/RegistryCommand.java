@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
-import org.geneticsrules.answer.Answers;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.Progress;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
@@ -101,25 +101,27 @@ final class RegistryCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        Asked asked = new Asked(choice.answers(), pedigree);
+        Model model = asked.model();
         Path file = out;
-        boolean json = file != null && isJson(file);
-        String shown = Inputs.choice("--progress", progress, "auto", "always", "never");
-        int most = Inputs.count("--sets", sets, 1, 100);
-        BooleanSupplier over = isOver(minutes);
-        Answers answers = choice.answers();
-        Model model = answers.compiled().model();
-        List<HiddenAllele> alleles = Inputs.names(carries).stream()
-                .map(name -> Inputs.reading("--carries", name, () -> HiddenAllele.find(model, name)))
+        Supplier<Boolean> json = asked.read(() -> file != null && isJson(file));
+        Supplier<String> shown = asked.read(() -> Inputs.choice("--progress", progress, "auto", "always", "never"));
+        Supplier<Integer> most = asked.read(() -> Inputs.count("--sets", sets, 1, 100));
+        Supplier<BooleanSupplier> over = asked.read(() -> isOver(minutes));
+        List<Supplier<HiddenAllele>> alleles = Inputs.names(carries).stream()
+                .map(name -> asked.allele("--carries", name))
                 .toList();
         if (!alleles.isEmpty() && file == null) {
-            throw new InputException("problem: --carries is written to a file; say which with --out\n");
+            asked.wrong("--carries is written to a file; say which with --out");
         }
+        RecordedAnswers recorded = asked.records();
         PrintWriter err = spec.commandLine().getErr();
-        RecordedAnswers recorded = pedigree.about(answers);
-        Progress bar = ProgressBar.of("checking", err, shown);
-        RegistryReport report = recorded.check(new RegistryQuestion(alleles, most), bar, over);
+        Progress bar = ProgressBar.of("checking", err, shown.get());
+        RegistryReport report = recorded.check(
+                new RegistryQuestion(alleles.stream().map(Supplier::get).toList(), most.get()), bar, over.get());
         if (file != null) {
-            OutputFile.write(file, json ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
+            OutputFile.write(
+                    file, json.get() ? Documents.write(RegistryDocument.of(report)) : RegistryTable.write(report));
         }
         spec.commandLine().getOut().print(RegistryText.of(report, OutputChoice.style(model, words)));
         return report.count(RegistryReport.Verdict.NOT_DECIDED) > 0 ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;

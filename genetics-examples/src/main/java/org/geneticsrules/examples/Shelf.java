@@ -17,6 +17,17 @@ final class Shelf {
     private static final String DEFAULT_MODEL = "geneticsrules.ferret.common-practice";
     private static final String DEFAULT_PLUGIN = "geneticsrules.ferret";
 
+    /** All plug-ins, read once when first asked for: they do not change while the program runs. */
+    private static final class All {
+        static final Shelf SHELF = new Shelf(Registry.discover());
+    }
+
+    /** The plug-in of the default model alone. */
+    private static final class Default {
+        static final Shelf SHELF =
+                new Shelf(Registry.discover(plugin -> plugin.id().equals(DEFAULT_PLUGIN)));
+    }
+
     private final Registry registry;
 
     private Shelf(Registry registry) {
@@ -25,14 +36,12 @@ final class Shelf {
 
     /** All plug-ins. */
     static Shelf open() {
-        return new Shelf(Registry.discover());
+        return All.SHELF;
     }
 
     /** Only the plug-in of the default model where that is all that is needed, since every plug-in takes time to read. */
     static Shelf openFor(@Nullable String model) {
-        return model == null || model.equals(DEFAULT_MODEL)
-                ? new Shelf(Registry.discover(plugin -> plugin.id().equals(DEFAULT_PLUGIN)))
-                : open();
+        return model == null || model.equals(DEFAULT_MODEL) ? Default.SHELF : open();
     }
 
     Model model(@Nullable String id) {

@@ -1,5 +1,7 @@
 package org.geneticsrules.examples;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -50,9 +52,11 @@ final class AnswerRecount {
         return of(answerText, modelText).errors;
     }
 
-    /** How many numbers were reckoned again. */
-    static int numbers(String answerText, String modelText) {
-        return of(answerText, modelText).checked;
+    /** How many numbers were reckoned again, all of which have to add up. */
+    static int checked(String answerText, String modelText, String what) {
+        AnswerRecount recount = of(answerText, modelText);
+        assertEquals(List.of(), recount.errors, what);
+        return recount.checked;
     }
 
     private static AnswerRecount of(String answerText, String modelText) {

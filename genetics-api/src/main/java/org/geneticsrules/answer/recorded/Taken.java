@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.model.Model;
@@ -40,7 +41,7 @@ final class Taken {
                 "recorded-looks",
                 confusions.equals(Confusions.none())
                         ? "What was seen and reported is recorded as it was."
-                        : "What was seen is recorded as another state as often as was named, and not otherwise.",
+                        : "What was seen is recorded as it was, save for errors of naming: " + words(confusions) + ".",
                 "A single misnamed coat can exclude what is true; look again where much hangs on one record.");
         inheritance(loci, weighted);
         if (model.viability().isEmpty()) {
@@ -55,6 +56,13 @@ final class Taken {
                     "With other losses the shares of the " + young.many() + " that are left change.");
         }
         return this;
+    }
+
+    private static String words(Confusions confusions) {
+        return confusions.all().stream()
+                .map(one -> one.trait() + " " + one.shown() + " is recorded as " + one.read()
+                        + one.stage().map(stage -> " at " + stage).orElse("") + " with a chance of " + one.chance())
+                .collect(Collectors.joining("; "));
     }
 
     private void inheritance(Set<String> loci, boolean weighted) {

@@ -41,6 +41,8 @@ public final class Samples {
         all.put("TwoSires", TwoSires::run);
         all.put("Relatives", Relatives::run);
         all.put("Recheck", Recheck::run);
+        all.put("Asking", Asking::run);
+        all.put("Estimates", Estimates::run);
         all.put("Hypothesis", Hypothesis::run);
         all.put("RelevantEvidence", RelevantEvidence::run);
         return Collections.unmodifiableMap(all);

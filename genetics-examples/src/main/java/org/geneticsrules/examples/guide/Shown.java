@@ -5,12 +5,14 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.patch.PatchDocument;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 
 /**
  * What a sample is about, so that a page can show it as a document too. Immutable and thread-safe.
  *
- * @param document the model or the patch in plain form
+ * @param document the model, the patch or the pedigree in plain form
  * @param catalogue the traits it speaks of
  */
 public record Shown(Node document, Catalogue catalogue) {
@@ -23,6 +25,17 @@ public record Shown(Node document, Catalogue catalogue) {
      */
     static Shown of(Model model) {
         return new Shown(ModelDocument.of(model), model.catalogue());
+    }
+
+    /**
+     * Returns recorded animals to be shown.
+     *
+     * @param pedigree a pedigree
+     * @param catalogue the traits that its records speak of
+     * @return its document and the catalogue
+     */
+    static Shown of(Pedigree pedigree, Catalogue catalogue) {
+        return new Shown(PedigreeDocument.of(pedigree), catalogue);
     }
 
     /**

@@ -22,6 +22,7 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.patch.PatchDocument;
+import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
 import org.junit.jupiter.api.Test;
@@ -180,6 +181,7 @@ class GuideTest {
             case CATALOGUE -> CatalogueDocument.of(Documents.reader().readCatalogue(source));
             case PATCH -> PatchDocument.of(Documents.reader().readPatch(source));
             case MODEL -> ModelDocument.of(Documents.reader().readModel(source, List.of(catalogue)));
+            case PEDIGREE -> PedigreeDocument.of(Documents.reader().readPedigree(source));
             default -> throw new IllegalArgumentException("the guide shows no such document: " + document);
         };
     }
