@@ -64,13 +64,16 @@ final class RegistryCheck {
     RegistryReport report() {
         Pedigree whole = ground.pedigree();
         List<Notice> told = ground.inference(whole).notices();
+        unlessInterrupted();
         Set<String> matter = Kindreds.read(ground.compiled(), whole);
         matter.addAll(loci);
+        unlessInterrupted();
         if (!loci.isEmpty()) {
             origins = origins(whole, matter);
         }
         long all = Math.max(1, whole.individuals().size() * (1L + origins.size()));
         List<Pedigree> portions = Kindreds.portions(whole);
+        unlessInterrupted();
         for (Pedigree portion : portions) {
             contradictions(portion, all);
         }
