@@ -108,9 +108,12 @@ final class Fitting {
     }
 
     private List<Part> parts(BitSet kept, boolean firstOnly) {
+        watch.run();
         Members members = Members.of(pedigree, Optional.empty(), dossier.keeping(kept));
+        watch.run();
         List<Evidence> known = records.of(members);
         Kinds kinds = Kinds.of(compiled.model(), members, known);
+        watch.run();
         Families families = Families.of(members, kinds);
         Groups groups =
                 new Groups(rules, members, known, kinds, Inference.mattering(compiled.model(), kinds, anyLocus));
@@ -125,8 +128,10 @@ final class Fitting {
             if (left.length == 0) {
                 continue;
             }
+            watch.run();
             Layout layout = groups.layout(g);
             FactorGraph graph = groups.graph(g, layout, left);
+            watch.run();
             Whose whose = new Whose(layout, graph.size());
             for (Components.Part part : Components.of(graph)) {
                 Part found = part(part, whose, members);
