@@ -61,7 +61,7 @@ class CompletenessLaws {
         return Arbitraries.longs().between(0, Long.MAX_VALUE);
     }
 
-    @Property(tries = 40)
+    @Property(tries = 25)
     void the_report_says_what_every_life_shows(@ForAll("seeds") long seed) {
         Inspection inspection = prepared(RandomModels.whole(seed));
         Assume.that(inspection.lives() <= MOST_LIVES);
@@ -73,7 +73,7 @@ class CompletenessLaws {
     @Tag("long")
     void the_report_knows_which_states_meet_at_one_age() {
         int checked = 0;
-        for (long seed = 0; checked < 25; seed++) {
+        for (long seed = 0; checked < 15; seed++) {
             Model model = RandomModels.whole(seed);
             Inspection inspection = prepared(model);
             if (inspection.sharesClock() && inspection.lives() <= MOST_LIVES / 2) {

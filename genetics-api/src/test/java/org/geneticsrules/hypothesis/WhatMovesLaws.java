@@ -47,7 +47,7 @@ class WhatMovesLaws {
         return Arbitraries.longs().between(0, Long.MAX_VALUE / 2);
     }
 
-    @Property(tries = 40)
+    @Property(tries = 25)
     void what_moves_is_what_moves_one_by_one(@ForAll("seeds") long seed) {
         check(seed, true);
     }
