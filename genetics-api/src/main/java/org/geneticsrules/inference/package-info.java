@@ -11,7 +11,8 @@
  *   <li>One box of an animal says something of each unit by itself, and so do tests of single loci. Only several boxes, a sex that is not
  *       known, or a sire who is not known tie units together ({@code Ties}). Units that nothing ties are looked at one group after the
  *       other: the chance of all records is the product over groups ({@code Groups}).
- *   <li>A pedigree falls into parts that no relation connects ({@code Families}). Of a part without loops every unit is peeled: messages run
+ *   <li>A pedigree falls into parts that no relation connects ({@code Families}). Of a part without loops, whose families are numbered from
+ *       its first animal outwards so that messages run along arrays, every unit is peeled: messages run
  *       from family to family, up and down ({@code Peeling}), in time that grows with the number of animals. Only states that an animal's own
  *       records leave are looked at ({@code Known}), what pairs of parents hand down is worked out once for all families in which the same is
  *       left ({@code MatingTables}), and so is what is known of all animals that were recorded alike ({@code Kinds}). Units that records tie are
@@ -25,7 +26,12 @@
  *   <li>Whether records fit one another needs no numbers: one combination of states that fits is searched for ({@code Starts}), and only if
  *       none is found soon, all are ruled out by tables ({@code Realisation}).
  *   <li>What several animals carry together is read from a tree one clique of which was made to hold them all ({@code Together}).
+ *   <li>The chance of very many litters of two founders each needs no pedigree: it is a sum over pairs of parents at each unit ({@link
+ *       org.geneticsrules.inference.LitterLikelihood}).
  * </ol>
+ *
+ * <p>What is found out about the model, and what looks are evidence of, serves all questions that follow from one another ({@code
+ * Prepared}, {@link org.geneticsrules.inference.Inference#about}).
  *
  * <p>So every chance that is given is exact but for rounding, unless it says that it is sampled.
  *

@@ -45,6 +45,53 @@ class PedigreeTest {
     }
 
     @Test
+    void positions_tell_what_ids_tell() {
+        Pedigree pedigree = Pedigree.builder("family", "1")
+                .add(Individual.of("kit"))
+                .add(Individual.of("jill", Sex.FEMALE))
+                .add(Individual.of("hob", Sex.MALE))
+                .add(Litter.of("spring", "jill", "hob", "kit"))
+                .build();
+        Links links = pedigree.links();
+        assertEquals(3, links.count());
+        int kit = pedigree.positionOf("kit");
+        assertEquals(0, kit);
+        assertEquals(kit, links.inOrder(2));
+        assertEquals("kit", pedigree.individualAt(kit).id());
+        assertEquals(0, links.litterOf(kit));
+        assertEquals("spring", pedigree.litterAt(0).id());
+        assertEquals(Links.NONE, links.litterOf(pedigree.positionOf("hob")));
+        assertEquals(pedigree.positionOf("jill"), links.dam(0));
+        assertEquals(1, links.males(0));
+        assertEquals(pedigree.positionOf("hob"), links.male(0, 0));
+        assertThrows(IllegalArgumentException.class, () -> pedigree.positionOf("nobody"));
+    }
+
+    @Test
+    void records_are_of_one_kind_but_for_ids_and_dates() {
+        Observation dark = Observation.of(LifeStage.unstated(), Phenotype.of("hue", "dark"));
+        Observation later = new Observation(Optional.of(DAY), dark.stage(), dark.looks());
+        Observation light = Observation.of(LifeStage.unstated(), Phenotype.of("hue", "light"));
+        Observation old = Observation.of(LifeStage.atMoult(3), Phenotype.of("hue", "dark"));
+        RecordKinds kinds = RecordKinds.of(List.of(
+                Individual.of("one").with(dark),
+                Individual.of("two"),
+                Individual.of("three", Sex.MALE).with(later),
+                Individual.of("four").with(light),
+                Individual.of("five").with(old),
+                Individual.of("six").with(dark).with(light)));
+        assertEquals(5, kinds.count());
+        assertEquals(0, kinds.of(1));
+        assertEquals(Optional.empty(), kinds.example(0));
+        assertEquals(kinds.of(0), kinds.of(2));
+        assertEquals("one", kinds.example(kinds.of(2)).orElseThrow().id());
+        assertEquals(
+                5,
+                Set.of(kinds.of(0), kinds.of(1), kinds.of(3), kinds.of(4), kinds.of(5))
+                        .size());
+    }
+
+    @Test
     void relations_are_found_from_both_ends() {
         Pedigree pedigree = family().build();
         assertEquals(List.of("jill", "hob"), pedigree.founders());
