@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.geneticsrules.inference.Groups.Way;
 import org.geneticsrules.inference.MatingTables.Pairs;
@@ -157,7 +158,7 @@ public final class LitterLikelihood {
         if (!tied) {
             all = new Known[known.size()];
             for (int unit = 0; unit < all.length; unit++) {
-                all[unit] = known.get(unit);
+                all[unit] = Objects.requireNonNull(known.get(unit));
             }
         }
         return new Seen(role, one, all, !one.sex().equals(Optional.of(Sex.MALE)));
