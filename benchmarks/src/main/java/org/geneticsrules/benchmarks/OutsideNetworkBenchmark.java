@@ -36,7 +36,7 @@ public class OutsideNetworkBenchmark {
     private static final double RECORDED = 0.5;
 
     /** The number of animals. */
-    @Param({"epistasis 15", "epistasis 30", "epistasis 60"})
+    @Param({"epistasis 15", "epistasis 30"})
     public String pedigree = "epistasis 15";
 
     private final CompiledModel compiled = CompiledModel.of(Models.epistasis());

@@ -149,7 +149,7 @@ final class PedigreeSection implements Section {
 
                 """);
         page.head("animals", "network", "library", "network/library");
-        for (String pedigree : List.of("epistasis 15", "epistasis 30", "epistasis 60")) {
+        for (String pedigree : List.of("epistasis 15", "epistasis 30")) {
             double network = run.time("OutsideNetworkBenchmark.network", pedigree);
             double library = run.time("OutsideNetworkBenchmark.library", pedigree);
             page.row(

@@ -34,7 +34,10 @@ public final class Conclusions {
          * possible.
          */
         NOT_CONVERGED,
-        /** Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}). */
+        /**
+         * Not calculated: it would take more room than allowed, and sampling was not asked for ({@link Inference#sampling}); or hundreds of
+         * records speak against what others demand, so that chances lie beyond the range of numbers.
+         */
         TOO_LARGE,
         /** Not calculated: it was not come to within the time that was given. Only registries have such a time. */
         NOT_IN_TIME,
@@ -50,6 +53,10 @@ public final class Conclusions {
     private final Pedigree pedigree;
     private final Members members;
     private final List<Settled> groups;
+
+    /** Whether all is looked at that records speak of. */
+    private final boolean whole;
+
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final List<Notice> notices;
 
@@ -60,6 +67,7 @@ public final class Conclusions {
         this.notices = ImmutableList.copyOf(notices);
         Families families = Families.of(members, question.kinds());
         IntStream numbers = IntStream.range(0, question.count());
+        this.whole = question.isWhole();
         this.groups = (effort.parallel() ? numbers.parallel() : numbers)
                 .mapToObj(g -> new Settled(question, g, families, effort))
                 .toList();
@@ -185,7 +193,7 @@ public final class Conclusions {
      *
      * @param individual id of an animal
      * @return 0 or 1 where its sex is recorded or follows from being a parent; 1/2 where nothing depends on it; empty if it is
-     *     neither exact nor sampled
+     *     neither exact nor sampled, and if it may depend on loci that were not asked about ({@link Inference#concludeOnly})
      * @throws IllegalArgumentException if there is no such animal
      */
     public Optional<Double> female(String individual) {
@@ -202,7 +210,7 @@ public final class Conclusions {
                         : Optional.empty();
             }
         }
-        return Optional.of(0.5);
+        return whole ? Optional.of(0.5) : Optional.empty();
     }
 
     /**

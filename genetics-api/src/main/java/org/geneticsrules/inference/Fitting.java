@@ -121,7 +121,7 @@ final class Fitting {
         for (int g = 0; g < groups.count(); g++) {
             watch.run();
             // most parts fit and have no loop, which is seen soonest by peeling them
-            Peeled peeled = new Peeled(groups, g, families, cells, Groups.Way.UNIT_BY_UNIT);
+            Peeled peeled = new Peeled(groups, g, families, cells, Groups.Way.UNIT_BY_UNIT, watch);
             int[] left = IntStream.range(0, known.size())
                     .filter(m -> !peeled.isPossible(m))
                     .toArray();

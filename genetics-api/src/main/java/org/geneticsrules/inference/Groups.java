@@ -22,6 +22,7 @@ final class Groups {
     private final List<Heredity> heredity = new ArrayList<>();
     private final List<Ties.Group> groups;
     private final Rules rules;
+    private final boolean whole;
 
     /**
      * How animals inherit: what all questions under the same rules share.
@@ -69,9 +70,11 @@ final class Groups {
         this.kinds = kinds;
         Unit.of(rules.model, matter).forEach(unit -> heredity.add(rules.heredity(unit)));
         this.groups = Ties.of(heredity, members, kinds);
+        this.whole = true;
     }
 
-    private Groups(Groups question, List<Ties.Group> groups) {
+    private Groups(Groups question, List<Ties.Group> groups, boolean whole) {
+        this.whole = whole;
         this.rules = question.rules;
         this.members = question.members;
         this.records = question.records;
@@ -88,7 +91,13 @@ final class Groups {
                         .filter(group -> group.units().stream()
                                 .flatMap(unit -> heredity.get(unit).unit().loci().stream())
                                 .anyMatch(locus -> loci.contains(locus.id())))
-                        .toList());
+                        .toList(),
+                false);
+    }
+
+    /** Whether it is about all loci that matter. */
+    boolean isWhole() {
+        return whole;
     }
 
     /**
@@ -108,7 +117,7 @@ final class Groups {
             }
         }
         others.add(new Ties.Group(tied, false));
-        return new Groups(this, others);
+        return new Groups(this, others, whole);
     }
 
     private static double states(List<Heredity> units) {

@@ -281,11 +281,6 @@ public final class Inference {
         return new LitterLikelihood(this);
     }
 
-    /** The populations of the model. */
-    Set<String> populations() {
-        return compiled.model().populations().keySet();
-    }
-
     /** The loci of the model. */
     Set<String> loci() {
         return compiled.model().loci().keySet();
@@ -327,13 +322,24 @@ public final class Inference {
         return question(loci, Members.of(pedigree, population), prepared.records(confusions));
     }
 
+    /** The question about all loci, of which only what needs no frequencies will be asked. */
+    Groups unweighed() {
+        return laidOut(loci(), Members.of(pedigree, population), prepared.records(confusions), false);
+    }
+
     private Groups question(Collection<String> loci, Members members, Records records) {
+        return laidOut(loci, members, records, true);
+    }
+
+    private Groups laidOut(Collection<String> loci, Members members, Records records, boolean weighed) {
         Model model = compiled.model();
         loci.forEach(model::locus);
         List<Evidence> evidence = records.of(members);
         Kinds kinds = Kinds.of(model, members, evidence);
         Set<String> matter = mattering(model, kinds, loci);
-        requireFrequencies(members, matter);
+        if (weighed) {
+            requireFrequencies(members, matter);
+        }
         return new Groups(prepared.rules(mutating, true), members, evidence, kinds, matter);
     }
 

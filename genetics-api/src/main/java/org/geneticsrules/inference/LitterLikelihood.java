@@ -35,7 +35,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LitterLikelihood {
 
-    private static final int OFTEN = 8;
+    /** A product smaller than this is worked out in logarithms. */
+    private static final double SMALL = 1e-280;
 
     private enum Role {
         SIRE,
@@ -57,6 +58,7 @@ public final class LitterLikelihood {
     /** What was recorded of an animal, in its place in a litter. */
     public static final class Seen {
 
+        private final LitterLikelihood owner;
         private final Role role;
         private final Individual individual;
 
@@ -66,7 +68,9 @@ public final class LitterLikelihood {
         private final boolean female;
         private final double log;
 
-        private Seen(Role role, Individual individual, Known @Nullable [] known, boolean female) {
+        private Seen(
+                LitterLikelihood owner, Role role, Individual individual, Known @Nullable [] known, boolean female) {
+            this.owner = owner;
             this.role = role;
             this.individual = individual;
             this.known = known;
@@ -135,10 +139,14 @@ public final class LitterLikelihood {
     }
 
     private Seen workOut(Role role, Individual one) {
-        Groups question = question(
-                role == Role.SIRE ? one : anyone(),
-                role == Role.DAM ? one : anyone(),
-                List.of(role == Role.KIT ? one : Individual.of("kit", Sex.FEMALE)));
+        Individual anyone = Individual.of("anyone");
+        Individual other = one.population().map(anyone::from).orElse(anyone);
+        Inference asked = inference.about(pedigree(
+                role == Role.SIRE ? one : other,
+                role == Role.DAM ? one : other,
+                List.of(role == Role.KIT ? one : Individual.of("kit", Sex.FEMALE))));
+        // who a kit's parents are makes no difference to what is known of it by itself
+        Groups question = role == Role.KIT ? asked.unweighed() : asked.question(asked.loci());
         Members members = question.members();
         int member = members.number(role.name());
         Families families = Families.of(members, question.kinds());
@@ -161,13 +169,7 @@ public final class LitterLikelihood {
                 all[unit] = Objects.requireNonNull(known.get(unit));
             }
         }
-        return new Seen(role, one, all, !one.sex().equals(Optional.of(Sex.MALE)));
-    }
-
-    /** A parent of whom nothing is known, and of any population: that makes no difference to what is known of others by themselves. */
-    private Individual anyone() {
-        Individual one = Individual.of("anyone");
-        return inference.populations().stream().findFirst().map(one::from).orElse(one);
+        return new Seen(this, role, one, all, !one.sex().equals(Optional.of(Sex.MALE)));
     }
 
     private int number(Heredity heredity) {
@@ -188,7 +190,7 @@ public final class LitterLikelihood {
      * @param kits the records of the kits
      * @return the natural logarithm of the chance of all that was recorded, given the sexes of the parents; negative infinity if the records
      *     contradict one another
-     * @throws IllegalArgumentException if one is in the place of another
+     * @throws IllegalArgumentException if one is in the place of another, or was taken in by another object than this
      * @throws IllegalStateException if records tie so many loci that an exact answer takes more room than allowed ({@link Inference#within})
      */
     public double log(Seen sire, Seen dam, List<Seen> kits) {
@@ -210,13 +212,19 @@ public final class LitterLikelihood {
         return log;
     }
 
-    private static void require(Seen one, Role role) {
+    private void require(Seen one, Role role) {
+        if (one.owner != this) {
+            throw new IllegalArgumentException(
+                    "records taken in elsewhere, under other assumptions or by another thread");
+        }
         if (one.role != role) {
             throw new IllegalArgumentException(
-                    "the records of a " + one.role.name().toLowerCase(Locale.ROOT)
-                            + " stand in the place of those of a "
-                            + role.name().toLowerCase(Locale.ROOT));
+                    "the records of a " + word(one.role) + " stand in the place of those of a " + word(role));
         }
+    }
+
+    private static String word(Role role) {
+        return role.name().toLowerCase(Locale.ROOT);
     }
 
     private static Known known(Seen one, int unit) {
@@ -236,8 +244,6 @@ public final class LitterLikelihood {
         for (int pair = 0; pair < size; pair++) {
             product[pair] = ofSire.weights()[pair / dams] * ofDam.weights()[pair % dams];
         }
-        double log = 0;
-        int multiplied = 0;
         for (int k = 0; k < kits.size(); k++) {
             Seen kit = kits.get(k);
             double[] one = pairs.leaf(kit.female || !differ.get(unit), known(kit, unit))
@@ -246,27 +252,21 @@ public final class LitterLikelihood {
                 continue;
             }
             for (int pair = 0; pair < size; pair++) {
-                product[pair] *= one[pair];
-            }
-            if (++multiplied % OFTEN == 0) {
-                double most = most(size);
-                if (most == 0) {
+                double next = product[pair] * one[pair];
+                if (next < SMALL && product[pair] > 0 && one[pair] > 0) {
                     return inLogarithms(unit, sire, dam, kits);
                 }
-                log += Math.log(most);
-                for (int pair = 0; pair < size; pair++) {
-                    product[pair] /= most;
-                }
+                product[pair] = next;
             }
         }
         double sum = 0;
         for (int pair = 0; pair < size; pair++) {
             sum += product[pair];
         }
-        return sum == 0 ? inLogarithms(unit, sire, dam, kits) : log + Math.log(sum);
+        return Math.log(sum);
     }
 
-    /** The same where every pair that is left has become too small a number beside others that a later kit ruled out. */
+    /** The same where kits make the chance of a pair of parents too small a number: a later kit may rule out all others. */
     private double inLogarithms(int unit, Seen sire, Seen dam, List<Seen> kits) {
         Known ofSire = known(sire, unit);
         Known ofDam = known(dam, unit);
@@ -293,14 +293,6 @@ public final class LitterLikelihood {
         return most + Math.log(sum);
     }
 
-    private double most(int size) {
-        double most = 0;
-        for (int pair = 0; pair < size; pair++) {
-            most = Math.max(most, product[pair]);
-        }
-        return most;
-    }
-
     private double together(Seen sire, Seen dam, List<Seen> kits) {
         Conclusions found = inference
                 .about(pedigree(
@@ -309,17 +301,15 @@ public final class LitterLikelihood {
                         kits.stream().map(kit -> kit.individual).toList()))
                 .conclude();
         for (String locus : inference.loci()) {
-            if (found.standing(Role.KIT.name(), locus) == Conclusions.Standing.TOO_LARGE) {
-                throw new IllegalStateException("the records of a litter with " + kits.size()
-                        + " kits tie so many loci that their chance takes more room than allowed");
+            for (Role role : kits.isEmpty() ? List.of(Role.SIRE, Role.DAM) : List.of(Role.values())) {
+                Conclusions.Standing standing = found.standing(role.name(), locus);
+                if (standing != Conclusions.Standing.EXACT && standing != Conclusions.Standing.CONTRADICTED) {
+                    throw new IllegalStateException("the records of a litter with " + kits.size()
+                            + " kits tie so many loci that their chance takes more room than allowed");
+                }
             }
         }
         return found.logLikelihood();
-    }
-
-    private Groups question(Individual sire, Individual dam, List<Individual> kits) {
-        Inference asked = inference.about(pedigree(sire, dam, kits));
-        return asked.question(asked.loci());
     }
 
     private static Pedigree pedigree(Individual sire, Individual dam, List<Individual> kits) {

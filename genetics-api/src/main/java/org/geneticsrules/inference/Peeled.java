@@ -61,10 +61,11 @@ final class Peeled {
      * @param families the shape of the pedigree
      * @param budget the cells that all tables of one family may have together; parts with larger ones are left to the graph
      * @param least units are not looked at more loosely than this
+     * @param watch is called now and then, and may throw
      */
-    Peeled(Groups question, int group, Families families, double budget, Way least) {
+    Peeled(Groups question, int group, Families families, double budget, Way least, Runnable watch) {
         this(families, question, group, budget, least);
-        looks.forEach(this::settle);
+        looks.forEach(look -> settle(look, watch));
     }
 
     /** The animals that would be settled so, of whom no more is found out than that. */
@@ -129,7 +130,7 @@ final class Peeled {
         return Objects.requireNonNull(look.known[kinds.of(member)]);
     }
 
-    private void settle(Look look) {
+    private void settle(Look look, Runnable watch) {
         if (Arrays.stream(ways).noneMatch(look.way::equals)) {
             return;
         }
@@ -148,14 +149,18 @@ final class Peeled {
                 logs[families.part[m]] += known(look, m).log();
             }
         }
-        Peeling peeling = new Peeling(families, kinds, look.tables, look.known, female, peeled);
+        Peeling peeling = new Peeling(families, kinds, look.tables, look.known, female, peeled, watch);
         for (int p = 0; p < ways.length; p++) {
             if (peeled[p]) {
                 double found = peeling.settle(p) + logs[p];
-                boolean possible = found > Double.NEGATIVE_INFINITY;
-                look.standings[p] = possible ? Standing.EXACT : Standing.CONTRADICTED;
-                contradicted |= !possible;
-                logLikelihood += found;
+                if (Double.isNaN(found)) {
+                    look.standings[p] = Standing.TOO_LARGE;
+                } else {
+                    boolean possible = found > Double.NEGATIVE_INFINITY;
+                    look.standings[p] = possible ? Standing.EXACT : Standing.CONTRADICTED;
+                    contradicted |= !possible;
+                    logLikelihood += found;
+                }
             }
         }
         look.chances = peeling.chances();

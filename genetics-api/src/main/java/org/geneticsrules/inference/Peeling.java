@@ -19,19 +19,25 @@ import org.jspecify.annotations.Nullable;
  */
 final class Peeling {
 
-    /** A product is scaled after so many factors, so that those of large families do not underflow. */
-    private static final int OFTEN = 8;
-
     /**
      * No weight beside one of 1 becomes smaller than this, so that what is very unlikely, as that a male of a thousand dark young of light
-     * females carries light, is never taken for impossible. Three such weights can still be multiplied. Where hundreds of records speak
-     * against what a single one then demands, the likelihood that is found is therefore too large.
+     * females carries light, is never taken for impossible. Three such weights can still be multiplied.
      */
     private static final double LEAST = 1e-100;
 
-    /** Scales are multiplied until they are below this, so that logarithms are few. */
+    /** The same for a second look, to see whether it makes a difference. */
+    private static final double OTHER_LEAST = 1e-90;
+
+    /** A product is scaled when something in it becomes smaller than this. */
+    private static final double SMALL = 1e-150;
+
+    /** Scales are multiplied while they are between this and its inverse, so that logarithms are few. */
     private static final double FAR = 1e-150;
 
+    /** How much a logarithm may differ by rounding. */
+    private static final double ROUNDING = 1e-7;
+
+    private final Runnable watch;
     private final Families families;
     private final Kinds kinds;
     private final MatingTables tables;
@@ -88,6 +94,11 @@ final class Peeling {
     private double log;
     private double scales;
 
+    /** How small weights may become now, and whether some would have become smaller. */
+    private double least = LEAST;
+
+    private boolean clamped;
+
     /**
      * Prepares a unit for peeling.
      *
@@ -97,6 +108,7 @@ final class Peeling {
      * @param known by kind, what is known of an animal by itself; null for those of no part that is peeled
      * @param female by kind, whether the table of daughters is its own
      * @param peeled by part, whether it is peeled
+     * @param watch is called for each family, and may throw
      */
     Peeling(
             Families families,
@@ -104,7 +116,9 @@ final class Peeling {
             MatingTables tables,
             @Nullable Known[] known,
             boolean[] female,
-            boolean[] peeled) {
+            boolean[] peeled,
+            Runnable watch) {
+        this.watch = watch;
         this.families = families;
         this.kinds = kinds;
         this.tables = tables;
@@ -164,14 +178,27 @@ final class Peeling {
     /**
      * Sends all messages of a part.
      *
-     * @return the logarithm of its likelihood, but for those of what is known of each animal; negative infinity if it contradicts itself
+     * @return the logarithm of its likelihood, but for those of what is known of each animal; negative infinity if it contradicts itself; not
+     *     a number if hundreds of records speak against what others demand, which is beyond the range of numbers
      */
     double settle(int part) {
+        double found = send(part, LEAST);
+        if (clamped) {
+            double again = send(part, OTHER_LEAST);
+            return found == again || Math.abs(found - again) < ROUNDING ? found : Double.NaN;
+        }
+        return found;
+    }
+
+    private double send(int part, double smallest) {
+        least = smallest;
+        clamped = false;
         log = 0;
         scales = 1;
         int from = families.firstOfPart[part];
         int to = families.firstOfPart[part + 1];
         for (int f = to - 1; f >= from; f--) {
+            watch.run();
             if (!up(f)) {
                 return Double.NEGATIVE_INFINITY;
             }
@@ -187,6 +214,7 @@ final class Peeling {
         }
         double found = log + Math.log(scales) + Math.log(total);
         for (int f = from; f < to; f++) {
+            watch.run();
             down(f);
         }
         return found;
@@ -205,15 +233,15 @@ final class Peeling {
         weighed = room(weighed, size);
         double[] product = weighed;
         Arrays.fill(product, 0, size, 1);
-        int multiplied = 0;
         for (int run = families.firstRun[family]; run < families.firstRun[family + 1]; run++) {
             int kind = kinds.of(families.leaves[families.firstLeaf[run]]);
             said[run] = here.leaf(female[kind], ofKind(kind));
             double[] one = said[run].likelihoods();
             if (one != null) {
                 for (int k = families.firstLeaf[run]; k < families.firstLeaf[run + 1]; k++) {
-                    times(product, one, 0, size);
-                    multiplied = scaledAfter(multiplied + 1, product, size);
+                    if (times(product, 0, one, 0, size)) {
+                        note(scale(product, 0, size));
+                    }
                 }
             }
         }
@@ -222,7 +250,7 @@ final class Peeling {
             int kit = families.grown[k];
             gather(kit);
             kits(here, kit).likelihoods(inside, at[kit], likelihoods, 0);
-            times(product, likelihoods, 0, size);
+            times(product, 0, likelihoods, 0, size);
             note(scale(product, 0, size));
         }
         if (sire != entrance && families.hasBelow(sire)) {
@@ -238,6 +266,7 @@ final class Peeling {
             tellDam(product, 0, ofDam.states().length, inside(sire), atInside(sire), ofSire.states().length, up, to);
         } else {
             weigh(inside(sire), atInside(sire), ofSire, inside(dam), atInside(dam), ofDam, product);
+            Arrays.fill(up, to, atUp[family + 1], 0);
             kits(here, entrance).kit(product, up, to);
         }
         double most = scale(up, to, atUp[family + 1] - to);
@@ -248,13 +277,6 @@ final class Peeling {
     private Kits kits(Pairs here, int kit) {
         int kind = kinds.of(kit);
         return here.kits(female[kind], ofKind(kind));
-    }
-
-    private int scaledAfter(int multiplied, double[] product, int size) {
-        if (multiplied % OFTEN == 0) {
-            note(scale(product, 0, size));
-        }
-        return multiplied;
     }
 
     /** What is known of an animal by itself and, if there are any, through the families below it. */
@@ -310,7 +332,7 @@ final class Peeling {
         products = room(products, (end - begin) * width);
         for (int f = begin; f < end; f++) {
             System.arraycopy(told, 0, products, (f - begin) * width, width);
-            times(told, up, atUp[f], width);
+            times(told, 0, up, atUp[f], width);
             scale(told, 0, width);
         }
         Arrays.fill(other, 0, width, 1);
@@ -359,6 +381,7 @@ final class Peeling {
         weighed = room(weighed, size);
         Arrays.fill(parents, 0, size, 1);
         weigh(fromSire, atSire, ofSire, fromDam, atDam, ofDam, parents);
+        scale(parents, 0, size);
         tellKits(family, here, speakers);
         int all = speakers * size; // where the product over all kits begins
         if (sire != entrance) {
@@ -412,7 +435,7 @@ final class Peeling {
         int to = from + size;
         System.arraycopy(before, from, before, to, size);
         times(before, to, likelihoods, from, size, times);
-        if (speakers[speaker] < 0 || (speaker + 1) % OFTEN == 0) {
+        if (speakers[speaker] < 0) {
             scale(before, to, size);
         }
         return speaker + 1;
@@ -440,7 +463,7 @@ final class Peeling {
                 }
             }
             times(after, 0, likelihoods, j * size, size, alike);
-            if (run < 0 || (count - j) % OFTEN == 0) {
+            if (run < 0) {
                 scale(after, 0, size);
             }
         }
@@ -520,19 +543,21 @@ final class Peeling {
         }
     }
 
-    private static void times(double[] product, double[] one, int from, int count) {
+    /** Multiplies, and tells whether something that is possible has become small. */
+    private static boolean times(double[] product, int at, double[] one, int from, int count) {
+        boolean small = false;
         for (int i = 0; i < count; i++) {
-            product[i] *= one[from + i];
+            double next = product[at + i] * one[from + i];
+            product[at + i] = next;
+            small |= next < SMALL && next > 0;
         }
+        return small;
     }
 
-    /** Multiplies by the same so many times. */
-    private static void times(double[] product, int at, double[] one, int from, int count, int often) {
-        for (int time = 1; time <= often; time++) {
-            for (int i = 0; i < count; i++) {
-                product[at + i] *= one[from + i];
-            }
-            if (time % OFTEN == 0) {
+    /** Multiplies by the same so many times, and scales what becomes small. */
+    private void times(double[] product, int at, double[] one, int from, int count, int often) {
+        for (int time = 0; time < often; time++) {
+            if (times(product, at, one, from, count)) {
                 scale(product, at, count);
             }
         }
@@ -543,7 +568,7 @@ final class Peeling {
     }
 
     private void note(double scale) {
-        if (scale < FAR || scales < FAR) {
+        if (scale < FAR || scale > 1 / FAR || scales < FAR || scales > 1 / FAR) {
             log += Math.log(scale) + Math.log(scales);
             scales = 1;
         } else {
@@ -552,7 +577,7 @@ final class Peeling {
     }
 
     /** Divides by the largest weight, and returns it; 0 if there is none. What is possible stays so. */
-    private static double scale(double[] weights, int from, int count) {
+    private double scale(double[] weights, int from, int count) {
         double most = 0;
         for (int i = from; i < from + count; i++) {
             most = Math.max(most, weights[i]);
@@ -560,9 +585,12 @@ final class Peeling {
         if (most > 0) {
             double share = 1 / most;
             for (int i = from; i < from + count; i++) {
-                if (weights[i] > 0) {
-                    weights[i] = Math.max(weights[i] * share, LEAST);
+                double weight = weights[i] * share;
+                if (weight < least && weights[i] > 0) {
+                    weight = least;
+                    clamped = true;
                 }
+                weights[i] = weight;
             }
         }
         return most;

@@ -52,7 +52,7 @@ final class Settled {
      */
     Settled(Groups question, int group, Families families, Effort effort, Way least) {
         effort.watch().run();
-        this.peeled = new Peeled(question, group, families, effort.cells(), least);
+        this.peeled = new Peeled(question, group, families, effort.cells(), least, effort.watch());
         this.layout = question.layout(group);
         this.logLikelihood = peeled.logLikelihood();
         this.contradicted = peeled.isContradicted();

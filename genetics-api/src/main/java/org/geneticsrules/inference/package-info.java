@@ -33,7 +33,9 @@
  * <p>What is found out about the model, and what looks are evidence of, serves all questions that follow from one another ({@code
  * Prepared}, {@link org.geneticsrules.inference.Inference#about}).
  *
- * <p>So every chance that is given is exact but for rounding, unless it says that it is sampled.
+ * <p>So every chance that is given is exact but for rounding, unless it says that it is sampled. While messages run, no weight beside one of 1
+ * becomes smaller than 1e-100, so that unlikely is not taken for impossible; where that makes a difference, because hundreds of records speak
+ * against what others demand, the numbers of the part are not given.
  *
  * <p><b>Sampling</b> ({@link org.geneticsrules.inference.Sampling}) of one part whose exact tables do not fit ({@code Sampler}). Drawing one
  * animal after another, given its relatives, would be wrong: with three alleles there are classes of what is possible that do not touch when
