@@ -18,6 +18,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
@@ -165,6 +166,50 @@ class LitterLikelihoodLaws {
                         CompiledModel.of(hues()), Pedigree.builder("none", "1").build())
                 .from("even")
                 .litters();
+    }
+
+    /** Of what is not asked about nothing is told: a record of the sex belongs to the first locus, and the second alone does not tell it. */
+    @Example
+    void sexes_are_not_told_where_they_were_not_asked_about() {
+        Catalogue traits = Catalogue.builder("two", "1")
+                .trait("hue", "dark", "light")
+                .trait("hair", "long", "short")
+                .build();
+        ModelBuilder model = Model.builder("two.model", "1", traits);
+        for (String trait : List.of("hue", "hair")) {
+            model.locus(
+                            trait + "Locus",
+                            at -> at.alleles("A", "a")
+                                    .dominant("A", "a")
+                                    .shows("A", "yes")
+                                    .shows("a", "no"))
+                    .trait(
+                            trait,
+                            rule -> rule.when(
+                                            Condition.where(trait + "Locus", "no"),
+                                            traits.trait(trait)
+                                                    .orElseThrow()
+                                                    .states()
+                                                    .get(1))
+                                    .otherwise(traits.trait(trait)
+                                            .orElseThrow()
+                                            .states()
+                                            .get(0)));
+        }
+        model.population(
+                "even",
+                one -> List.of("hueLocus", "hairLocus")
+                        .forEach(locus -> one.frequency(locus, "A", Probability.of(1, 2))
+                                .frequency(locus, "a", Probability.of(1, 2))));
+        Inference asked = Inference.of(
+                        CompiledModel.of(model.build()),
+                        Pedigree.builder("one", "1")
+                                .add(Individual.of("kit")
+                                        .with(Observation.of(LifeStage.unstated(), Phenotype.of("sex", "female"))))
+                                .build())
+                .from("even");
+        assertEquals(Optional.of(1.0), asked.conclude().female("kit"));
+        assertEquals(Optional.empty(), asked.concludeOnly(List.of("hairLocus")).female("kit"));
     }
 
     private static Model hues() {
