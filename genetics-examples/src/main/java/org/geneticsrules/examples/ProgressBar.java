@@ -69,7 +69,8 @@ final class ProgressBar implements Progress {
                     percent,
                     left < 0
                             ? ""
-                            : String.format(Locale.ROOT, ", %,d %s of relatives left", left, left == 1 ? "group" : "groups"));
+                            : String.format(
+                                    Locale.ROOT, ", %,d %s of relatives left", left, left == 1 ? "group" : "groups"));
             longest = Math.max(longest, line.length());
             err.print("\r" + line + " ".repeat(longest - line.length())); // over the whole of the line before
             if (percent == 100) {

@@ -25,7 +25,7 @@ class ProgressBarTest {
         bar.at(3, 4);
         bar.left(0);
         bar.at(4, 4);
-        List<String> lines = List.of(out.toString().strip().split("\r", -1));
+        List<String> lines = List.of(out.toString().substring(1).replace(System.lineSeparator(), "").split("\r", -1));
         assertEquals(
                 List.of(
                         " 25 %",
@@ -33,10 +33,12 @@ class ProgressBarTest {
                         " 50 %, 999 groups of relatives left",
                         " 75 %, 1 group of relatives left",
                         "100 %, 0 groups of relatives left"),
-                lines.stream().map(line -> line.substring(line.indexOf(']') + 2).stripTrailing()).toList());
-        for (int i = 1; i < lines.size() - 1; i++) {
+                lines.stream()
+                        .map(line -> line.substring(line.indexOf(']') + 2).stripTrailing())
+                        .toList());
+        for (int i = 1; i < lines.size(); i++) {
             assertTrue(lines.get(i).length() >= lines.get(i - 1).length(), lines.get(i));
         }
-        assertTrue(out.toString().endsWith(" left  " + System.lineSeparator()), "the last too");
+        assertTrue(out.toString().endsWith(System.lineSeparator()));
     }
 }

@@ -33,6 +33,8 @@ import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.render.RegistryText;
+import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.table.RegistryTable;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
@@ -347,6 +349,23 @@ class RegistryCheckTest {
         }
         assertTrue(cells.get(1) < cells.get(2), cells::toString);
         assertEquals(cells.get(2), cells.get(0));
+    }
+
+    @Test
+    void animals_to_look_at_again_are_listed_reason_by_reason() {
+        PedigreeBuilder builder = Pedigree.builder("registry", "1");
+        for (int i = 0; i < 7; i++) {
+            sister(builder, "sister " + i, Sex.FEMALE);
+        }
+        RegistryReport report = RecordedAnswers.of(ANSWERS, builder.build())
+                .within(0)
+                .check(RegistryQuestion.ofRecords(), Progress.NONE);
+        assertEquals(28, report.count(Verdict.NOT_DECIDED));
+        String text = RegistryText.of(report, TextStyle.standard()).replaceAll("\\s+", " ");
+        assertTrue(
+                text.contains("\"sister 4\" and 8 more (the table and the document form list them all): Whether these"),
+                text);
+        assertFalse(text.contains("sister 5"), text);
     }
 
     private static RegistryReport mixed(int answers) {
