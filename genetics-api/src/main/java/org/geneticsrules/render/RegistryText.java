@@ -1,7 +1,10 @@
 package org.geneticsrules.render;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.RegistryReport;
@@ -18,7 +21,8 @@ import org.geneticsrules.answer.recorded.RegistryReport.Verdict;
 public final class RegistryText {
 
     private static final int MOST_CONFLICTS = 20;
-    private static final int MOST_ANIMALS = 40;
+    private static final int MOST_REASONS = 40;
+    private static final int MOST_ANIMALS = 20;
 
     /** The inbreeding of the young of nobody related, of first cousins, of half sibs, of full sibs, and of closer lines. */
     private static final double[] INBREEDING = {0, 1.0 / 16, 1.0 / 8, 1.0 / 4, 1};
@@ -66,7 +70,7 @@ public final class RegistryText {
             case ACCEPT -> "the records fit all others, which does not prove them";
             case QUERY -> "one of the records named, or the model, is mistaken; which one is not known";
             case LOOK_AGAIN -> "something was recorded before it could be told";
-            case NOT_DECIDED -> "not found out: too many loops among the relatives";
+            case NOT_DECIDED -> "not found out: too much ties the relatives together";
         };
     }
 
@@ -99,7 +103,7 @@ public final class RegistryText {
 
     private static void inbreeding(RegistryReport report, TextLines text, int width) {
         text.heading("Inbreeding, as far as ancestors are recorded");
-        TextTable table = new TextTable("At least", "Animals", "Generations known").numbersFrom(1);
+        TextTable table = new TextTable("Inbreeding", "Animals", "Generations known").numbersFrom(1);
         double above = -1;
         for (double most : INBREEDING) {
             double from = above;
@@ -123,7 +127,8 @@ public final class RegistryText {
         text.lines(table.lines(width));
         text.blank();
         text.paragraph(
-                "The young of full sibs have 1/4, those of first cousins 1/16. A low number means little where few generations are"
+                "Where several males may be the sire, it is the expected value by their shares. The young of full sibs have 1/4, those of"
+                        + " first cousins 1/16. A low number means little where few generations are"
                         + " known. What it means for a mating is for a veterinarian or an adviser on breeding to judge.");
     }
 
@@ -138,8 +143,20 @@ public final class RegistryText {
                 .toList();
         if (!told.isEmpty()) {
             text.heading("Animals to look at again");
-            told.stream().limit(MOST_ANIMALS).forEach(one -> text.item("\"" + one.animal() + "\": " + one.reason()));
-            WhySection.more(told.size() - MOST_ANIMALS, "animals", text);
+            Map<String, List<String>> byReason = new LinkedHashMap<>();
+            told.forEach(one -> byReason.computeIfAbsent(one.reason(), key -> new ArrayList<>())
+                    .add("\"" + one.animal() + "\""));
+            byReason.entrySet().stream()
+                    .limit(MOST_REASONS)
+                    .forEach(one -> text.item(named(one.getValue()) + ": " + one.getKey()));
+            WhySection.more(byReason.size() - MOST_REASONS, "reasons to look again", text);
         }
+    }
+
+    /** Those of one reason; many may have it. */
+    private static String named(List<String> animals) {
+        String first = animals.stream().limit(MOST_ANIMALS).collect(Collectors.joining(", "));
+        int more = animals.size() - MOST_ANIMALS;
+        return more > 0 ? first + " and " + more + " more (the table and the document form list them all)" : first;
     }
 }

@@ -50,7 +50,9 @@ final class SureSection {
     private static String told(Chance chance) {
         return switch (chance.standing()) {
             case EXACT, SAMPLED -> chance.toString();
-            case NOT_CONVERGED, TOO_LARGE, NOT_IN_TIME -> "too large";
+            case NOT_CONVERGED -> "not sure enough";
+            case TOO_LARGE -> "too large";
+            case NOT_IN_TIME -> "not in time";
             case CONTRADICTED -> "cannot be";
         };
     }

@@ -26,7 +26,8 @@ import org.geneticsrules.answer.recorded.RegistryReport.Entry;
  * <tr><td>{@code verdict}</td><td>{@code accept}, {@code query}, {@code look again} or {@code not decided}</td></tr>
  * <tr><td>{@code reason}</td><td>why, in sentences that can be sent</td></tr>
  * <tr><td>{@code conflicts}</td><td>numbers of the sets of records that do not fit one another, from 1, with blanks between</td></tr>
- * <tr><td>{@code inbreeding at least}</td><td>the coefficient of inbreeding by the ancestors that are recorded, as a decimal</td></tr>
+ * <tr><td>{@code inbreeding}</td><td>the coefficient of inbreeding as recorded ancestors go, as a decimal; with uncertain sires the expected
+ * value</td></tr>
  * <tr><td>{@code generations known}</td><td>to how many complete generations these ancestors add up</td></tr>
  * <tr><td>{@code carries: C c, few carriers} and so on</td><td>how likely it is to carry the allele, with founders as in the population
  *     named, as a decimal; empty if that is not settled</td></tr>
@@ -65,8 +66,8 @@ public final class RegistryTable {
     }
 
     private static List<String> header(RegistryReport report) {
-        List<String> header = new ArrayList<>(
-                List.of("id", "verdict", "reason", "conflicts", "inbreeding at least", "generations known"));
+        List<String> header =
+                new ArrayList<>(List.of("id", "verdict", "reason", "conflicts", "inbreeding", "generations known"));
         for (HiddenAllele allele : report.carrying()) {
             for (Origin origin : report.origins()) {
                 String of = allele.locus() + " " + allele.allele().symbol() + ", "

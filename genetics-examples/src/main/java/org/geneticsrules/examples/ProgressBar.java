@@ -14,8 +14,12 @@ final class ProgressBar implements Progress {
     private final String task;
     private final PrintWriter err;
     private int last = -1;
-    private int left;
-    private int told;
+    private int longest;
+
+    /** How many sets of relatives are left; less than 0 until that is known. */
+    private int left = -1;
+
+    private int told = -1;
 
     private ProgressBar(String task, PrintWriter err) {
         this.task = task;
@@ -56,14 +60,19 @@ final class ProgressBar implements Progress {
             last = percent;
             told = left;
             int full = WIDTH * percent / 100;
-            err.print(String.format(
+            String line = String.format(
                     Locale.ROOT,
-                    "\r%s [%s%s] %3d %%%s",
+                    "%s [%s%s] %3d %%%s",
                     task,
                     "=".repeat(full),
                     " ".repeat(WIDTH - full),
                     percent,
-                    left > 0 ? String.format(Locale.ROOT, ", %,d groups of relatives left ", left) : ""));
+                    left < 0
+                            ? ""
+                            : String.format(
+                                    Locale.ROOT, ", %,d %s of relatives left", left, left == 1 ? "group" : "groups"));
+            longest = Math.max(longest, line.length());
+            err.print("\r" + line + " ".repeat(longest - line.length())); // over the whole of the line before
             if (percent == 100) {
                 err.println();
             }

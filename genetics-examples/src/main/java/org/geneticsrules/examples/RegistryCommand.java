@@ -114,6 +114,9 @@ final class RegistryCommand implements Callable<Integer> {
         if (!alleles.isEmpty() && file == null) {
             asked.wrong("--carries is written to a file; say which with --out");
         }
+        if (minutes != null && alleles.isEmpty()) {
+            asked.wrong("--minutes limits how long chances are worked out; say of which alleles with --carries");
+        }
         RecordedAnswers recorded = asked.records();
         PrintWriter err = spec.commandLine().getErr();
         Progress bar = ProgressBar.of("checking", err, shown.get());

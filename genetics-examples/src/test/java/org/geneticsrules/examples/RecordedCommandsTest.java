@@ -10,6 +10,7 @@ import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.io.File;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -254,6 +255,7 @@ class RecordedCommandsTest {
                 "registry --out verdicts.txt | ends in .csv or .json",
                 "registry --carries albino | say which with --out",
                 "registry --minutes -1 | expected a number from 0 to",
+                "registry --minutes 5 | say of which alleles with --carries",
                 "registry --progress sometimes | unknown word \"sometimes\""
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
@@ -404,17 +406,16 @@ class RecordedCommandsTest {
         assertOnly("kennel.csv", "verdicts.csv");
     }
 
-    /** The program is ended from outside, as by Ctrl-C, at different moments: the file is the old one or the whole new one. */
+    /** The program is ended from outside, as by Ctrl-C, while it checks and about when it writes: the file is the old one or the whole new one. */
     @Test
     void a_killed_program_leaves_no_half_written_file() throws IOException, InterruptedException {
         StringBuilder many = new StringBuilder(KENNEL);
-        for (int i = 0; i < 4_000; i++) {
+        for (int i = 0; i < 24_000; i++) {
             many.append("A").append(i).append(",female,,,,dark\n");
         }
         kennel = file("many.csv", many.toString()).toString();
         Path out = file("verdicts.csv", "as it was\n");
-        boolean killed = false;
-        for (int wait : new int[] {600, 1_500}) {
+        for (String progress : List.of(" %", "100 %")) {
             Process process = new ProcessBuilder(
                             ProcessHandle.current().info().command().orElse("java"),
                             "-cp",
@@ -426,20 +427,34 @@ class RecordedCommandsTest {
                             "--pedigree",
                             kennel,
                             "--out",
-                            out.toString())
-                    .redirectErrorStream(true)
+                            out.toString(),
+                            "--progress",
+                            "always")
                     .redirectOutput(folder.resolve("log").toFile())
                     .start();
-            boolean ended = process.waitFor(wait, TimeUnit.MILLISECONDS);
+            assertTrue(isTold(process, progress), "the program is ended while it runs");
             process.destroy();
             assertTrue(process.waitFor(60, TimeUnit.SECONDS));
-            killed |= !ended;
-            assertEquals("", Files.readString(folder.resolve("log")).replaceAll("(?s)^Of 4006 animals.*", ""));
+            assertTrue(process.exitValue() != 0 || progress.equals("100 %"), "it was ended before it came to its end");
+            assertEquals("", Files.readString(folder.resolve("log")).replaceAll("(?s)^Of 24006 animals.*", ""));
             String text = Files.readString(out, StandardCharsets.UTF_8);
-            assertTrue(text.equals("as it was\n") || text.lines().count() == 4_007, text.length() + " characters");
+            assertTrue(text.equals("as it was\n") || text.lines().count() == 24_007, text.length() + " characters");
         }
-        assertTrue(killed, "the program was ended before it came to its end");
         assertOnly("kennel.csv", "log", "many.csv", "verdicts.csv");
+    }
+
+    /** Waits until the program says how far it has come. */
+    private static boolean isTold(Process process, String progress) throws IOException {
+        StringBuilder told = new StringBuilder();
+        InputStream err = process.getErrorStream();
+        for (int next = err.read(); next >= 0; next = err.read()) {
+            told.append((char) next);
+            if (told.indexOf(progress) >= 0) {
+                assertTrue(told.toString().startsWith("\rchecking ["), told.toString());
+                return true;
+            }
+        }
+        return false;
     }
 
     private void assertOnly(String... names) throws IOException {

@@ -153,7 +153,7 @@ final class CarrierTrailAnswer {
                     ? "How likely " + who + " is to carry " + allele.words()
                             + " cannot be said without frequencies; see what it may carry."
                     : "How likely " + who + " is to carry " + allele.words()
-                            + " was not calculated: its relations form too many loops.";
+                            + " was not calculated: too much ties its relatives together.";
         }
         return "By all records " + who + " carries " + allele.words() + " with a chance of"
                 + MayCarryAnswer.range(ends).substring(1) + "; before any record, "

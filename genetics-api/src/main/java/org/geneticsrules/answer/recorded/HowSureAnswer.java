@@ -179,7 +179,7 @@ final class HowSureAnswer {
             return found.courses().isEmpty()
                     ? "How likely " + who + " is to carry " + allele + " cannot be said without frequencies."
                     : "How likely " + who + " is to carry " + allele
-                            + " was not calculated: its relations form too many loops.";
+                            + " was not calculated: too much ties its relatives together.";
         }
         int last = question.kits();
         List<Row> rows =

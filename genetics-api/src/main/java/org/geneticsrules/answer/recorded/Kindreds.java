@@ -25,7 +25,10 @@ final class Kindreds {
 
     private Kindreds() {}
 
-    /** The animals that relations connect with some, these included: nothing that is recorded of any other bears on them. */
+    /**
+     * The animals that relations connect with some, these included: nothing that is recorded of any other bears on them. A litter inherits
+     * nothing from its foster dam, so that she is left out with all of hers unless relations lead to her.
+     */
     static Pedigree of(Pedigree whole, Collection<String> ids) {
         Set<String> reached = new LinkedHashSet<>();
         Deque<String> next = new ArrayDeque<>();
@@ -48,7 +51,8 @@ final class Kindreds {
         }
         for (Litter litter : whole.litters().values()) {
             if (members(litter).stream().anyMatch(reached::contains)) {
-                part.add(litter);
+                part.add(
+                        litter.fosterDam().filter(dam -> !reached.contains(dam)).isPresent() ? born(litter) : litter);
             }
         }
         return part.build();
@@ -64,10 +68,23 @@ final class Kindreds {
         }
     }
 
+    /** A litter without its foster dam. */
+    private static Litter born(Litter litter) {
+        return new Litter(
+                litter.id(),
+                litter.dam(),
+                litter.sires(),
+                litter.born(),
+                litter.bornCount(),
+                litter.scoredCount(),
+                Optional.empty(),
+                litter.kits());
+    }
+
+    /** Who inherits and who bequeaths. */
     private static List<String> members(Litter litter) {
         Set<String> all = new LinkedHashSet<>(litter.kits());
         litter.dam().ifPresent(all::add);
-        litter.fosterDam().ifPresent(all::add); // inherits nothing, but the litter names her
         all.addAll(litter.sires().males());
         return List.copyOf(all);
     }
@@ -163,7 +180,11 @@ final class Kindreds {
         for (Litter litter : whole.litters().values()) {
             List<String> members = members(litter);
             int kindred = members.isEmpty() ? 0 : kindredOf.getOrDefault(members.get(0), 0);
-            portions.get(portionOf[kindred]).add(litter);
+            int portion = portionOf[kindred];
+            boolean elsewhere = litter.fosterDam()
+                    .filter(dam -> portionOf[kindredOf.getOrDefault(dam, 0)] != portion)
+                    .isPresent();
+            portions.get(portion).add(elsewhere ? born(litter) : litter);
         }
         return portions.stream().map(PedigreeBuilder::build).toList();
     }

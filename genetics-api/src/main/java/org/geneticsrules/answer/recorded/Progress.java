@@ -16,9 +16,9 @@ public interface Progress {
     void at(long done, long all);
 
     /**
-     * Is called by the thread that answers before it works out the chances of relatives.
+     * Is called by the thread that answers before it works out the chances of relatives, and once more when all are done.
      *
-     * @param kindreds how many sets of relatives are left, these included
+     * @param kindreds how many sets of relatives are left, those that come next included; 0 at the end
      */
     default void left(int kindreds) {}
 }

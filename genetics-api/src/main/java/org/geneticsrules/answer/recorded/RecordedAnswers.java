@@ -203,9 +203,10 @@ public final class RecordedAnswers {
     }
 
     /**
-     * Checks all records, and takes a limited time for chances. Which records do not fit, inbreeding and what chances cost are found out in
-     * any case; then the chances of those relatives are worked out first that cost least. What is not come to has the standing {@link
-     * org.geneticsrules.inference.Conclusions.Standing#NOT_IN_TIME}.
+     * Checks all records, and takes a limited time for chances. Which records do not fit, and inbreeding, are found out in any case, and so is
+     * what chances cost, unless frequencies are missing that they need. Then the chances of those relatives are worked out first that cost
+     * least. What is not come to has the standing {@link org.geneticsrules.inference.Conclusions.Standing#NOT_IN_TIME}; where frequencies are
+     * missing there are no chances at all, and the notices of the report say so.
      *
      * <pre>{@code
      * Instant end = clock.instant().plus(Duration.ofMinutes(5));

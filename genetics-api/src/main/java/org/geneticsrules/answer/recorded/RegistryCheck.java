@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.HiddenAllele;
@@ -28,6 +29,7 @@ import org.geneticsrules.inference.Cost;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.inference.RecordRef;
 import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.RegistryKinship;
 
@@ -86,8 +88,12 @@ final class RegistryCheck {
         draft.taken.add(
                 "recorded-ancestors",
                 "Inbreeding is counted by the ancestors that are recorded; founders and parents who are not count as unrelated.",
-                "It is at least what is told: with more ancestors known it can only be seen to be higher. Before a mating is"
-                        + " planned, ask a veterinarian or an adviser on breeding.");
+                (hasUncertainSires(whole)
+                                ? "With more ancestors recorded, the number can rise but not fall where sires are certain; where several"
+                                        + " males may be the sire it is the mean by their shares, and may rise or fall once it is known"
+                                        + " which one was."
+                                : "With more ancestors recorded, the number can rise but not fall.")
+                        + " Before a mating is planned, ask a veterinarian or an adviser on breeding.");
         draft.raise(Situation.of("records"));
         draft.raise(Situation.of("parentage"));
         Answers answers = ground.answers();
@@ -115,6 +121,12 @@ final class RegistryCheck {
         return ground.weigh(founders, inference -> inference.conclude(matter), draft.notices).stream()
                 .map(Weighed::origin)
                 .toList();
+    }
+
+    private static boolean hasUncertainSires(Pedigree whole) {
+        return whole.litters().values().stream()
+                .anyMatch(litter -> litter.sires() instanceof Paternity.Candidates several
+                        && several.candidates().size() > 1);
     }
 
     private static void unlessInterrupted() {
@@ -176,7 +188,12 @@ final class RegistryCheck {
     }
 
     /** Relatives whose chances are worked out together, and what that costs. */
-    private record Task(Pedigree relatives, List<Cost> costs, double cells) {}
+    private record Task(Pedigree relatives, List<Cost> costs, double cells, long animals) {
+        /** What tasks are sorted by: where tables are small, the number of animals decides alone. */
+        double weight() {
+            return Math.max(LITTLE, cells);
+        }
+    }
 
     /** Ends what takes more time than there is. */
     private static final class OutOfTime extends RuntimeException {
@@ -190,7 +207,7 @@ final class RegistryCheck {
     private void weigh(List<Pedigree> portions, long all) {
         List<Task> tasks = new ArrayList<>();
         portions.forEach(portion -> tasks.addAll(tasks(portion)));
-        tasks.sort(Comparator.comparingDouble(Task::cells));
+        tasks.sort(Comparator.comparingDouble(Task::weight).thenComparingLong(Task::animals));
         int left = tasks.stream().mapToInt(task -> task.costs().size()).sum();
         progress.left(left);
         for (Task task : tasks) {
@@ -198,24 +215,20 @@ final class RegistryCheck {
             for (Origin origin : origins) {
                 inTime &= weigh(task, origin);
             }
-            long animals = 0;
             for (Cost cost : task.costs()) {
-                animals += cost.animals().size();
                 kindreds.add(
                         new Kindred(cost.animals().get(0), cost.animals().size(), cost.cells(), cost.within(), inTime));
             }
             left -= task.costs().size();
             progress.left(left);
-            step(animals * origins.size(), all);
+            step(task.animals() * origins.size(), all);
         }
-        kindreds.sort(Comparator.comparingDouble(Kindred::cells));
+        kindreds.sort(Comparator.comparingDouble(Kindred::cells).thenComparingInt(Kindred::animals));
     }
 
-    /** Those that cost little together, and each of the others by itself. */
+    /** Those that cost little together, as many animals as a portion has at most, and each of the others by itself. */
     private List<Task> tasks(Pedigree portion) {
-        List<Cost> costs = ground.inference(portion, origins.get(0))
-                .watched(RegistryCheck::unlessInterrupted)
-                .costs(loci);
+        List<Cost> costs = costs(portion);
         List<Cost> cheap = costs.stream().filter(one -> one.cells() <= LITTLE).toList();
         if (cheap.size() == costs.size() || costs.size() == 1) {
             return List.of(task(portion, costs));
@@ -232,9 +245,31 @@ final class RegistryCheck {
         return tasks;
     }
 
+    /** What each set of relatives costs by the origin by which it costs most; which animals are related is the same by all. */
+    private List<Cost> costs(Pedigree portion) {
+        List<Cost> most = List.of();
+        for (Origin origin : origins) {
+            List<Cost> found = ground.inference(portion, origin)
+                    .watched(RegistryCheck::unlessInterrupted)
+                    .costs(loci);
+            List<Cost> before = most.isEmpty() ? found : most;
+            most = IntStream.range(0, found.size())
+                    .mapToObj(i -> more(before.get(i), found.get(i)))
+                    .toList();
+        }
+        return most;
+    }
+
+    private static Cost more(Cost one, Cost other) {
+        return new Cost(one.animals(), Math.max(one.cells(), other.cells()), one.within() && other.within());
+    }
+
     private static Task task(Pedigree relatives, List<Cost> costs) {
         return new Task(
-                relatives, costs, costs.stream().mapToDouble(Cost::cells).max().orElse(0));
+                relatives,
+                costs,
+                costs.stream().mapToDouble(Cost::cells).max().orElse(0),
+                costs.stream().mapToLong(one -> one.animals().size()).sum());
     }
 
     private static List<String> firsts(List<Cost> costs) {

@@ -25,7 +25,8 @@ import org.geneticsrules.inference.Conclusions.Standing;
  * @param entries one for each animal, in the order of the pedigree
  * @param conflicts records that cannot all be true; entries name them by their place here
  * @param recheck the fewest records to look at again, for each group of relatives with conflicts
- * @param kindreds what the chances of each set of relatives cost, the cheapest first; none if no allele was asked about
+ * @param kindreds what the chances of each set of relatives cost, the cheapest first; none if no allele was asked about or frequencies are
+ *     missing
  * @param carrying the alleles asked about
  * @param origins by which chances are weighed; none if no allele was asked about or frequencies are missing
  * @param assumptions what is taken for granted
@@ -111,7 +112,8 @@ public record RegistryReport(
      * @param verdict what to do about its records
      * @param reason why, in sentences that can be sent; empty for what is accepted without remark
      * @param conflicts the places of its conflicts in the report, from 0
-     * @param inbreeding its coefficient of inbreeding by the ancestors that are recorded, from 0 to 1; it is at least that
+     * @param inbreeding its coefficient of inbreeding as recorded ancestors go, from 0 to 1: where sires are certain it is at least that; where
+     *     several males may be the sire of it or of an ancestor, the expected value by their shares
      * @param generations to how many complete generations these ancestors add up ({@link
      *     org.geneticsrules.pedigree.RegistryKinship#generations})
      * @param chances how likely it is to carry each allele asked about, by each origin: all origins of the first allele first
@@ -169,7 +171,8 @@ public record RegistryReport(
      *
      * @param first id of the first of them in the pedigree
      * @param animals how many they are
-     * @param cells the cells of all tables of the part of them that needs most; 0 if all is found from family to family
+     * @param cells the cells of all tables of the part of them that needs most, by the origin by which they need most; 0 if all is found from
+     *     family to family
      * @param within whether that is allowed; if not, {@code cells} may be less than would be needed, and some chances are estimated or not
      *     told
      * @param inTime false if the time was over before all of their chances were worked out

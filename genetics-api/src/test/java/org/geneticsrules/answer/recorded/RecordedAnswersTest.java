@@ -413,7 +413,7 @@ class RecordedAnswersTest {
         assertEquals(Standing.TOO_LARGE, trail(answer).after().standing());
         assertEquals(Status.UNDECIDED, answer.status());
         assertEquals(
-                "How likely \"sister\" is to carry c was not calculated: its relations form too many loops.",
+                "How likely \"sister\" is to carry c was not calculated: too much ties its relatives together.",
                 answer.verdict());
         assertEquals(
                 "Of 4 animals no records were found that contradict one another under this model; for 4 it was not decided.",
