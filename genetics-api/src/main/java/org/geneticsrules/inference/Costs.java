@@ -5,7 +5,10 @@ import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 
-/** Foresees what it costs to conclude, part by part of a pedigree, as {@link Settled} would go about it. */
+/**
+ * Foresees what it costs to conclude, part by part of a pedigree, as {@link Settled} would go about it. Factors are made and states struck
+ * out as there; only the tables of cliques are not, which are what can grow beyond all room.
+ */
 final class Costs {
 
     private Costs() {}

@@ -241,7 +241,8 @@ public final class Inference {
     }
 
     /**
-     * Foresees what {@link #concludeOnly} would cost. No table is made, and no more is counted than is allowed ({@link #within}).
+     * Foresees what {@link #concludeOnly} would cost. The small tables of what each parent, kit and record says are made, but none is summed,
+     * and no more is counted than is allowed ({@link #within}).
      *
      * @param loci ids of loci
      * @return for each set of relatives the cells of tables, in the order of the pedigree

@@ -10,8 +10,8 @@ import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What pairs of parents hand down at one unit, or at several looked at together, without what is ruled out of any of the three and without zeros: a pair has few kinds of
- * kits. Families in which the same is ruled out share tables.
+ * What pairs of parents hand down at one unit, or at several looked at together, without what is ruled out of any of the three and without
+ * zeros: a pair has few kinds of kits. Families in which the same is ruled out share tables.
  */
 final class MatingTables {
 

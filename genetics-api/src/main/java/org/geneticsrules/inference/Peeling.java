@@ -7,8 +7,8 @@ import org.geneticsrules.inference.MatingTables.Pairs;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Exact posteriors at one unit, or at several together, where relations form no loop: messages from family to family, up and down (Elston &amp; Stewart 1971, Hum.
- * Hered. 21:523; Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
+ * Exact posteriors at one unit, or at several together, where relations form no loop: messages from family to family, up and down (Elston
+ * &amp; Stewart 1971, Hum. Hered. 21:523; Cannings, Thompson &amp; Skolnick 1978, Adv. Appl. Probab. 10:26).
  *
  * <p>A family is a pair of parents with all their kits. It hears from each member what all else is known of that one, and tells each what
  * the others say. What a family or an animal tells one of its neighbours is the product of what it heard from all others, taken from

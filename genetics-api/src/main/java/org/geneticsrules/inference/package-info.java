@@ -19,8 +19,8 @@
  *       peeled together, as one unit with all combinations of their states.
  *   <li>Of any other part a group is a product of factors over few variables each ({@code KindredGraph}, {@code EvidenceFactors}), which falls
  *       into pieces that no factor connects ({@code Components}). States that contradict a neighbour are struck out until nothing changes
- *       ({@code Elimination}), and what is left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table is
- *       made ({@code EliminationOrder}). If that is more than allowed, its numbers are not given, or sampled if that was asked for.
+ *       ({@code Elimination}), and what is left is summed along a tree of cliques ({@code CliqueTree}), whose cost is known before a table
+ *       of a clique is made ({@code EliminationOrder}). If that is more than allowed, its numbers are not given, or sampled if that was asked for.
  *   <li>What that would cost can be asked beforehand, for each set of relatives ({@code Costs}); whoever asks can watch, and end a question
  *       ({@link org.geneticsrules.inference.Inference#watched}).
  *   <li>Whether records fit one another needs no numbers: one combination of states that fits is searched for ({@code Starts}), and only if

@@ -31,6 +31,8 @@ import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
 import org.geneticsrules.testing.brute.Kindred;
 import org.geneticsrules.testing.brute.Worlds;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Posteriors of random pedigrees against a list of every way in which they may have come about. */
 class InferenceLaws {
@@ -100,7 +102,7 @@ class InferenceLaws {
         }
     }
 
-    @Property(tries = 60)
+    @Property(tries = 100)
     void what_animals_carry_together_agrees_with_the_list(
             @ForAll("pedigrees") RandomPedigree random, @ForAll long seed) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
@@ -135,7 +137,8 @@ class InferenceLaws {
         assertEquals(1, chances.values().stream().mapToDouble(one -> one).sum(), CLOSE);
         Statistics.coverage(coverage -> {
             coverage.check("tied").percentage(share -> share > 5);
-            coverage.check("independent parts").percentage(share -> share > 1);
+            // 22 of 100 are: that none of 100 is happens once in 10^11
+            coverage.check("independent parts").count(count -> count > 0);
         });
     }
 
@@ -181,12 +184,23 @@ class InferenceLaws {
     /** Several threads find what one finds, number by number, on pedigrees with few and with many groups of loci, sampled or not. */
     @Property(tries = 80)
     void threads_make_no_difference(@ForAll("pedigrees") RandomPedigree random) {
+        sameByThreads(random);
+    }
+
+    /** One in eight random pedigrees has several groups, so these were looked for. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 14})
+    void threads_make_no_difference_to_several_groups(long seed) {
+        assertTrue(sameByThreads(RandomPedigrees.pedigree(seed)) > 1);
+    }
+
+    /** Compares, and tells how many groups of loci there are. */
+    private static int sameByThreads(RandomPedigree random) {
         Kindred kindred = RecordedKindred.scored(random.kindred());
         CompiledModel compiled = CompiledModel.of(random.model());
         Inference inference = Inference.of(compiled, RecordedKindred.pedigree(random.model(), kindred))
                 .with(RecordedKindred.confusions(kindred));
         int groups = inference.question(random.model().loci().keySet()).count();
-        Statistics.collect(groups > 1 ? "several groups" : "one group");
         for (Inference asked : List.of(inference, inference.within(30).sampling(Sampling.seeded(7)))) {
             Conclusions one = asked.conclude();
             Conclusions several = asked.inParallel().conclude();
@@ -198,7 +212,7 @@ class InferenceLaws {
                 }
             }
         }
-        Statistics.coverage(coverage -> coverage.check("several groups").percentage(share -> share > 4));
+        return groups;
     }
 
     /** What was found out about the model in one question is of use in another, and changes no number there. */

@@ -203,9 +203,7 @@ class LitterLikelihoodLaws {
                                 .frequency(locus, "a", Probability.of(1, 2))));
         Inference asked = Inference.of(
                         CompiledModel.of(model.build()),
-                        Pedigree.builder("one", "1")
-                                .add(Individual.of("kit"))
-                                .build())
+                        Pedigree.builder("one", "1").add(Individual.of("kit")).build())
                 .from("even");
         assertEquals(Optional.of(0.5), asked.conclude().female("kit"));
         assertEquals(Optional.empty(), asked.concludeOnly(List.of("hairLocus")).female("kit"));

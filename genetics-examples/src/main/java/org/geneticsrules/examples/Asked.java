@@ -52,7 +52,19 @@ final class Asked {
         return RecordedAnswers.of(answers, pedigree.orElseThrow());
     }
 
-    /** Reads something now, so that what is wrong with it is told with the rest; it can be had once all is right. */
+    /** What was to be read hangs on something that could not be; that was told already. */
+    private static final class Missing extends IllegalStateException {
+        private static final long serialVersionUID = 1;
+
+        Missing(String problems) {
+            super("asked for in spite of problems: " + problems);
+        }
+    }
+
+    /**
+     * Reads something now, so that what is wrong with it is told with the rest; it can be had once all is right. What needs something else
+     * that could not be read is no problem of its own.
+     */
     <T> Supplier<T> read(Supplier<T> reading) {
         try {
             T value = reading.get();
@@ -61,9 +73,11 @@ final class Asked {
             problems.append(e.text());
         } catch (ProblemsException e) {
             problems.append(ProblemText.of(e.problems()));
+        } catch (Missing e) {
+            // told where it is missing
         }
         return () -> {
-            throw new IllegalStateException("asked for in spite of problems: " + problems);
+            throw new Missing(problems.toString());
         };
     }
 
@@ -92,9 +106,10 @@ final class Asked {
         });
     }
 
-    /** Whether a text is the id of an animal. */
-    boolean isAnimal(String text) {
-        return pedigree.filter(known -> known.individuals().containsKey(text)).isPresent();
+    /** The ids of all animals; missing if the pedigree could not be read. */
+    Supplier<Set<String>> animals() {
+        return read(() -> pedigree.map(known -> known.individuals().keySet())
+                .orElseThrow(() -> new Missing(problems.toString())));
     }
 
     /** An allele by word or letter. */

@@ -3,6 +3,7 @@ package org.geneticsrules.examples;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.recorded.ParentageQuestion;
@@ -76,37 +77,52 @@ final class ParentageCommand implements Callable<Integer> {
     }
 
     private Supplier<Paternity> candidates(Asked asked) {
-        boolean shared = unrecorded != null || males.stream().anyMatch(male -> share(asked, male) != null);
+        // an id may have an equals sign: what is a share, only the recorded animals tell
+        Supplier<Set<String>> animals = asked.animals();
+        Optional<Supplier<Paternity.Candidate>> stranger = Optional.ofNullable(unrecorded)
+                .map(stated -> asked.read(() -> {
+                    Probability chance = Inputs.chance("--unrecorded", stated);
+                    return made(() -> new Paternity.Candidate(Optional.empty(), Optional.empty(), chance));
+                }));
+        return asked.read(() -> {
+            List<Supplier<Paternity.Candidate>> each = recorded(asked, animals.get());
+            stranger.ifPresent(each::add);
+            List<Paternity.Candidate> all = each.stream().map(Supplier::get).toList();
+            return made(() -> new Paternity.Candidates(all, eachKit));
+        });
+    }
+
+    private List<Supplier<Paternity.Candidate>> recorded(Asked asked, Set<String> animals) {
+        boolean shared = unrecorded != null || males.stream().anyMatch(male -> share(animals, male) != null);
         List<Supplier<Paternity.Candidate>> each = new ArrayList<>();
         for (String male : males) {
-            String share = share(asked, male);
-            String id = share == null ? male : male.substring(0, male.length() - share.length() - 1);
-            Supplier<String> who = asked.animal("--male", id.strip());
-            if (shared && share == null) {
-                asked.wrong("--male " + male
-                        + ": no share is stated, but others have one; write it behind an equals sign, as in --male \""
-                        + male + "=1/2\"");
-            }
-            Supplier<Probability> chance =
-                    asked.read(() -> share == null ? Probability.of(1, males.size()) : Inputs.chance("--male", share));
-            each.add(() -> Paternity.Candidate.of(who.get(), chance.get()));
+            String share = share(animals, male);
+            String id = (share == null ? male : male.substring(0, male.length() - share.length() - 1)).strip();
+            asked.animal("--male", id);
+            each.add(asked.read(() -> {
+                if (shared && share == null) {
+                    throw new InputException("problem: --male " + male
+                            + ": no share is stated, but others have one; write it behind an equals sign, as in --male \""
+                            + male + "=1/2\"");
+                }
+                Probability chance = share == null ? Probability.of(1, males.size()) : Inputs.chance("--male", share);
+                return made(() -> Paternity.Candidate.of(id, chance));
+            }));
         }
-        Optional.ofNullable(unrecorded).ifPresent(stated -> {
-            Supplier<Probability> chance = asked.read(() -> Inputs.chance("--unrecorded", stated));
-            each.add(() -> new Paternity.Candidate(Optional.empty(), Optional.empty(), chance.get()));
-        });
-        return () -> {
-            try {
-                return new Paternity.Candidates(each.stream().map(Supplier::get).toList(), eachKit);
-            } catch (IllegalArgumentException e) {
-                throw new InputException("problem: " + e.getMessage() + "\n");
-            }
-        };
+        return each;
+    }
+
+    private static <T> T made(Supplier<T> candidates) {
+        try {
+            return candidates.get();
+        } catch (IllegalArgumentException e) {
+            throw new InputException("problem: " + e.getMessage());
+        }
     }
 
     /** What stands behind the last equals sign, unless that is a part of an id. */
-    private static @Nullable String share(Asked asked, String male) {
+    private static @Nullable String share(Set<String> animals, String male) {
         int at = male.lastIndexOf('=');
-        return at < 0 || asked.isAnimal(male) ? null : male.substring(at + 1);
+        return at < 0 || animals.contains(male) ? null : male.substring(at + 1);
     }
 }

@@ -384,6 +384,30 @@ class RecordedCommandsTest {
     }
 
     @Test
+    void shares_that_do_not_add_up_are_told_with_the_rest() {
+        Run run = ask(
+                "parentage", "--litter", "AA", "--male", "Tarn=1/2", "--male", "Pipp=1/3", "--population", "carriers");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        for (String told : List.of("\"AA\"", "did you mean \"Pip\"?", "but sum to 5/6", "--population")) {
+            assertTrue(run.err().contains(told), run.err());
+        }
+        Run lacking = ask("parentage", "--litter", "A", "--male", "Tarn=1/2", "--male", "Pip", "--male", "Fennick=x");
+        assertTrue(lacking.err().contains("no share is stated"), lacking.err());
+        assertTrue(lacking.err().contains("but found \"x\""), lacking.err());
+        assertFalse(lacking.err().contains("must sum"), "nobody knows the sum: " + lacking.err());
+    }
+
+    @Test
+    void an_unreadable_table_is_the_only_problem_of_an_id_with_an_equals_sign() throws IOException {
+        kennel = file("bad.csv", "id,sex\na=b,mael\n").toString();
+        Run run = ask("parentage", "--litter", "A", "--male", "a=b", "--unrecorded", "1/2");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertEquals(
+                1, run.err().lines().filter(line -> line.contains("expected")).count(), run.err());
+        assertTrue(run.err().contains("did you mean \"male\"?"), run.err());
+    }
+
+    @Test
     void problems_of_a_table_are_named_with_line_and_column() throws IOException {
         kennel = file("bad.csv", KENNEL.replace("Tarn,male,,,,dark", "Tarn,male,,,,drak"))
                 .toString();
