@@ -25,7 +25,8 @@ class ProgressBarTest {
         bar.at(3, 4);
         bar.left(0);
         bar.at(4, 4);
-        List<String> lines = List.of(out.toString().substring(1).replace(System.lineSeparator(), "").split("\r", -1));
+        List<String> lines = List.of(
+                out.toString().substring(1).replace(System.lineSeparator(), "").split("\r", -1));
         assertEquals(
                 List.of(
                         " 25 %",
