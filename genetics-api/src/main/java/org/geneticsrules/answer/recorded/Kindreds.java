@@ -192,6 +192,7 @@ final class Kindreds {
     /** Numbers a kindred, and counts it. */
     private static int number(Pedigree whole, String first, int number, Map<String, Integer> kindredOf) {
         Deque<String> next = new ArrayDeque<>(List.of(first));
+        Set<String> seen = new LinkedHashSet<>();
         kindredOf.put(first, number);
         int size = 0;
         while (!next.isEmpty()) {
@@ -200,7 +201,7 @@ final class Kindreds {
             List<Litter> around = new ArrayList<>(whole.littersOf(id));
             whole.litterOf(id).ifPresent(around::add);
             for (Litter litter : around) {
-                for (String member : members(litter)) {
+                for (String member : seen.add(litter.id()) ? members(litter) : List.<String>of()) {
                     if (kindredOf.putIfAbsent(member, number) == null) {
                         next.add(member);
                     }

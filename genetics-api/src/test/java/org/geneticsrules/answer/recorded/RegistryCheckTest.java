@@ -283,13 +283,13 @@ class RegistryCheckTest {
 
     private static PedigreeBuilder family(PedigreeBuilder builder, String name, int kits, String foster) {
         builder.add(female("dam of " + name)).add(male("sire of " + name));
-        List<String> ids = new ArrayList<>();
         for (int i = 0; i < kits; i++) {
-            ids.add("kit " + i + " of " + name);
-            builder.add(Individual.of(ids.get(i)));
+            String kit = "kit " + i + " of " + name;
+            builder.add(Individual.of(kit));
+            Litter litter = Litter.of("litter " + i + " of " + name, "dam of " + name, "sire of " + name, kit);
+            builder.add(foster.isEmpty() ? litter : litter.raisedBy(foster));
         }
-        Litter litter = Litter.of("litter of " + name, "dam of " + name, "sire of " + name, ids.toArray(String[]::new));
-        return builder.add(foster.isEmpty() ? litter : litter.raisedBy(foster));
+        return builder;
     }
 
     /** None of these has a loop, so that each costs nothing but for its animals; foster dams do not make one task of them. */
