@@ -169,7 +169,10 @@ final class ParentageAnswer {
             return found;
         }
         int kits = litter.kits().size();
-        if (Math.pow(males.size(), kits) > MOST_WAYS) {
+        // where pairs may have no kits that live, a male's share depends on what he is, which a way by itself does not
+        // know
+        boolean sharesVary = !ground.compiled().model().viability().isEmpty();
+        if (sharesVary || Math.pow(males.size(), kits) > MOST_WAYS) {
             return byEngine(origin);
         }
         int ways = (int) Math.pow(males.size(), kits);

@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.GenerationMode;
 import net.jqwik.api.Property;
@@ -167,6 +168,12 @@ class RecordedLaws {
     @Provide
     Arbitrary<Long> excluding() {
         return Arbitraries.of(118L, 319L, 385L, 581L, 584L, 660L);
+    }
+
+    /** A male who, as he may be, has no young that live with this dam: his share is then that of the others. */
+    @Example
+    void a_share_depends_on_who_can_have_young() {
+        sires(RandomPedigrees.pedigree(2775516831347244671L));
     }
 
     private static void sires(RandomPedigree random) {
