@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.inference.Conclusions;
+import org.geneticsrules.inference.Inference;
 import org.geneticsrules.pedigree.Pedigree;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -22,8 +24,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * The textbook network that pedigrees are compared with, beside an outside library that does the same: one number of one network by variable
- * elimination, each laid out before the clock starts.
+ * The textbook network that pedigrees are compared with, beside an outside library that does the same, one number of one network by variable
+ * elimination, each laid out before the clock starts; and the engine, which answers about all animals and loci.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -36,11 +38,12 @@ public class OutsideNetworkBenchmark {
     private static final double RECORDED = 0.5;
 
     /** The number of animals. */
-    @Param({"epistasis 15", "epistasis 30"})
+    @Param({"epistasis 15", "epistasis 30", "epistasis 40"})
     public String pedigree = "epistasis 15";
 
     private final CompiledModel compiled = CompiledModel.of(Models.epistasis());
-    private NetworkPedigree network = new NetworkPedigree(compiled, Kennel.withoutLoops(compiled, 1, RECORDED, 1));
+    private Pedigree drawn = Kennel.withoutLoops(compiled, 1, RECORDED, 1);
+    private NetworkPedigree network = new NetworkPedigree(compiled, drawn);
     private String asked = "";
     private FactorGraph graph = new FactorGraph();
     private final List<Variable> variables = new ArrayList<>();
@@ -49,11 +52,21 @@ public class OutsideNetworkBenchmark {
     @Setup
     public void draw() {
         int animals = Integer.parseInt(pedigree.substring(pedigree.indexOf(' ') + 1));
-        Pedigree drawn = Kennel.withoutLoops(compiled, animals, RECORDED, 1);
+        drawn = Kennel.withoutLoops(compiled, animals, RECORDED, 1);
         network = new NetworkPedigree(compiled, drawn);
         asked = drawn.order().get(0);
         variables.clear();
         graph = network.outside(variables, asked, 0);
+    }
+
+    /**
+     * Concludes about every animal and locus.
+     *
+     * @return the conclusions
+     */
+    @Benchmark
+    public Conclusions engine() {
+        return Inference.of(compiled, drawn).conclude();
     }
 
     /**
