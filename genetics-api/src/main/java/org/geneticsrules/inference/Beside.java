@@ -65,8 +65,9 @@ final class Beside {
                 Arrays.copyOfRange(strides, from, strides.length));
     }
 
-    /** Multiplies each cell of the clique by that of the smaller table. */
-    void multiply(double[] table) {
+    /** Multiplies each cell of the clique by that of the smaller table, and tells whether something that is possible has become small. */
+    boolean multiply(double[] table) {
+        boolean tiny = false;
         int runs = lengths.length;
         int inner = lengths[runs - 1];
         int step = strides[runs - 1];
@@ -79,16 +80,21 @@ final class Beside {
                 if (step == 0) {
                     double weight = small[from];
                     for (int j = 0; j < inner; j++) {
-                        table[cell + j] *= weight;
+                        double next = table[cell + j] * weight;
+                        table[cell + j] = next;
+                        tiny |= Weights.isSmall(next);
                     }
                 } else {
                     for (int j = 0; j < inner; j++) {
-                        table[cell + j] *= small[from + j];
+                        double next = table[cell + j] * small[from + j];
+                        table[cell + j] = next;
+                        tiny |= Weights.isSmall(next);
                     }
                 }
             }
             base = next(at, base);
         }
+        return tiny;
     }
 
     /** Adds each cell of the clique to that of the smaller table. */

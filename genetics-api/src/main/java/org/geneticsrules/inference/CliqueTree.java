@@ -2,10 +2,10 @@ package org.geneticsrules.inference;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.geneticsrules.inference.Conclusions.Standing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,14 +14,11 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Each variable has a clique of its own: itself and those of its neighbours that are summed out later. Upwards each clique sums its
  * variable out of the product of its factors and of the messages to it; downwards the sum over all else comes back. Every message is
- * scaled to a largest weight of 1, and the logarithms of the scales add up to that of the likelihood.
+ * scaled to a largest weight of 1, and the logarithms of the scales add up to that of the likelihood ({@link Weights}).
  *
  * <p>States that genotype elimination strikes out take no room.
  */
 final class CliqueTree {
-
-    /** A product is scaled after so many factors, so that those of a parent of thousands do not underflow. */
-    private static final int OFTEN = 16;
 
     private final FactorGraph graph;
     private final int[][] states;
@@ -36,6 +33,7 @@ final class CliqueTree {
 
     private final List<List<Integer>> children = new ArrayList<>();
     private final List<List<Factor>> factors = new ArrayList<>();
+    private final Weights weights = new Weights();
 
     private CliqueTree(FactorGraph graph, int[][] states, int[] sizes, EliminationOrder order) {
         this.graph = graph;
@@ -95,9 +93,10 @@ final class CliqueTree {
      * Plans a tree for the states that are left of a graph.
      *
      * @param budget the search for a good order ends where it would take more cells than this
+     * @param watch is called before each step of the search, and may throw
      */
-    static Plan plan(FactorGraph graph, Elimination left, double budget) {
-        return plan(graph, left, budget, new int[0]);
+    static Plan plan(FactorGraph graph, Elimination left, double budget, Runnable watch) {
+        return plan(graph, left, budget, new int[0], watch);
     }
 
     /**
@@ -105,11 +104,8 @@ final class CliqueTree {
      *
      * @param budget the search for a good order ends where it would take more cells than this
      * @param together variables
+     * @param watch is called before each step of the search, and may throw
      */
-    static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together) {
-        return plan(graph, left, budget, together, () -> {});
-    }
-
     static Plan plan(FactorGraph graph, Elimination left, double budget, int[] together, Runnable watch) {
         int[][] states = new int[graph.size()][];
         int[] sizes = new int[graph.size()];
@@ -139,15 +135,27 @@ final class CliqueTree {
      * Sends all messages.
      *
      * @param watch is called before each table, and may throw
+     * @return what each variable may be; nothing if that is beyond the range of numbers
      */
-    Posteriors propagate(Runnable watch) {
+    Optional<Posteriors> propagate(Runnable watch) {
+        double[][] found = new double[sizes.length][];
+        double logLikelihood = weights.settle(() -> send(found, watch));
+        if (Double.isNaN(logLikelihood)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                logLikelihood == Double.NEGATIVE_INFINITY
+                        ? Posteriors.impossible(graph.size())
+                        : new Posteriors(found, logLikelihood));
+    }
+
+    private double send(double[][] found, Runnable watch) {
         double[][] up = new double[sizes.length][];
         double logLikelihood = up(up, watch);
         if (logLikelihood == Double.NEGATIVE_INFINITY) {
-            return Posteriors.impossible(graph.size());
+            return logLikelihood;
         }
         double[] @Nullable [] down = new double[sizes.length][]; // to each clique from its parent
-        double[][] found = new double[sizes.length][];
         for (int i = sizes.length - 1; i >= 0; i--) {
             watch.run();
             int v = order.order()[i];
@@ -158,36 +166,27 @@ final class CliqueTree {
             }
             down[v] = null; // it has been heard
         }
-        return new Posteriors(found, logLikelihood);
+        return logLikelihood;
     }
+
+    /**
+     * What some variables are together.
+     *
+     * @param standing exact, contradicted, or too large if that is beyond the range of numbers
+     * @param chances the chances of their states that are left, if they are exact
+     */
+    record Jointly(Standing standing, Optional<Factor> chances) {}
 
     /**
      * Returns what variables are together that the plan was made with.
      *
-     * @return the chances of their states that are left, in the order of the variables of the factor; empty if all is impossible
+     * @param watch is called before each table, and may throw
      */
-    Optional<Factor> together(int[] variables) {
-        double[][] up = new double[sizes.length][];
-        if (up(up, () -> {}) == Double.NEGATIVE_INFINITY) {
-            return Optional.empty();
-        }
-        int[] when = new int[sizes.length];
-        for (int i = 0; i < when.length; i++) {
-            when[order.order()[i]] = i;
-        }
-        int first = Arrays.stream(variables)
-                .boxed()
-                .min(Comparator.comparing(v -> when[v]))
+    Jointly together(int[] variables, Runnable watch) {
+        int first = Arrays.stream(order.order())
+                .filter(v -> Arrays.stream(variables).anyMatch(one -> one == v))
+                .findFirst()
                 .orElseThrow();
-        List<Integer> path = new ArrayList<>(); // from the clique asked about to the root
-        for (int v = first; v >= 0; v = parents[v]) {
-            path.add(v);
-        }
-        double[] table = all(path.get(path.size() - 1), up, null);
-        for (int i = path.size() - 2; i >= 0; i--) {
-            int v = path.get(i);
-            table = all(v, up, without(table, parents[v], v, up[v]));
-        }
         int[] inOrder = Arrays.stream(cliques[first])
                 .filter(v -> Arrays.stream(variables).anyMatch(one -> one == v))
                 .toArray();
@@ -196,34 +195,58 @@ final class CliqueTree {
             length *= sizes[v];
         }
         double[] sums = new double[length];
-        Beside.of(cliques[first], sizes, new Factor(inOrder, sums)).add(table);
+        double logLikelihood = weights.settle(() -> {
+            Arrays.fill(sums, 0);
+            return send(first, Beside.of(cliques[first], sizes, new Factor(inOrder, sums)), watch);
+        });
+        if (Double.isNaN(logLikelihood)) {
+            return new Jointly(Standing.TOO_LARGE, Optional.empty());
+        }
+        if (logLikelihood == Double.NEGATIVE_INFINITY) {
+            return new Jointly(Standing.CONTRADICTED, Optional.empty());
+        }
         double total = Arrays.stream(sums).sum();
         for (int cell = 0; cell < length; cell++) {
             sums[cell] /= total;
         }
-        return Optional.of(new Factor(inOrder, sums));
+        return new Jointly(Standing.EXACT, Optional.of(new Factor(inOrder, sums)));
+    }
+
+    private double send(int asked, Beside sums, Runnable watch) {
+        double[][] up = new double[sizes.length][];
+        double logLikelihood = up(up, watch);
+        if (logLikelihood == Double.NEGATIVE_INFINITY) {
+            return logLikelihood;
+        }
+        List<Integer> path = new ArrayList<>(); // from the clique asked about to the root
+        for (int v = asked; v >= 0; v = parents[v]) {
+            path.add(v);
+        }
+        double[] table = all(path.get(path.size() - 1), up, null);
+        for (int i = path.size() - 2; i >= 0; i--) {
+            int v = path.get(i);
+            watch.run();
+            table = all(v, up, without(table, parents[v], v, up[v]));
+        }
+        sums.add(table);
+        return logLikelihood;
     }
 
     /** Sends the messages upwards, and returns the logarithm of the likelihood. */
     private double up(double[][] up, Runnable watch) {
-        double logLikelihood = 0;
         for (int v : order.order()) {
             watch.run();
-            Scaled product = product(v, up);
-            double[] message = summed(product.table(), sizes[v]);
-            double scale = scale(message);
-            if (scale == 0) {
+            up[v] = summed(product(v, up), sizes[v]);
+            if (!weights.noted(up[v])) {
                 return Double.NEGATIVE_INFINITY;
             }
-            logLikelihood += product.log() + Math.log(scale);
-            up[v] = message;
         }
-        return logLikelihood;
+        return weights.log();
     }
 
     /** All that is said of a clique, with what its parent says. */
     private double[] all(int v, double[][] up, double @Nullable [] above) {
-        double[] table = product(v, up).table();
+        double[] table = product(v, up);
         if (above != null) {
             int each = sizes[v];
             for (int row = 0, cell = 0; row < above.length; row++) {
@@ -235,12 +258,8 @@ final class CliqueTree {
         return table;
     }
 
-    /** A table that was divided by a number. */
-    @SuppressWarnings("ArrayRecordComponent") // read at once, never compared
-    private record Scaled(double[] table, double log) {}
-
     /** The product of the factors of a clique and of the messages to it. */
-    private Scaled product(int v, double[][] up) {
+    private double[] product(int v, double[][] up) {
         int[] clique = cliques[v];
         int length = 1;
         for (int variable : clique) {
@@ -248,17 +267,19 @@ final class CliqueTree {
         }
         double[] table = new double[length];
         Arrays.fill(table, 1);
-        double log = 0;
-        int multiplied = 0;
         for (Factor factor : factors.get(v)) {
-            Beside.of(clique, sizes, inOrder(clique, factor)).multiply(table);
-            log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
+            multiply(table, Beside.of(clique, sizes, inOrder(clique, factor)));
         }
         for (int child : children.get(v)) {
-            beside(clique, child, up[child]).multiply(table);
-            log += ++multiplied % OFTEN == 0 ? Math.log(scale(table)) : 0;
+            multiply(table, beside(clique, child, up[child]));
         }
-        return new Scaled(table, log);
+        return table;
+    }
+
+    private void multiply(double[] table, Beside by) {
+        if (by.multiply(table)) {
+            weights.noted(table);
+        }
     }
 
     /** A factor for the states that are left, its variables in the order of a clique. */
@@ -313,7 +334,7 @@ final class CliqueTree {
             // where nothing came up, nothing depends on what goes down
             sums[i] = up[i] == 0 ? 0 : sums[i] / up[i];
         }
-        scale(sums);
+        weights.scale(sums, 0, sums.length);
         return sums;
     }
 
@@ -325,20 +346,6 @@ final class CliqueTree {
             }
         }
         return sums;
-    }
-
-    /** Divides by the largest weight, and returns it. */
-    private static double scale(double[] weights) {
-        double most = 0;
-        for (double weight : weights) {
-            most = Math.max(most, weight);
-        }
-        if (most > 0) {
-            for (int i = 0; i < weights.length; i++) {
-                weights[i] /= most;
-            }
-        }
-        return most;
     }
 
     private double[] marginal(int v, double[] table) {

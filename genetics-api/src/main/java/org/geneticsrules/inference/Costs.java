@@ -61,7 +61,7 @@ final class Costs {
                 Elimination.of(graph, (variable, factor) -> effort.watch().run());
         return elimination.emptied() >= 0
                 ? 0
-                : CliqueTree.plan(graph, elimination, effort.cells(), new int[0], effort.watch())
+                : CliqueTree.plan(graph, elimination, effort.cells(), effort.watch())
                         .cells();
     }
 }

@@ -270,7 +270,7 @@ public final class Inference {
         for (String id : individuals) {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
-        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, effort.cells());
+        return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, effort);
     }
 
     /**
@@ -315,7 +315,7 @@ public final class Inference {
                 evidence,
                 kinds,
                 mattering(model, kinds, List.of(model.locus(locus).id())));
-        return new Possibilities(pedigree, model.locus(locus), members, question, effort.cells());
+        return new Possibilities(pedigree, model.locus(locus), members, question, effort);
     }
 
     /** The question about some loci, sorted into groups. */

@@ -19,24 +19,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class Peeling {
 
-    /**
-     * No weight beside one of 1 becomes smaller than this, so that what is very unlikely, as that a male of a thousand dark young of light
-     * females carries light, is never taken for impossible. Three such weights can still be multiplied.
-     */
-    private static final double LEAST = 1e-100;
-
-    /** The same for a second look, to see whether it makes a difference. */
-    private static final double OTHER_LEAST = 1e-90;
-
-    /** A product is scaled when something in it becomes smaller than this. */
-    private static final double SMALL = 1e-150;
-
-    /** Scales are multiplied while they are between this and its inverse, so that logarithms are few. */
-    private static final double FAR = 1e-150;
-
-    /** How much a logarithm may differ by rounding. */
-    private static final double ROUNDING = 1e-7;
-
     private final Runnable watch;
     private final Families families;
     private final Kinds kinds;
@@ -91,13 +73,7 @@ final class Peeling {
 
     private final double[] other;
 
-    private double log;
-    private double scales;
-
-    /** How small weights may become now, and whether some would have become smaller. */
-    private double least = LEAST;
-
-    private boolean clamped;
+    private final Weights weights = new Weights();
 
     /**
      * Prepares a unit for peeling.
@@ -182,19 +158,10 @@ final class Peeling {
      *     a number if hundreds of records speak against what others demand, which is beyond the range of numbers
      */
     double settle(int part) {
-        double found = send(part, LEAST);
-        if (clamped) {
-            double again = send(part, OTHER_LEAST);
-            return found == again || Math.abs(found - again) < ROUNDING ? found : Double.NaN;
-        }
-        return found;
+        return weights.settle(() -> send(part));
     }
 
-    private double send(int part, double smallest) {
-        least = smallest;
-        clamped = false;
-        log = 0;
-        scales = 1;
+    private double send(int part) {
         int from = families.firstOfPart[part];
         int to = families.firstOfPart[part + 1];
         for (int f = to - 1; f >= from; f--) {
@@ -212,7 +179,7 @@ final class Peeling {
         if (total == 0) {
             return Double.NEGATIVE_INFINITY;
         }
-        double found = log + Math.log(scales) + Math.log(total);
+        double found = weights.log() + Math.log(total);
         for (int f = from; f < to; f++) {
             watch.run();
             down(f);
@@ -239,8 +206,8 @@ final class Peeling {
             double[] one = said[run].likelihoods();
             if (one != null) {
                 for (int k = families.firstLeaf[run]; k < families.firstLeaf[run + 1]; k++) {
-                    if (times(product, 0, one, 0, size)) {
-                        note(scale(product, 0, size));
+                    if (Weights.times(product, 0, one, 0, size)) {
+                        weights.note(weights.scale(product, 0, size));
                     }
                 }
             }
@@ -250,8 +217,8 @@ final class Peeling {
             int kit = families.grown[k];
             gather(kit);
             kits(here, kit).likelihoods(inside, at[kit], likelihoods, 0);
-            times(product, 0, likelihoods, 0, size);
-            note(scale(product, 0, size));
+            Weights.times(product, 0, likelihoods, 0, size);
+            weights.note(weights.scale(product, 0, size));
         }
         if (sire != entrance && families.hasBelow(sire)) {
             gather(sire);
@@ -269,8 +236,8 @@ final class Peeling {
             Arrays.fill(up, to, atUp[family + 1], 0);
             kits(here, entrance).kit(product, up, to);
         }
-        double most = scale(up, to, atUp[family + 1] - to);
-        note(most);
+        double most = weights.scale(up, to, atUp[family + 1] - to);
+        weights.note(most);
         return most > 0;
     }
 
@@ -301,7 +268,7 @@ final class Peeling {
                 inside[to + s] *= up[from + s];
             }
             if (f > begin) {
-                note(scale(inside, to, width));
+                weights.note(weights.scale(inside, to, width));
             }
         }
     }
@@ -332,8 +299,8 @@ final class Peeling {
         products = room(products, (end - begin) * width);
         for (int f = begin; f < end; f++) {
             System.arraycopy(told, 0, products, (f - begin) * width, width);
-            times(told, 0, up, atUp[f], width);
-            scale(told, 0, width);
+            Weights.times(told, 0, up, atUp[f], width);
+            weights.scale(told, 0, width);
         }
         Arrays.fill(other, 0, width, 1);
         for (int f = end - 1; f >= begin; f--) {
@@ -343,8 +310,8 @@ final class Peeling {
                 up[here + s] = products[(f - begin) * width + s] * other[s];
                 other[s] *= said;
             }
-            scale(up, here, width);
-            scale(other, 0, width);
+            weights.scale(up, here, width);
+            weights.scale(other, 0, width);
         }
         return total;
     }
@@ -381,17 +348,17 @@ final class Peeling {
         weighed = room(weighed, size);
         Arrays.fill(parents, 0, size, 1);
         weigh(fromSire, atSire, ofSire, fromDam, atDam, ofDam, parents);
-        scale(parents, 0, size);
+        weights.scale(parents, 0, size);
         tellKits(family, here, speakers);
         int all = speakers * size; // where the product over all kits begins
         if (sire != entrance) {
             tellSire(before, all, ofSire.states().length, fromDam, atDam, ofDam.states().length, told, 0);
-            scale(told, 0, ofSire.states().length);
+            weights.scale(told, 0, ofSire.states().length);
             conclude(sire);
         }
         if (dam != entrance) {
             tellDam(before, all, ofDam.states().length, fromSire, atSire, ofSire.states().length, told, 0);
-            scale(told, 0, ofDam.states().length);
+            weights.scale(told, 0, ofDam.states().length);
             conclude(dam);
         }
     }
@@ -434,9 +401,9 @@ final class Peeling {
         int from = speaker * size;
         int to = from + size;
         System.arraycopy(before, from, before, to, size);
-        times(before, to, likelihoods, from, size, times);
+        weights.times(before, to, likelihoods, from, size, times);
         if (speakers[speaker] < 0) {
-            scale(before, to, size);
+            weights.scale(before, to, size);
         }
         return speaker + 1;
     }
@@ -454,7 +421,7 @@ final class Peeling {
                 for (int pair = 0; pair < size; pair++) {
                     weighed[pair] = before[j * size + pair] * after[pair] * parents[pair];
                 }
-                times(weighed, 0, likelihoods, j * size, size, alike - 1);
+                weights.times(weighed, 0, likelihoods, j * size, size, alike - 1);
                 if (run >= 0) {
                     tellLeaves(run);
                 } else {
@@ -462,9 +429,9 @@ final class Peeling {
                     conclude(kit);
                 }
             }
-            times(after, 0, likelihoods, j * size, size, alike);
+            weights.times(after, 0, likelihoods, j * size, size, alike);
             if (run < 0) {
-                scale(after, 0, size);
+                weights.scale(after, 0, size);
             }
         }
         tellSilent(family, size, count);
@@ -491,7 +458,7 @@ final class Peeling {
     private void tell(Kits table, int width) {
         Arrays.fill(told, 0, width, 0);
         table.kit(weighed, told, 0);
-        scale(told, 0, width);
+        weights.scale(told, 0, width);
     }
 
     /** Tells the kits of a run what the weights of pairs of parents say of each of them. */
@@ -543,56 +510,7 @@ final class Peeling {
         }
     }
 
-    /** Multiplies, and tells whether something that is possible has become small. */
-    private static boolean times(double[] product, int at, double[] one, int from, int count) {
-        boolean small = false;
-        for (int i = 0; i < count; i++) {
-            double next = product[at + i] * one[from + i];
-            product[at + i] = next;
-            small |= next < SMALL && next > 0;
-        }
-        return small;
-    }
-
-    /** Multiplies by the same so many times, and scales what becomes small. */
-    private void times(double[] product, int at, double[] one, int from, int count, int often) {
-        for (int time = 0; time < often; time++) {
-            if (times(product, at, one, from, count)) {
-                scale(product, at, count);
-            }
-        }
-    }
-
     private static double[] room(double[] now, int numbers) {
         return now.length < numbers ? new double[Math.max(numbers, 2 * now.length)] : now;
-    }
-
-    private void note(double scale) {
-        if (scale < FAR || scale > 1 / FAR || scales < FAR || scales > 1 / FAR) {
-            log += Math.log(scale) + Math.log(scales);
-            scales = 1;
-        } else {
-            scales *= scale;
-        }
-    }
-
-    /** Divides by the largest weight, and returns it; 0 if there is none. What is possible stays so. */
-    private double scale(double[] weights, int from, int count) {
-        double most = 0;
-        for (int i = from; i < from + count; i++) {
-            most = Math.max(most, weights[i]);
-        }
-        if (most > 0) {
-            double share = 1 / most;
-            for (int i = from; i < from + count; i++) {
-                double weight = weights[i] * share;
-                if (weight < least && weights[i] > 0) {
-                    weight = least;
-                    clamped = true;
-                }
-                weights[i] = weight;
-            }
-        }
-        return most;
     }
 }

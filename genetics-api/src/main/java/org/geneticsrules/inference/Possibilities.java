@@ -30,7 +30,7 @@ public final class Possibilities {
     private final Members members;
     private final Layout layout;
     private final Whose whose;
-    private final double budget;
+    private final Effort effort;
 
     /** Where the locus stands among the units, and among those of its unit. */
     private final int unit;
@@ -55,13 +55,13 @@ public final class Possibilities {
      * @param locus the locus
      * @param members the animals, numbered
      * @param question the loci that have to be followed
-     * @param budget the cells that all tables of one part may have together
+     * @param effort how much may be done
      */
-    Possibilities(Pedigree pedigree, Locus locus, Members members, Groups question, double budget) {
+    Possibilities(Pedigree pedigree, Locus locus, Members members, Groups question, Effort effort) {
         this.pedigree = pedigree;
         this.locus = locus;
         this.members = members;
-        this.budget = budget;
+        this.effort = effort;
         int group = 0;
         while (!loci(question.layout(group)).contains(locus)) {
             group++;
@@ -82,7 +82,7 @@ public final class Possibilities {
                 part[one.variables()[v]] = grounds.size();
                 inPart[one.variables()[v]] = v;
             }
-            grounds.add(ground(one, Elimination.of(one.graph())));
+            grounds.add(ground(one, struckOut(one.graph())));
         }
     }
 
@@ -94,11 +94,15 @@ public final class Possibilities {
         return all;
     }
 
+    private Elimination struckOut(FactorGraph graph) {
+        return Elimination.of(graph, (variable, factor) -> effort.watch().run());
+    }
+
     private Ground ground(Components.Part one, Elimination elimination) {
         if (elimination.emptied() >= 0) {
             return new Ground(one, elimination, Fit.CONTRADICTS, Optional.empty());
         }
-        Realisation found = Realisation.of(one.graph(), elimination, budget);
+        Realisation found = Realisation.of(one.graph(), elimination, effort.cells(), effort.watch());
         return new Ground(
                 one,
                 elimination,
@@ -169,11 +173,11 @@ public final class Possibilities {
         Arrays.stream(ground.part().graph().sizes()).forEach(graph::variable);
         ground.part().graph().factors().forEach(graph::add);
         graph.add(asked, v);
-        Elimination elimination = Elimination.of(graph);
+        Elimination elimination = struckOut(graph);
         if (elimination.emptied() >= 0) {
             return new Possibility.Excluded();
         }
-        Realisation found = Realisation.of(graph, elimination, budget);
+        Realisation found = Realisation.of(graph, elimination, effort.cells(), effort.watch());
         return switch (found.fit()) {
             case FITS -> possible(ground, found.witness());
             case CONTRADICTS -> new Possibility.Excluded();

@@ -61,10 +61,6 @@ final class Realisation {
         return new Realisation(graph, left, budget, watch);
     }
 
-    static Realisation of(FactorGraph graph, Elimination left, double budget) {
-        return of(graph, left, budget, () -> {});
-    }
-
     /** Whether there is such a combination. */
     Fit fit() {
         return fit;

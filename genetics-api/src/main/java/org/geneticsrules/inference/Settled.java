@@ -63,7 +63,7 @@ final class Settled {
         // few ask for it, and keeping the graph would take more room than all that is settled
         this.left = Suppliers.memoize(() -> {
             Layout all = question.layout(group);
-            return new Left(all, struckOut(question.graph(group, all)));
+            return new Left(all, struckOut(question.graph(group, all), effort.watch()));
         });
         this.standings = new Standing[graph.size()];
         this.chances = new double[graph.size()][0];
@@ -123,14 +123,14 @@ final class Settled {
         if (elimination.emptied() >= 0) {
             return Optional.of(Posteriors.impossible(graph.size()));
         }
-        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, effort.cells(), new int[0], watch);
-        return plan.cells() <= effort.cells() ? Optional.of(plan.tree().propagate(watch)) : Optional.empty();
+        CliqueTree.Plan plan = CliqueTree.plan(graph, elimination, effort.cells(), watch);
+        return plan.cells() <= effort.cells() ? plan.tree().propagate(watch) : Optional.empty();
     }
 
-    private static boolean[][] struckOut(FactorGraph graph) {
+    private static boolean[][] struckOut(FactorGraph graph, Runnable watch) {
         boolean[][] left = new boolean[graph.size()][];
         for (Components.Part one : Components.of(graph)) {
-            Elimination elimination = Elimination.of(one.graph());
+            Elimination elimination = Elimination.of(one.graph(), (variable, factor) -> watch.run());
             for (int v = 0; v < one.variables().length; v++) {
                 left[one.variables()[v]] = elimination.flags(v);
             }

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.geneticsrules.inference.Conclusions.Standing;
@@ -19,15 +18,14 @@ final class Together {
 
     private final Map<String, Integer> asked;
     private final Collection<String> loci;
-    private final double budget;
+    private final Effort effort;
     private final List<JointPosterior.Part> parts = new ArrayList<>();
     private Standing standing = Standing.EXACT;
 
-    private Together(Groups question, Map<String, Integer> asked, Collection<String> loci, double budget) {
-
+    private Together(Groups question, Map<String, Integer> asked, Collection<String> loci, Effort effort) {
         this.asked = asked;
         this.loci = loci;
-        this.budget = budget;
+        this.effort = effort;
         Families families = Families.of(question.members(), question.kinds());
         int[] who = IntStream.range(0, families.part.length)
                 .filter(m -> asked.values().stream().anyMatch(one -> families.part[one] == families.part[m]))
@@ -46,10 +44,10 @@ final class Together {
      *
      * @param asked the number of each animal, by id
      * @param loci ids of the loci asked about
-     * @param budget the cells that all tables of one part may have together
+     * @param effort how much may be done
      */
-    static JointPosterior of(Groups question, Map<String, Integer> asked, Collection<String> loci, double budget) {
-        Together found = new Together(question, asked, loci, budget);
+    static JointPosterior of(Groups question, Map<String, Integer> asked, Collection<String> loci, Effort effort) {
+        Together found = new Together(question, asked, loci, effort);
         return new JointPosterior(found.standing, found.standing == Standing.EXACT ? found.parts : List.of());
     }
 
@@ -70,23 +68,24 @@ final class Together {
         if (variables.isEmpty()) {
             return;
         }
-        Elimination elimination = Elimination.of(part.graph());
+        Runnable watch = effort.watch();
+        Elimination elimination = Elimination.of(part.graph(), (variable, factor) -> watch.run());
         if (elimination.emptied() >= 0) {
             standing = Standing.CONTRADICTED;
             return;
         }
         int[] together = variables.keySet().stream().mapToInt(Integer::intValue).toArray();
-        CliqueTree.Plan plan = CliqueTree.plan(part.graph(), elimination, budget, together);
-        if (plan.cells() > budget) {
+        CliqueTree.Plan plan = CliqueTree.plan(part.graph(), elimination, effort.cells(), together, watch);
+        if (plan.cells() > effort.cells()) {
             standing = standing == Standing.CONTRADICTED ? standing : Standing.TOO_LARGE;
             return;
         }
-        Optional<Factor> found = plan.tree().together(together);
-        if (found.isEmpty()) {
-            standing = Standing.CONTRADICTED;
+        CliqueTree.Jointly found = plan.tree().together(together, watch);
+        if (found.chances().isEmpty()) {
+            standing = standing == Standing.CONTRADICTED ? standing : found.standing();
             return;
         }
-        parts.add(part(layout, found.get(), variables, elimination));
+        parts.add(part(layout, found.chances().get(), variables, elimination));
     }
 
     private JointPosterior.Part part(

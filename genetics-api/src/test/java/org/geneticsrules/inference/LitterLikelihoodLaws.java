@@ -2,13 +2,11 @@ package org.geneticsrules.inference;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Random;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Example;
@@ -97,61 +95,6 @@ class LitterLikelihoodLaws {
                 () -> litters.log(litters.dam(seen("dark")), litters.sire(seen("dark")), List.of()));
     }
 
-    /** A dark male with three hundred dark young of light females is a carrier all the same once one of his young is light. */
-    @Example
-    void what_is_very_unlikely_is_not_impossible() {
-        Conclusions found = darkYoung(300);
-        assertEquals(1, found.at("hob", "B").orElseThrow().carries("b"), 1e-12);
-        assertEquals(1, found.at("kit 7", "B").orElseThrow().carries("b"), 1e-12);
-        // a carrier is one of two, a light female one of four; her kit of that sex and hue one of four
-        assertEquals(Math.log(0.5) + 301 * 2 * Math.log(0.25), found.logLikelihood(), 1e-9);
-    }
-
-    /** With two thousand the chance is no number any more: it is not given, and no contradiction is claimed. */
-    @Example
-    void what_is_beyond_numbers_is_not_given() {
-        Conclusions found = darkYoung(2000);
-        assertTrue(found.isConsistent());
-        assertEquals(Conclusions.Standing.TOO_LARGE, found.standing("hob", "B"));
-    }
-
-    private static Conclusions darkYoung(int dark) {
-        PedigreeBuilder pedigree = Pedigree.builder("many", "1").add(named("hob", "dark", Sex.MALE));
-        for (int i = 0; i <= dark; i++) {
-            pedigree.add(named("jill " + i, "light", Sex.FEMALE))
-                    .add(named("kit " + i, i == dark ? "light" : "dark", Sex.FEMALE))
-                    .add(Litter.of("litter " + i, "jill " + i, "hob", "kit " + i));
-        }
-        return Inference.of(CompiledModel.of(hues()), pedigree.build())
-                .from("even")
-                .conclude();
-    }
-
-    /** Young of females of whom nothing is known speak so little each that scales are multiplied very often. */
-    @Example
-    void many_families_have_a_likelihood() {
-        PedigreeBuilder pedigree = Pedigree.builder("many", "1").add(named("hob", "dark", Sex.MALE));
-        for (int i = 0; i < 1100; i++) {
-            pedigree.add(Individual.of("kit " + i)
-                            .with(seen("dark").observations().get(0)))
-                    .add(new Litter(
-                            "litter " + i,
-                            Optional.empty(),
-                            Paternity.of("hob"),
-                            Optional.empty(),
-                            OptionalInt.empty(),
-                            OptionalInt.empty(),
-                            Optional.empty(),
-                            List.of("kit " + i)));
-        }
-        Conclusions found = Inference.of(CompiledModel.of(hues()), pedigree.build())
-                .from("even")
-                .conclude();
-        // he is not a carrier: one of four; that he is one has 0.75 for each kit
-        assertEquals(Math.log(0.25 + 0.5 * Math.pow(0.75, 1100)), found.logLikelihood(), 1e-9);
-        assertEquals(Conclusions.Standing.EXACT, found.standing("hob", "B"));
-    }
-
     @Example
     void records_are_those_of_one_object() {
         LitterLikelihood one = litters();
@@ -228,10 +171,6 @@ class LitterLikelihoodLaws {
                         "even",
                         one -> one.frequency("B", "B", Probability.of(1, 2)).frequency("B", "b", Probability.of(1, 2)))
                 .build();
-    }
-
-    private static Individual named(String id, String hue, Sex sex) {
-        return Individual.of(id, sex).with(seen(hue).observations().get(0));
     }
 
     private static Individual seen(String hue) {

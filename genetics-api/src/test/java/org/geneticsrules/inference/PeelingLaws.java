@@ -56,11 +56,12 @@ class PeelingLaws {
             for (Components.Part part : Components.of(graph)) {
                 Elimination elimination = Elimination.of(part.graph());
                 if (elimination.emptied() < 0) {
-                    CliqueTree.Plan plan = CliqueTree.plan(part.graph(), elimination, Double.POSITIVE_INFINITY);
+                    CliqueTree.Plan plan =
+                            CliqueTree.plan(part.graph(), elimination, Double.POSITIVE_INFINITY, () -> {});
                     assertEquals(plan.cells(), plan.tree().cells());
                     assertEquals(
                             plan.cells(),
-                            CliqueTree.plan(part.graph(), elimination, plan.cells())
+                            CliqueTree.plan(part.graph(), elimination, plan.cells(), () -> {})
                                     .cells());
                     most = Math.max(most, plan.cells());
                 }
@@ -110,7 +111,10 @@ class PeelingLaws {
             Elimination elimination = Elimination.of(part.graph());
             Posteriors here = elimination.emptied() >= 0
                     ? Posteriors.impossible(part.graph().size())
-                    : CliqueTree.plan(part.graph(), elimination, 1 << 24).tree().propagate(() -> {});
+                    : CliqueTree.plan(part.graph(), elimination, 1 << 24, () -> {})
+                            .tree()
+                            .propagate(() -> {})
+                            .orElseThrow();
             log += here.logLikelihood();
             for (int v = 0; v < part.variables().length; v++) {
                 chances[part.variables()[v]] = here.chances()[v];

@@ -7,11 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
-import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Example;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.Provide;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.AllelePair;
@@ -23,21 +19,14 @@ import org.geneticsrules.testing.brute.Kindred;
 /** Sampling of random pedigrees in random models of the whole language, with no room for exact tables, against the exact engine. */
 class SamplingLaws {
 
-    @Provide
-    Arbitrary<RandomPedigree> pedigrees() {
-        return RandomPedigrees.pedigrees();
-    }
-
-    @Property(tries = 40)
-    void what_is_sampled_is_near_what_is_exact(@ForAll("pedigrees") RandomPedigree random) {
-        compare(random);
-    }
-
-    /** Of some kinds one random pedigree in eight has a number, so these were looked for: among them all kinds are met. */
+    /**
+     * The same pedigrees each time, because a sampled number is far from the exact one by chance now and then: what was never drawn in a
+     * hundred rounds has a chance of one in ten once in tens of thousands.
+     */
     @Example
-    void numbers_of_each_kind_are_near_what_is_exact() {
+    void what_is_sampled_is_near_what_is_exact() {
         Set<String> met = new HashSet<>();
-        for (long seed : new long[] {0, 6, 7, 8, 11, 26}) {
+        for (long seed = 0; seed < 45; seed++) {
             met.addAll(compare(RandomPedigrees.pedigree(seed)));
         }
         assertTrue(
@@ -79,7 +68,7 @@ class SamplingLaws {
         return met;
     }
 
-    /** Compares two answers; by chance alone six standard errors are passed once in hundreds of millions. */
+    /** Compares two answers. */
     private static String near(Conclusions exact, Conclusions sampled, String id, String locus) {
         Posterior expected = exact.at(id, locus).orElseThrow();
         Posterior found = sampled.at(id, locus).orElseThrow();
