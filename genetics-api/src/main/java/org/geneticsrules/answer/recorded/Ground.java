@@ -24,7 +24,7 @@ import org.geneticsrules.trait.Confusions;
  * @param pedigree the recorded animals
  * @param population the population of founders for whom the pedigree states none, if one is named
  * @param confusions how often a state is recorded as another
- * @param cells the cells that tables may have together
+ * @param engine the questions of the engine with these naming errors, within what tables may take together
  * @param sampling how numbers are estimated that are too large to be calculated, if they are
  */
 record Ground(
@@ -32,7 +32,7 @@ record Ground(
         Pedigree pedigree,
         Optional<String> population,
         Confusions confusions,
-        double cells,
+        Inference engine,
         Optional<Sampling> sampling) {
 
     CompiledModel compiled() {
@@ -44,12 +44,28 @@ record Ground(
     }
 
     Ground of(Pedigree part) {
-        return new Ground(answers, part, population, confusions, cells, sampling);
+        return new Ground(answers, part, population, confusions, engine, sampling);
+    }
+
+    Ground from(String named) {
+        return new Ground(answers, pedigree, Optional.of(named), confusions, engine, sampling);
+    }
+
+    Ground with(Confusions named) {
+        return new Ground(answers, pedigree, population, named, engine.with(named), sampling);
+    }
+
+    Ground within(double cells) {
+        return new Ground(answers, pedigree, population, confusions, engine.within(cells), sampling);
+    }
+
+    Ground sampling(Sampling how) {
+        return new Ground(answers, pedigree, population, confusions, engine, Optional.of(how));
     }
 
     /** The questions of the engine, without a population. */
     Inference inference(Pedigree records) {
-        return Inference.of(compiled(), records).with(confusions).within(cells);
+        return engine.about(records);
     }
 
     /**

@@ -42,9 +42,13 @@ public final class RecordedAnswers {
      * @throws ProblemsException if the records name what the model does not know
      */
     public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
-        Inference.of(answers.compiled(), pedigree); // checks the records against the model
         return new RecordedAnswers(new Ground(
-                answers, pedigree, Optional.empty(), Confusions.none(), Inference.USUAL_CELLS, Optional.empty()));
+                answers,
+                pedigree,
+                Optional.empty(),
+                Confusions.none(),
+                Inference.of(answers.compiled(), pedigree),
+                Optional.empty()));
     }
 
     /**
@@ -59,13 +63,7 @@ public final class RecordedAnswers {
             throw new IllegalArgumentException("model " + ground.model() + " has no population \"" + population
                     + "\"; expected one of " + ground.model().populations().keySet());
         }
-        return new RecordedAnswers(new Ground(
-                ground.answers(),
-                ground.pedigree(),
-                Optional.of(population),
-                ground.confusions(),
-                ground.cells(),
-                ground.sampling()));
+        return new RecordedAnswers(ground.from(population));
     }
 
     /**
@@ -75,8 +73,7 @@ public final class RecordedAnswers {
      * @return a copy
      */
     public RecordedAnswers with(Confusions named) {
-        return new RecordedAnswers(new Ground(
-                ground.answers(), ground.pedigree(), ground.population(), named, ground.cells(), ground.sampling()));
+        return new RecordedAnswers(ground.with(named));
     }
 
     /**
@@ -86,13 +83,7 @@ public final class RecordedAnswers {
      * @return a copy
      */
     public RecordedAnswers within(double cells) {
-        return new RecordedAnswers(new Ground(
-                ground.answers(),
-                ground.pedigree(),
-                ground.population(),
-                ground.confusions(),
-                cells,
-                ground.sampling()));
+        return new RecordedAnswers(ground.within(cells));
     }
 
     /**
@@ -104,13 +95,7 @@ public final class RecordedAnswers {
      * @return a copy
      */
     public RecordedAnswers sampling(Sampling how) {
-        return new RecordedAnswers(new Ground(
-                ground.answers(),
-                ground.pedigree(),
-                ground.population(),
-                ground.confusions(),
-                ground.cells(),
-                Optional.of(how)));
+        return new RecordedAnswers(ground.sampling(how));
     }
 
     /**
