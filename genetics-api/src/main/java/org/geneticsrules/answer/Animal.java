@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import org.geneticsrules.cross.Parent;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.linkage.LinkageGroup;
@@ -18,7 +19,9 @@ import org.geneticsrules.model.GenotypeText;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
@@ -52,6 +55,9 @@ public final class Animal {
     private final ImmutableList<String> notices;
     private final Optional<OmittedLoci> omitted;
 
+    /** All that was stated, in this order, so that it can be stated under another model. */
+    private final ImmutableList<UnaryOperator<Animal>> told;
+
     private Animal(
             CompiledModel compiled,
             Optional<Sex> sex,
@@ -62,7 +68,8 @@ public final class Animal {
             Optional<Population> population,
             List<String> given,
             List<String> notices,
-            Optional<OmittedLoci> omitted) {
+            Optional<OmittedLoci> omitted,
+            List<UnaryOperator<Animal>> told) {
         this.compiled = compiled;
         this.sex = sex;
         this.stated = stated;
@@ -74,6 +81,7 @@ public final class Animal {
         this.given = ImmutableList.copyOf(given);
         this.notices = ImmutableList.copyOf(notices);
         this.omitted = omitted;
+        this.told = ImmutableList.copyOf(told);
     }
 
     /**
@@ -93,7 +101,23 @@ public final class Animal {
                 Optional.empty(),
                 ImmutableList.of(),
                 ImmutableList.of(),
-                Optional.empty());
+                Optional.empty(),
+                ImmutableList.of());
+    }
+
+    /**
+     * Returns the same animal under another model: all that was stated of it is stated there.
+     *
+     * @param other another model of the same traits
+     * @return the animal
+     * @throws ProblemsException if what was stated has no meaning there
+     */
+    public Animal under(CompiledModel other) {
+        Animal animal = unknown(other);
+        for (UnaryOperator<Animal> one : told) {
+            animal = one.apply(animal);
+        }
+        return animal;
     }
 
     /**
@@ -114,7 +138,8 @@ public final class Animal {
                 population,
                 plus(given, List.of(known.word())),
                 notices,
-                omitted);
+                omitted,
+                and(animal -> animal.ofSex(known)));
     }
 
     /** This animal, if it has one of some pairs at a locus; what is said of it for that reason is added, if anything. */
@@ -129,7 +154,8 @@ public final class Animal {
                 population,
                 plus(given, said),
                 notices,
-                omitted);
+                omitted,
+                and(animal -> animal.having(locus, pairs, said)));
     }
 
     /** This animal as what it has to be, since it is a parent; that is no statement to be echoed. */
@@ -144,7 +170,8 @@ public final class Animal {
                 population,
                 given,
                 notices,
-                omitted);
+                omitted,
+                and(animal -> animal.as(known)));
     }
 
     /**
@@ -169,7 +196,8 @@ public final class Animal {
                 population,
                 plus(given, List.of("genotype " + text.strip())),
                 plus(notices, parsed.notices()),
-                partial ? Optional.of(convention) : omitted);
+                partial ? Optional.of(convention) : omitted,
+                and(animal -> animal.withGenotype(text, convention)));
     }
 
     private Phase replaced(Phase newer) {
@@ -224,7 +252,8 @@ public final class Animal {
                         more.notices()
                                 .subList(
                                         evident.notices().size(), more.notices().size())),
-                omitted);
+                omitted,
+                and(animal -> animal.seen(sighting)));
         Optional<Sex> shown = checked.look().state(Sex.VARIABLE).flatMap(Sex::of);
         return shown.map(seen::ofSex).orElse(seen);
     }
@@ -246,7 +275,28 @@ public final class Animal {
                 Optional.of(named),
                 plus(given, List.of("population " + named.id())),
                 notices,
-                omitted);
+                omitted,
+                and(animal -> animal.from(animal.population(named.id()))));
+    }
+
+    private Population population(String id) {
+        Population found = compiled.model().populations().get(id);
+        if (found == null) {
+            throw new ProblemsException(Problems.unknown(
+                    Stage.REFERENCES,
+                    "unknown-population",
+                    "",
+                    "population",
+                    id,
+                    compiled.model().populations().keySet()));
+        }
+        return found;
+    }
+
+    private List<UnaryOperator<Animal>> and(UnaryOperator<Animal> next) {
+        List<UnaryOperator<Animal>> all = new ArrayList<>(told);
+        all.add(next);
+        return all;
     }
 
     /**

@@ -28,6 +28,7 @@ import org.geneticsrules.probability.Probability;
  * @param weightings what is probable under each population considered
  * @param tests what test matings would take
  * @param hidden the loci that cannot be read off a look
+ * @param rivalVerdicts what rival models answer that come to another verdict
  * @param rivals views that differ from statements this rests on
  * @param cautions what has to be said along with the answer
  * @param evidence what the answer rests on
@@ -48,6 +49,7 @@ public record Answer(
         List<Weighting> weightings,
         List<TestResult> tests,
         List<Hidden> hidden,
+        List<RivalVerdict> rivalVerdicts,
         List<Rival> rivals,
         List<Caution> cautions,
         EvidenceLevel evidence,
@@ -70,6 +72,7 @@ public record Answer(
      * @param weightings what is probable under each population considered
      * @param tests what test matings would take
      * @param hidden the loci that cannot be read off a look
+     * @param rivalVerdicts what rival models answer otherwise
      * @param rivals views that differ from statements this rests on
      * @param cautions what has to be said along with the answer
      * @param evidence what the answer rests on
@@ -84,6 +87,7 @@ public record Answer(
         weightings = ImmutableList.copyOf(weightings);
         tests = ImmutableList.copyOf(tests);
         hidden = ImmutableList.copyOf(hidden);
+        rivalVerdicts = ImmutableList.copyOf(rivalVerdicts);
         rivals = ImmutableList.copyOf(rivals);
         cautions = ImmutableList.copyOf(cautions);
         notices = ImmutableList.copyOf(notices);

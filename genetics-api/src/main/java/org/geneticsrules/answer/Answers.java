@@ -36,16 +36,20 @@ import org.geneticsrules.trait.Taxon;
  * Answer answer = answers.mating(MatingQuestion.of(hob, jill));
  * }</pre>
  *
+ * <p>Rival models ({@link #against}) are asked the same, and an answer tells where their verdict is another.
+ *
  * <p>Immutable and thread-safe.
  */
 public final class Answers {
 
     private final CompiledModel compiled;
     private final ImmutableList<CautionSet> cautions;
+    private final ImmutableList<RivalModel> rivals;
 
-    private Answers(CompiledModel compiled, ImmutableList<CautionSet> cautions) {
+    private Answers(CompiledModel compiled, ImmutableList<CautionSet> cautions, ImmutableList<RivalModel> rivals) {
         this.compiled = compiled;
         this.cautions = cautions;
+        this.rivals = rivals;
     }
 
     /**
@@ -56,7 +60,48 @@ public final class Answers {
      * @return the answering service
      */
     public static Answers of(CompiledModel compiled, Collection<CautionSet> cautions) {
-        return new Answers(compiled, ImmutableList.copyOf(cautions));
+        return new Answers(compiled, ImmutableList.copyOf(cautions), ImmutableList.of());
+    }
+
+    /**
+     * Returns the same with rival models, each of which is asked every question too.
+     *
+     * @param held models of the same traits
+     * @return a copy; its answers tell which of them come to another verdict, and which cannot be asked
+     */
+    public Answers against(Collection<RivalModel> held) {
+        return new Answers(compiled, cautions, ImmutableList.copyOf(held));
+    }
+
+    /**
+     * Asks the rival models, for those who put answers together. A rival that does not know what is stated or asked, or would take too much
+     * work, is not asked.
+     *
+     * @param verdict the verdict of the answer
+     * @param question asks the same under another model; which cautions are due is not asked
+     * @param notices takes which rivals were not asked
+     * @return the verdicts that differ from it, in the order of the rivals
+     */
+    public List<RivalVerdict> rivalVerdicts(
+            String verdict, Function<Answers, String> question, Collection<String> notices) {
+        List<RivalVerdict> found = new ArrayList<>();
+        List<String> silent = new ArrayList<>();
+        for (RivalModel rival : rivals) {
+            CompiledModel other = rival.compiled();
+            try {
+                String otherwise = question.apply(of(other, ImmutableList.of()));
+                if (!otherwise.equals(verdict)) {
+                    found.add(new RivalVerdict(rival.title(), other.model().reference(), otherwise));
+                }
+            } catch (ProblemsException | IllegalArgumentException | TooLargeException e) {
+                silent.add("\"" + rival.title() + "\"");
+            }
+        }
+        if (!silent.isEmpty()) {
+            notices.add("not asked, since what is stated or asked has no meaning there or would take too much work: "
+                    + String.join(", ", silent));
+        }
+        return found;
     }
 
     /**

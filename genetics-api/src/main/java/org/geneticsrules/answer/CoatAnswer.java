@@ -118,7 +118,8 @@ final class CoatAnswer {
                         Optional.empty(),
                         animal.sightings(),
                         answers.young()),
-                verdict);
+                verdict,
+                other -> new CoatAnswer(other, question.under(other.compiled())).verdict());
     }
 
     private String verdict() {

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.explanation.Hidden;
 import org.geneticsrules.explanation.Reason;
@@ -46,7 +47,13 @@ final class Draft {
         return this;
     }
 
-    Answer answer(Answers answers, Question question, String verdict) {
+    /**
+     * The answer.
+     *
+     * @param same asks a rival model the same, and returns its verdict
+     */
+    Answer answer(Answers answers, Question question, String verdict, Function<Answers, String> same) {
+        List<RivalVerdict> otherwise = answers.rivalVerdicts(verdict, same, notices);
         EvidenceLevel evidence = status == Status.UNDECIDED && statements.isEmpty()
                 ? EvidenceLevel.of(List.of())
                 : answers.evidence(statements, populations);
@@ -64,6 +71,7 @@ final class Draft {
                 weightings,
                 tests,
                 hidden,
+                otherwise,
                 Answers.rivals(evidence),
                 cautions,
                 evidence,

@@ -57,6 +57,19 @@ public record HiddenAllele(String locus, Allele allele) {
         return found.get(0);
     }
 
+    /**
+     * Finds the same allele in another model: by its locus and id, or by what it is called.
+     *
+     * @param other another model
+     * @return the allele there
+     * @throws ProblemsException if there is none, or several are called so
+     */
+    public HiddenAllele under(Model other) {
+        Locus there = other.loci().get(locus);
+        Allele same = there == null ? null : there.alleles().get(allele.id());
+        return same == null ? find(other, words()) : new HiddenAllele(locus, same);
+    }
+
     private static Stream<String> names(Allele allele) {
         return Stream.of(allele.title().stream(), Stream.of(allele.symbol(), allele.id()), allele.synonyms().stream())
                 .flatMap(some -> some)

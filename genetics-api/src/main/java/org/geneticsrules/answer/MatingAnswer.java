@@ -26,6 +26,7 @@ final class MatingAnswer {
     private final UncertainCross cross;
     private final Draft draft = new Draft();
     private final MatingFrame frame;
+    private boolean explains = true;
 
     MatingAnswer(Answers answers, MatingQuestion question) {
         this.answers = answers;
@@ -38,18 +39,32 @@ final class MatingAnswer {
     Answer answer() {
         draft.notices.addAll(mating.notices());
         mating.parents().forEach(parent -> draft.notices.addAll(parent.notices()));
-        boolean weighs = true;
-        String verdict;
+        String verdict = verdict();
+        frame.complete(draft, cross, weighs() || !draft.weightings.isEmpty());
+        return draft.answer(
+                answers,
+                frame.question(),
+                verdict,
+                other -> new MatingAnswer(other, mating.question().under(other.compiled())).verdictAlone());
+    }
+
+    /** The verdict, without working out reasons. */
+    private String verdictAlone() {
+        explains = false;
+        return verdict();
+    }
+
+    private String verdict() {
         if (cross.isContradictory()) {
-            verdict = contradiction();
-        } else if (cross.missingFrequencies(mating.view(), mating.seen()).isEmpty()) {
-            verdict = weighted();
-        } else {
-            weighs = false;
-            verdict = unweighted();
+            return contradiction();
         }
-        frame.complete(draft, cross, weighs || !draft.weightings.isEmpty());
-        return draft.answer(answers, frame.question(), verdict);
+        return weighs() ? weighted() : unweighted();
+    }
+
+    /** Whether what is not known is weighted by the populations stated; a contradiction has no weight. */
+    private boolean weighs() {
+        return cross.isContradictory()
+                || cross.missingFrequencies(mating.view(), mating.seen()).isEmpty();
     }
 
     /** All that matters about the parents is known, or weighted by populations of their own. */
@@ -127,6 +142,9 @@ final class MatingAnswer {
 
     /** The reasons; where they are too many to list, the numbers stand without them, and rest on all that may bear on them. */
     private Optional<MatingExplanation> explained(UncertainCross parents) {
+        if (!explains) {
+            return Optional.empty();
+        }
         if (!draft.unexplained) {
             try {
                 return parents.explain(mating.view());

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
@@ -183,5 +184,11 @@ public record MatingQuestion(
      */
     public MatingQuestion between(Relation between) {
         return new MatingQuestion(sires, dam, traits, event, litter, seen, stage, census, between);
+    }
+
+    /** The same question under another model. */
+    MatingQuestion under(CompiledModel other) {
+        return new MatingQuestion(
+                sires.under(other), dam.under(other), traits, event, litter, seen, stage, census, relation);
     }
 }

@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.List;
 import org.geneticsrules.cross.Sires;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.probability.Probability;
 
 /**
@@ -79,5 +80,10 @@ public record PossibleSires(List<Animal> males, List<Probability> access, boolea
      */
     public PossibleSires withAccess(List<Probability> chances) {
         return new PossibleSires(males, chances, perKit);
+    }
+
+    /** The same males under another model. */
+    PossibleSires under(CompiledModel other) {
+        return new PossibleSires(males.stream().map(male -> male.under(other)).toList(), access, perKit);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.cross.Mate;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.trait.Sighting;
 
@@ -163,5 +164,11 @@ public record TestMate(
     @Override
     public String toString() {
         return name;
+    }
+
+    /** The same mates under another model. */
+    TestMate under(CompiledModel other) {
+        return new TestMate(
+                name, kind, animals.stream().map(one -> one.under(other)).toList(), seen, sibs, relation);
     }
 }

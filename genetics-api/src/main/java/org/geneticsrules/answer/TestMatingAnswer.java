@@ -117,7 +117,8 @@ final class TestMatingAnswer {
                         Optional.empty(),
                         animal.sightings(),
                         answers.young()),
-                verdict);
+                verdict,
+                other -> new TestMatingAnswer(other, question.under(other.compiled())).verdict());
     }
 
     private Set<String> watchedInResults() {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.cross.LitterSize;
+import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
 
@@ -172,5 +173,19 @@ public record TestMatingQuestion(
     public TestMatingQuestion inSpiteOf(Collection<String> names) {
         return new TestMatingQuestion(
                 animal, alleles, mates, traits, stage, confidences, litter, before, ImmutableSet.copyOf(names));
+    }
+
+    /** The same question under another model. */
+    TestMatingQuestion under(CompiledModel other) {
+        return new TestMatingQuestion(
+                animal.under(other),
+                alleles.stream().map(allele -> allele.under(other.model())).toList(),
+                mates.stream().map(mate -> mate.under(other)).toList(),
+                traits,
+                stage,
+                confidences,
+                litter,
+                before,
+                inSpiteOf);
     }
 }

@@ -104,6 +104,21 @@ public final class Inference {
     }
 
     /**
+     * Returns the same questions under another model.
+     *
+     * @param other another model of the same traits
+     * @return a copy
+     * @throws ProblemsException if the records name what that model does not know
+     * @throws IllegalArgumentException if a population was named for all that the other model does not have
+     */
+    public Inference under(CompiledModel other) {
+        check(pedigree, other);
+        Inference there =
+                new Inference(new Prepared(other), pedigree, confusions, Optional.empty(), mutating, changing, effort);
+        return population.map(there::from).orElse(there);
+    }
+
+    /**
      * Returns the same questions with naming errors.
      *
      * @param named how often a state is recorded as another

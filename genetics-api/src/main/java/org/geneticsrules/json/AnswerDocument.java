@@ -10,6 +10,7 @@ import org.geneticsrules.answer.Litter;
 import org.geneticsrules.answer.Outcome;
 import org.geneticsrules.answer.Question;
 import org.geneticsrules.answer.Rival;
+import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.answer.Weighting;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.cross.LitterSize;
@@ -61,6 +62,7 @@ public final class AnswerDocument {
             document.with("tests", list(answer.tests(), TestDocument::of));
         }
         return document.with("hidden", list(answer.hidden(), AnswerDocument::hidden))
+                .with("rivalVerdicts", list(answer.rivalVerdicts(), AnswerDocument::rivalVerdict))
                 .with("rivals", list(answer.rivals(), AnswerDocument::rival))
                 .with("cautions", list(answer.cautions(), AnswerDocument::caution))
                 .with("evidenceLevel", evidence(answer.evidence()))
@@ -129,6 +131,14 @@ public final class AnswerDocument {
         return new ObjectBuilder()
                 .with("statement", rival.statement())
                 .with("view", rival.view())
+                .build();
+    }
+
+    static Node rivalVerdict(RivalVerdict otherwise) {
+        return new ObjectBuilder()
+                .with("title", otherwise.title())
+                .with("model", Shared.reference(otherwise.model()))
+                .with("verdict", otherwise.verdict())
                 .build();
     }
 

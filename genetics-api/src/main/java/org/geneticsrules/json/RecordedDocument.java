@@ -55,6 +55,7 @@ public final class RecordedDocument {
                 .with("assumptions", AnswerDocument.list(answer.assumptions(), AnswerDocument::assumption))
                 .with("finding", finding(answer.finding()))
                 .with("conflicts", AnswerDocument.list(answer.conflicts(), RecordedDocument::conflict))
+                .with("rivalVerdicts", AnswerDocument.list(answer.rivalVerdicts(), AnswerDocument::rivalVerdict))
                 .with("rivals", AnswerDocument.list(answer.rivals(), AnswerDocument::rival))
                 .with("cautions", AnswerDocument.list(answer.cautions(), AnswerDocument::caution))
                 .with("evidenceLevel", AnswerDocument.evidence(answer.evidence()))

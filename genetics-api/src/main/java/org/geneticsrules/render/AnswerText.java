@@ -9,13 +9,14 @@ import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.model.Statement;
 
 /**
- * An answer as plain text: the verdict first, then whether others hold differing views, the numbers, why, what would change it, the
+ * An answer as plain text: the verdict first, then what rival models say instead and whether others hold differing views, the numbers, why, what would change it, the
  * cautions and the evidence.
  *
  * <p>Stateless and thread-safe.
@@ -44,6 +45,7 @@ public final class AnswerText {
     public static String of(Answer answer, TextStyle style) {
         TextLines text = new TextLines(style.width());
         text.paragraph(answer.verdict());
+        otherwise(answer.rivalVerdicts(), text);
         rivals(answer.rivals().size(), text);
         new NumberSection(answer, style).write(text);
         new TestSection(answer, style).write(text);
@@ -52,6 +54,17 @@ public final class AnswerText {
         cautions(answer.cautions(), text);
         evidence(answer.evidence(), answer.model(), text);
         return text.toString();
+    }
+
+    /** What rival models answer, right after the verdict. */
+    static void otherwise(List<RivalVerdict> verdicts, TextLines text) {
+        if (verdicts.size() == 1) {
+            text.paragraph("Otherwise if \"" + verdicts.get(0).title() + "\" is true: "
+                    + verdicts.get(0).verdict());
+        } else if (!verdicts.isEmpty()) {
+            text.paragraph("Otherwise if one of " + verdicts.size() + " rival models is true:");
+            verdicts.forEach(one -> text.item("\"" + one.title() + "\": " + one.verdict()));
+        }
     }
 
     static void rivals(int views, TextLines text) {

@@ -12,7 +12,7 @@ import org.geneticsrules.answer.recorded.Parentage;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 
 /**
- * An answer about recorded animals as plain text: the verdict first, then whether others hold differing views, the numbers, the records
+ * An answer about recorded animals as plain text: the verdict first, then what rival models say instead and whether others hold differing views, the numbers, the records
  * that do not fit one another, why, what would change it, the cautions and the evidence.
  *
  * <p>Stateless and thread-safe.
@@ -41,6 +41,7 @@ public final class RecordedText {
     public static String of(RecordedAnswer answer, TextStyle style) {
         TextLines text = new TextLines(style.width());
         text.paragraph(answer.verdict());
+        AnswerText.otherwise(answer.rivalVerdicts(), text);
         AnswerText.rivals(answer.rivals().size(), text);
         finding(answer.finding(), answer, style, text);
         conflicts(answer.conflicts(), text);

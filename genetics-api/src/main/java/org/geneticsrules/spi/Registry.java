@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -14,9 +15,11 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.json.Documents;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.Problem;
@@ -305,13 +308,41 @@ public final class Registry {
     }
 
     /**
-     * Answers under a model, with all cautions that belong to it.
+     * Returns what is held instead of a model: each of its patches by itself, and other models of its plug-in on the same catalogue that
+     * rule some of the same traits.
+     *
+     * @param model any model
+     * @return rivals in declared order; each is made when it is first asked
+     */
+    public List<RivalModel> rivals(Model model) {
+        List<RivalModel> found = new ArrayList<>();
+        for (Patch patch : patches(model)) {
+            found.add(RivalModel.of(
+                    patch.title().orElse(patch.id()), () -> Documents.reader().apply(model, List.of(patch))));
+        }
+        for (Served one : served) {
+            if (one.models().contains(model)) {
+                one.models().stream()
+                        .filter(other -> !other.equals(model))
+                        .filter(other -> other.catalogue()
+                                .reference()
+                                .equals(model.catalogue().reference()))
+                        .filter(other -> !Collections.disjoint(
+                                other.rules().keySet(), model.rules().keySet()))
+                        .forEach(other -> found.add(RivalModel.of(other.title().orElse(other.id()), () -> other)));
+            }
+        }
+        return found;
+    }
+
+    /**
+     * Answers under a model, with all cautions that belong to it, and against its rivals.
      *
      * @param model any model
      * @return the answering service, with the model compiled
      */
     public Answers answers(Model model) {
-        return Answers.of(CompiledModel.of(model), cautions(model));
+        return Answers.of(CompiledModel.of(model), cautions(model)).against(rivals(model));
     }
 
     private static <T> T find(String kind, String name, List<T> all, Function<T, String> id) {

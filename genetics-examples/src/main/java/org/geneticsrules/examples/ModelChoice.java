@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Completeness;
@@ -49,6 +50,14 @@ final class ModelChoice {
 
     @Option(names = "--cautions", paramLabel = "FILE", description = "Further cautions, for the model in --file.")
     private List<Path> cautions = new ArrayList<>();
+
+    @Option(
+            names = "--alone",
+            description = {
+                "Do not ask rival models. Otherwise each patch of the model, and each other model of its",
+                "plug-in, is asked the same, and the answer says which come to another verdict."
+            })
+    private boolean alone;
 
     /**
      * The model chosen as it is, and the patches chosen with it.
@@ -97,7 +106,15 @@ final class ModelChoice {
         for (Path path : cautions) {
             sets.add(reading(path, reader -> reader.readCautions(Source.of(path), model.catalogue())));
         }
-        return Answers.of(CompiledModel.of(model), sets);
+        return Answers.of(CompiledModel.of(model), sets).against(alone ? List.of() : rivals(shelf));
+    }
+
+    /** What is held instead: of a model as it is, its patches and other models of its plug-in; of a patched one, the model as it is. */
+    private List<RivalModel> rivals(Shelf shelf) {
+        Base base = base(shelf);
+        return base.patches().isEmpty()
+                ? shelf.rivals(base.model())
+                : List.of(RivalModel.of(base.model().title().orElse(base.model().id()), base::model));
     }
 
     private Shelf shelf() {

@@ -2,6 +2,7 @@ package org.geneticsrules.examples;
 
 import java.util.List;
 import java.util.Optional;
+import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
@@ -66,6 +67,10 @@ final class Shelf {
 
     List<CautionSet> cautions(Model model) {
         return registry.cautions(model);
+    }
+
+    List<RivalModel> rivals(Model model) {
+        return registry.rivals(model);
     }
 
     Optional<String> plugin(Model model) {

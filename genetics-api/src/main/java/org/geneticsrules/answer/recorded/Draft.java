@@ -124,6 +124,7 @@ final class Draft {
                 taken.list(),
                 finding,
                 conflicts,
+                List.of(),
                 Answers.rivals(evidence),
                 cautions(),
                 evidence,

@@ -63,6 +63,13 @@ record Ground(
         return new Ground(answers, pedigree, population, confusions, engine, Optional.of(how));
     }
 
+    /** The same questions under another model; nothing is estimated there. */
+    Ground under(Answers other) {
+        Inference there = engine.about(pedigree).under(other.compiled());
+        population.ifPresent(there::from); // refuses a population that the other model does not have
+        return new Ground(other, pedigree, population, confusions, there, Optional.empty());
+    }
+
     /** The questions of the engine, without a population. */
     Inference inference(Pedigree records) {
         return engine.about(records);

@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableSet;
 import java.util.Collection;
 import java.util.Set;
 import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 
@@ -94,5 +95,10 @@ public record HowSureQuestion(
      */
     public HowSureQuestion forKits(int count) {
         return new HowSureQuestion(animal, allele, mate, signs, stage, count);
+    }
+
+    /** The same question under another model. */
+    HowSureQuestion under(Model other) {
+        return new HowSureQuestion(animal, allele.under(other), mate, signs, stage, kits);
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.Rival;
+import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.answer.Status;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.document.Reference;
@@ -24,6 +25,7 @@ import org.geneticsrules.trait.Taxon;
  * @param assumptions what is taken for granted besides
  * @param finding what was found out
  * @param conflicts records that cannot all be true and bear on the answer; none if all fit, or if it was not found out
+ * @param rivalVerdicts what rival models answer that come to another verdict
  * @param rivals views that differ from statements this rests on
  * @param cautions what has to be said along with the answer
  * @param evidence what the answer rests on
@@ -41,6 +43,7 @@ public record RecordedAnswer(
         List<Assumption> assumptions,
         Finding finding,
         List<Conflict> conflicts,
+        List<RivalVerdict> rivalVerdicts,
         List<Rival> rivals,
         List<Caution> cautions,
         EvidenceLevel evidence,
@@ -60,6 +63,7 @@ public record RecordedAnswer(
      * @param assumptions what is taken for granted
      * @param finding what was found out
      * @param conflicts records that cannot all be true
+     * @param rivalVerdicts what rival models answer otherwise
      * @param rivals differing views
      * @param cautions what has to be said
      * @param evidence what the answer rests on
@@ -72,8 +76,30 @@ public record RecordedAnswer(
         given = ImmutableList.copyOf(given);
         assumptions = ImmutableList.copyOf(assumptions);
         conflicts = ImmutableList.copyOf(conflicts);
+        rivalVerdicts = ImmutableList.copyOf(rivalVerdicts);
         rivals = ImmutableList.copyOf(rivals);
         cautions = ImmutableList.copyOf(cautions);
         notices = ImmutableList.copyOf(notices);
+    }
+
+    /** This answer with what rival models answer, and notices. */
+    RecordedAnswer against(List<RivalVerdict> otherwise, List<String> noticed) {
+        return new RecordedAnswer(
+                kind,
+                question,
+                verdict,
+                status,
+                given,
+                assumptions,
+                finding,
+                conflicts,
+                otherwise,
+                rivals,
+                cautions,
+                evidence,
+                model,
+                pedigree,
+                noticed,
+                young);
     }
 }

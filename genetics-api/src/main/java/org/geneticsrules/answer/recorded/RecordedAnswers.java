@@ -1,11 +1,15 @@
 package org.geneticsrules.answer.recorded;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.pedigree.Pedigree;
@@ -117,7 +121,7 @@ public final class RecordedAnswers {
      * @throws IllegalArgumentException if there is no such animal or locus
      */
     public RecordedAnswer mayCarry(String animal, Collection<String> loci) {
-        return new MayCarryAnswer(ground, animal, loci).answer();
+        return against(at -> new MayCarryAnswer(at, animal, loci).answer());
     }
 
     /**
@@ -129,7 +133,7 @@ public final class RecordedAnswers {
      * @throws IllegalArgumentException if there is no such animal
      */
     public RecordedAnswer carrierTrail(String animal, HiddenAllele allele) {
-        return new CarrierTrailAnswer(ground, animal, allele).answer();
+        return against(at -> new CarrierTrailAnswer(at, animal, allele.under(at.model())).answer());
     }
 
     /**
@@ -143,7 +147,7 @@ public final class RecordedAnswers {
      *     stage is not as the model needs it
      */
     public RecordedAnswer howSure(HowSureQuestion question) {
-        return new HowSureAnswer(ground, question).answer();
+        return against(at -> new HowSureAnswer(at, question.under(at.model())).answer());
     }
 
     /**
@@ -156,7 +160,7 @@ public final class RecordedAnswers {
      * @throws ProblemsException if a male cannot have sired it, because of his sex or age
      */
     public RecordedAnswer parentage(ParentageQuestion question) {
-        return new ParentageAnswer(ground, question).answer();
+        return against(at -> new ParentageAnswer(at, question).answer());
     }
 
     /**
@@ -169,7 +173,19 @@ public final class RecordedAnswers {
      * @throws TooLargeException if the traits have too many looks together
      */
     public RecordedAnswer nextLitter(NextLitterQuestion question) {
-        return new NextLitterAnswer(ground, question).answer();
+        return against(at -> new NextLitterAnswer(at, question).answer());
+    }
+
+    /** Asks, and asks rival models the same. */
+    private RecordedAnswer against(Function<Ground, RecordedAnswer> question) {
+        RecordedAnswer found = question.apply(ground);
+        List<String> notices = new ArrayList<>(found.notices());
+        List<RivalVerdict> otherwise = ground.answers()
+                .rivalVerdicts(
+                        found.verdict(),
+                        other -> question.apply(ground.under(other)).verdict(),
+                        notices);
+        return found.against(otherwise, notices);
     }
 
     /**

@@ -1,0 +1,52 @@
+package org.geneticsrules.answer;
+
+import com.google.common.base.Suppliers;
+import java.util.function.Supplier;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Model;
+
+/**
+ * A model of the same traits that somebody holds instead, and that is asked the same questions.
+ *
+ * <p>Thread-safe. The model is made and compiled when it is first asked, once.
+ */
+public final class RivalModel {
+
+    private final String title;
+    private final Supplier<CompiledModel> compiled;
+
+    private RivalModel(String title, Supplier<CompiledModel> compiled) {
+        this.title = title;
+        this.compiled = compiled;
+    }
+
+    /**
+     * Describes a rival.
+     *
+     * @param title what is held, in a few words
+     * @param model makes the model; is called once at most, by whichever thread asks first
+     * @return the rival
+     */
+    public static RivalModel of(String title, Supplier<Model> model) {
+        return new RivalModel(title, Suppliers.memoize(() -> CompiledModel.of(model.get())));
+    }
+
+    /**
+     * Returns what is held.
+     *
+     * @return a title in a few words
+     */
+    public String title() {
+        return title;
+    }
+
+    CompiledModel compiled() {
+        return compiled.get();
+    }
+
+    /** Returns the title. */
+    @Override
+    public String toString() {
+        return title;
+    }
+}
