@@ -130,7 +130,8 @@ final class MatingAnswer {
                 looks(assumed),
                 chances.map(MatingAnswer::mean),
                 chances.flatMap(this::litter),
-                lost(assumed)));
+                lost(assumed),
+                chances.isPresent() && explains ? Tipping.of(mating, population, this::whole) : List.of()));
         explained(assumed).ifPresent(reasons -> {
             if (draft.because.isEmpty()) {
                 reasons(reasons);
@@ -214,6 +215,11 @@ final class MatingAnswer {
 
     private Optional<Litter> litter(Distribution<Probability> chances) {
         return mating.question().litter().map(size -> Litter.of(size, chances));
+    }
+
+    /** The chance that the look asked for occurs: in the litter, where one is asked for, else in the next kit. */
+    private Optional<Probability> whole(UncertainCross parents) {
+        return chances(parents).map(some -> litter(some).map(Litter::atLeastOne).orElseGet(() -> mean(some)));
     }
 
     private void lose(UncertainCross parents) {

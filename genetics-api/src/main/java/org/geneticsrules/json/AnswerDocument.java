@@ -11,6 +11,7 @@ import org.geneticsrules.answer.Outcome;
 import org.geneticsrules.answer.Question;
 import org.geneticsrules.answer.Rival;
 import org.geneticsrules.answer.RivalVerdict;
+import org.geneticsrules.answer.Tipping;
 import org.geneticsrules.answer.Weighting;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.cross.LitterSize;
@@ -179,7 +180,17 @@ public final class AnswerDocument {
         weighting.event().ifPresent(chance -> node.with("probability", Chances.of(chance)));
         weighting.litter().ifPresent(litter -> node.with("litter", litter(litter)));
         weighting.lost().ifPresent(share -> node.with("lost", Chances.of(share)));
-        return node.build();
+        return node.with("tippings", list(weighting.tippings(), AnswerDocument::tipping))
+                .build();
+    }
+
+    private static Node tipping(Tipping tipping) {
+        return new ObjectBuilder()
+                .with("locus", tipping.locus())
+                .with("allele", tipping.allele().id())
+                .with("frequency", Chances.of(tipping.frequency()))
+                .with("stated", Chances.of(tipping.stated()))
+                .build();
     }
 
     static Node hidden(Hidden hidden) {

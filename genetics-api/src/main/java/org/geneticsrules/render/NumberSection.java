@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Litter;
 import org.geneticsrules.answer.Outcome;
+import org.geneticsrules.answer.Tipping;
 import org.geneticsrules.answer.Weighting;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.probability.Distribution;
@@ -141,8 +142,18 @@ final class NumberSection {
                             "Chance asked for: " + Numbers.both(chance)
                                     + (Numbers.oneIn(chance).isEmpty() ? "" : ", " + Numbers.oneIn(chance)) + "."));
             weighting.litter().ifPresent(litter -> litter(litter, "    ", text));
+            weighting.tippings().forEach(tipping -> text.hanging("    ", "    ", turns(tipping, weighting)));
             weighting.lost().ifPresent(share -> lost(share, "    ", text));
         }
+    }
+
+    private String turns(Tipping tipping, Weighting weighting) {
+        Taxon.Young young = answer.question().young();
+        return "Likelier than not, if "
+                + tipping.allele().title().orElse(tipping.allele().symbol())
+                + " has a frequency of " + Numbers.percent(tipping.frequency()) + " or more, in place of "
+                + Numbers.percent(tipping.stated())
+                + (weighting.litter().isPresent() ? ": at least one such " + young.one() + "." : ".");
     }
 
     private String population(Weighting weighting) {
