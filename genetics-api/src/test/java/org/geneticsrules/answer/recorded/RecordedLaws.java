@@ -258,10 +258,11 @@ class RecordedLaws {
             return met;
         }
         CompiledModel compiled = CompiledModel.of(model);
-        LifeStage stage = model.catalogue().seasons().isEmpty()
-                ? LifeStage.atWeek(9)
-                : LifeStage.atWeek(9).in(model.catalogue().seasons().get(0));
-        stage = new LifeStage(stage.weeks(), OptionalInt.of(2), stage.season());
+        // early, as the list has every way to come to that age
+        LifeStage stage = new LifeStage(
+                OptionalInt.of(2),
+                OptionalInt.of(2),
+                model.catalogue().seasons().stream().findFirst());
         for (String trait : model.visibleTraits().stream().limit(2).toList()) {
             View view = new View(List.of(trait), stage, Census.CONCEIVED);
             List<Phenotype> looks = compiled.diagram(view).outcomes();
