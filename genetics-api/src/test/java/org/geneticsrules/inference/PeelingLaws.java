@@ -33,7 +33,7 @@ class PeelingLaws {
         peeled(random);
     }
 
-    /** Families are peeled each way in one random pedigree of four or fewer, so these were looked for. */
+    /** Of the families of one random pedigree in four units are peeled one by one, so some of each way were looked for. */
     @ParameterizedTest
     @CsvSource({"UNIT_BY_UNIT, 17", "UNIT_BY_UNIT, 25", "TOGETHER, 3", "TOGETHER, 7", "GRAPH, 11", "GRAPH, 18"})
     void families_peeled_each_way_agree_with_the_tree_of_cliques(Groups.Way way, long seed) {

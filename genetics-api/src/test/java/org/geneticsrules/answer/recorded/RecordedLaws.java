@@ -240,7 +240,7 @@ class RecordedLaws {
         looks(random);
     }
 
-    /** Of one random pedigree in ten there is a look that is neither certain nor impossible, as of these. */
+    /** In one random pedigree of six the next kit may have a look or not, as in these. */
     @ParameterizedTest
     @ValueSource(longs = {11, 18, 25, 31})
     void looks_by_chance_are_as_likely_as_in_the_list(long seed) {
