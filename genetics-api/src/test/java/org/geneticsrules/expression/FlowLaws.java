@@ -60,7 +60,7 @@ class FlowLaws {
                 .coverage(sizes -> {
                     sizes.check("fits a long").percentage(share -> share > 10);
                     sizes.check("two digits").percentage(share -> share > 2);
-                    sizes.check("more digits").percentage(share -> share > 2);
+                    sizes.check("more digits").percentage(share -> share > 0.7);
                 });
     }
 

@@ -7,7 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Example;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.AllelePair;
@@ -19,22 +23,38 @@ import org.geneticsrules.testing.brute.Kindred;
 /** Sampling of random pedigrees in random models of the whole language, with no room for exact tables, against the exact engine. */
 class SamplingLaws {
 
+    @Provide
+    Arbitrary<RandomPedigree> pedigrees() {
+        return RandomPedigrees.pedigrees();
+    }
+
     /**
-     * The same pedigrees each time, because a sampled number is far from the exact one by chance now and then: what was never drawn in a
-     * hundred rounds has a chance of one in ten once in tens of thousands.
+     * Always the same random pedigrees: a standard error counts what all chains may have missed by its usual size, and with bad luck it is
+     * many times that. Of a thousand random pedigrees about one has such a number, too many for a test that must not fail by chance.
      */
+    @Property(tries = 40, seed = "27")
+    void what_is_sampled_is_near_what_is_exact(@ForAll("pedigrees") RandomPedigree random) {
+        compare(random, true);
+    }
+
+    @Property(tries = 20)
+    void what_is_sampled_contradicts_nothing_exact(@ForAll("pedigrees") RandomPedigree random) {
+        compare(random, false);
+    }
+
+    /** Of some kinds one random pedigree in eight has a number, so these were looked for: among them all kinds are met. */
     @Example
-    void what_is_sampled_is_near_what_is_exact() {
+    void numbers_of_each_kind_are_near_what_is_exact() {
         Set<String> met = new HashSet<>();
-        for (long seed = 0; seed < 45; seed++) {
-            met.addAll(compare(RandomPedigrees.pedigree(seed)));
+        for (long seed : new long[] {0, 6, 7, 8, 11, 26}) {
+            met.addAll(compare(RandomPedigrees.pedigree(seed), true));
         }
         assertTrue(
                 met.containsAll(Set.of("estimated", "without error", "CONTRADICTED", "NOT_CONVERGED")), met::toString);
     }
 
-    /** Compares, and tells what kinds of numbers were met. */
-    private static Set<String> compare(RandomPedigree random) {
+    /** Compares, also how near the numbers are if wanted, and tells what kinds of numbers were met. */
+    private static Set<String> compare(RandomPedigree random, boolean numbers) {
         Set<String> met = new HashSet<>();
         Kindred kindred = RecordedKindred.scored(random.kindred());
         Inference inference = Inference.of(
@@ -62,25 +82,30 @@ class SamplingLaws {
                 if (exact.standing(member.id(), locus) == Standing.CONTRADICTED) {
                     assertFalse(standing == Standing.SAMPLED);
                 }
-                met.add(standing == Standing.SAMPLED ? near(exact, sampled, member.id(), locus) : standing.name());
+                met.add(
+                        standing == Standing.SAMPLED
+                                ? near(exact, sampled, member.id(), locus, numbers)
+                                : standing.name());
             }
         }
         return met;
     }
 
-    /** Compares two answers. */
-    private static String near(Conclusions exact, Conclusions sampled, String id, String locus) {
+    /** Compares two answers, if wanted to six standard errors. */
+    private static String near(Conclusions exact, Conclusions sampled, String id, String locus, boolean numbers) {
         Posterior expected = exact.at(id, locus).orElseThrow();
         Posterior found = sampled.at(id, locus).orElseThrow();
         double most = 0;
         double sum = 0;
         for (Map.Entry<AllelePair, Double> one : expected.chances().entrySet()) {
             double error = found.standardError(one.getKey());
-            assertEquals(
-                    one.getValue(),
-                    found.chance(one.getKey()),
-                    6 * error + 1e-9,
-                    () -> id + " " + one.getKey() + ", standard error " + error);
+            if (numbers) {
+                assertEquals(
+                        one.getValue(),
+                        found.chance(one.getKey()),
+                        6 * error + 1e-9,
+                        () -> id + " " + one.getKey() + ", standard error " + error);
+            }
             most = Math.max(most, error);
             sum += found.chance(one.getKey());
         }

@@ -58,10 +58,10 @@ class KinshipLaws {
         Statistics.label("missing").collect(missing).coverage(c -> c.check(true).percentage(p -> p > 20));
         Statistics.label("one sire of several")
                 .collect(hasCandidates(pedigree, false))
-                .coverage(c -> c.check(true).percentage(p -> p > 7));
+                .coverage(c -> c.check(true).percentage(p -> p > 2));
         Statistics.label("a sire for each kit")
                 .collect(hasCandidates(pedigree, true))
-                .coverage(c -> c.check(true).percentage(p -> p > 7));
+                .coverage(c -> c.check(true).percentage(p -> p > 2));
     }
 
     private static boolean hasCandidates(Pedigree pedigree, boolean perKit) {

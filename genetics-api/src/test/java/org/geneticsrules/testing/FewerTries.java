@@ -19,15 +19,6 @@ public final class FewerTries implements AroundPropertyHook {
     /** Made by jqwik. */
     public FewerTries() {}
 
-    /**
-     * Tells whether few tries are made, so that a law cannot ask to have met enough cases of each kind.
-     *
-     * @return true under the profile {@code mutation}
-     */
-    public static boolean areMade() {
-        return Integer.getInteger("mutation.tries") != null;
-    }
-
     @Override
     public PropertyExecutionResult aroundProperty(PropertyLifecycleContext context, PropertyExecutor property)
             throws Throwable {
