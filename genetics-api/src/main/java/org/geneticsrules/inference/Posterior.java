@@ -65,7 +65,9 @@ public record Posterior(
     }
 
     /**
-     * Returns the standard error of the chance of one genotype. About 95 of 100 such chances are off by less than twice as much.
+     * Returns the standard error of the chance of one genotype. About 95 of 100 such chances are off by less than twice as much;
+     * a chance near 0 or 1 may be off by several times as much more often than that suggests, because what was hardly ever drawn is known from few draws:
+     * of what was never drawn in n independent draws, a chance of 3/n is missed once in twenty.
      *
      * @param pair a genotype of the locus
      * @return its standard error, 0 if the chance is exact
