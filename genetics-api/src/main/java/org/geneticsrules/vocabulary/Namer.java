@@ -1,5 +1,6 @@
 package org.geneticsrules.vocabulary;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
@@ -93,7 +94,7 @@ final class Namer {
         return catalogue.traits().values().stream()
                 .filter(trait -> trait.judgeable(stage) == how)
                 .map(Trait::id)
-                .collect(Collectors.toUnmodifiableSet());
+                .collect(ImmutableSet.toImmutableSet());
     }
 
     private static List<String> notices(Catalogue catalogue, Phenotype seen, Set<String> untold, LifeStage stage) {
