@@ -13,7 +13,7 @@ import org.geneticsrules.problem.TooLargeException;
  */
 final class SmallestReason {
 
-    private static final int MOST_STEPS = 1_000_000;
+    private static final int MOST_STEPS = 5_000_000;
 
     private final BitSet chosen = new BitSet();
     private int steps;
@@ -63,16 +63,10 @@ final class SmallestReason {
         int last = open.stream().mapToInt(BitSet::length).min().orElse(0) - 1;
         for (int i = from; left > 0 && i <= last; i++) {
             int taken = i;
+            count(open.size());
             List<BitSet> rest = open.stream().filter(set -> !set.get(taken)).toList();
             if (rest.size() == open.size()) {
                 continue;
-            }
-            if (++steps > MOST_STEPS) {
-                throw new TooLargeException(
-                        "steps to the fewest traits that stand against a name",
-                        steps,
-                        MOST_STEPS,
-                        "give the name fewer looks that differ in many traits.");
             }
             chosen.set(i);
             if (found(i + 1, left - 1, rest)) {
@@ -81,5 +75,16 @@ final class SmallestReason {
             chosen.clear(i);
         }
         return false;
+    }
+
+    private void count(int compared) {
+        steps += compared;
+        if (steps > MOST_STEPS) {
+            throw new TooLargeException(
+                    "comparisons to find the fewest traits that stand against a name",
+                    steps,
+                    MOST_STEPS,
+                    "give the name fewer looks that differ in many traits.");
+        }
     }
 }

@@ -115,7 +115,8 @@ final class VocabularyChecks {
                             circumstance ? variable : "state of " + variable,
                             value,
                             values.get()));
-            if (allowed.among(values.get()).isEmpty()) {
+            if (values.get().containsAll(allowed.values())
+                    && allowed.among(values.get()).isEmpty()) {
                 problems.add(
                         "empty-condition",
                         at,
