@@ -177,7 +177,7 @@ public final class DocumentReader {
      */
     public Vocabulary readVocabulary(Source source, Collection<Catalogue> catalogues) {
         Document document = open(source);
-        VocabularyShape shape = new VocabularyShape(document.root);
+        VocabularyShape shape = new VocabularyShape(document.root, limits);
         Optional<Reference> head = shape.head();
         Optional<Reference> written = shape.catalogue();
         // As with models, problems of shape are known before a catalogue is asked for.

@@ -19,9 +19,11 @@ final class VocabularyShape {
 
     private static final Pattern DATE = Pattern.compile("[0-9]{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?");
 
+    private final Limits limits;
     private final Part.Members members;
 
-    VocabularyShape(Part document) {
+    VocabularyShape(Part document, Limits limits) {
+        this.limits = limits;
         this.members = document.members(
                 "formatVersion",
                 "kind",
@@ -66,7 +68,7 @@ final class VocabularyShape {
         return new Facet(id, part.members("title").optional("title").flatMap(Part::text));
     }
 
-    private static Name name(String word, Part part) {
+    private Name name(String word, Part part) {
         Part.Members stated = part.members("facet", "synonyms", "note", "evidence", "senses");
         Map<String, Sense> senses = new LinkedHashMap<>();
         stated.required("senses")
@@ -82,11 +84,12 @@ final class VocabularyShape {
                 senses);
     }
 
-    private static Sense sense(String id, Part part) {
+    private Sense sense(String id, Part part) {
         Part.Members stated = part.members("looks", "from", "to", "judgeableFrom", "note", "evidence");
         Map<String, Condition> looks = new LinkedHashMap<>();
         stated.required("looks")
-                .ifPresent(list -> list.entries().forEach((name, look) -> looks.put(name, ConditionShape.read(look))));
+                .ifPresent(list -> list.entries("looks", limits.cases())
+                        .forEach((name, look) -> looks.put(name, ConditionShape.read(look))));
         return new Sense(
                 id,
                 looks,

@@ -55,10 +55,12 @@ class CatNamesTest {
             .facet(Facet.of("marks"))
             .name(Name.of("dove", "colour").withSense(pale().withPeriod(Period.parse("../2000"))))
             .name(Name.of("mushroom", "colour").withSense(pale().withPeriod(Period.parse("2001/.."))))
-            .name(Name.of("ink", "colour").withSense(Sense.of("only").withLook("black", Condition.where("pigment", "black"))))
+            .name(Name.of("ink", "colour")
+                    .withSense(Sense.of("only").withLook("black", Condition.where("pigment", "black"))))
             .name(Name.of("night", "colour")
                     .withSense(Sense.of("only")
-                            .withLook("black", Condition.where("pigment", "black").and("density", "full"))))
+                            .withLook(
+                                    "black", Condition.where("pigment", "black").and("density", "full"))))
             .name(Name.of("magpie", "marks")
                     .withSense(Sense.of("pattern").withLook("half", Condition.where("white", "half")))
                     .withSense(Sense.of("any").withLook("some", Condition.where("white", "paws", "half"))))
@@ -122,7 +124,9 @@ class CatNamesTest {
         List<OfName> early = kitten.facet("colour").of(Standing.TOO_EARLY);
         assertEquals(List.of("black", "blue"), words(early));
         assertEquals(Optional.of(LifeStage.atWeek(6)), early.get(0).lookAgain());
-        assertEquals(List.of("chocolate", "lilac", "cinnamon", "fawn"), words(kitten.facet("colour").of(Standing.EXCLUDED)));
+        assertEquals(
+                List.of("chocolate", "lilac", "cinnamon", "fawn"),
+                words(kitten.facet("colour").of(Standing.EXCLUDED)));
     }
 
     @Test
@@ -140,7 +144,9 @@ class CatNamesTest {
         assertEquals(List.of("dove"), words(colours(INVENTED, seen, then).of(Standing.CERTAIN)));
         Occasion later = Occasion.unstated().on(LocalDate.of(2001, 1, 1));
         assertEquals(List.of("mushroom"), words(colours(INVENTED, seen, later).of(Standing.CERTAIN)));
-        assertEquals(List.of("mushroom"), words(colours(INVENTED, seen, Occasion.unstated()).of(Standing.CERTAIN)));
+        assertEquals(
+                List.of("mushroom"),
+                words(colours(INVENTED, seen, Occasion.unstated()).of(Standing.CERTAIN)));
     }
 
     @Test
@@ -204,8 +210,7 @@ class CatNamesTest {
     @Test
     void a_whole_coat_is_converted_facet_by_facet_and_together() {
         Occasion unstated = Occasion.unstated();
-        List<Meaning> coat =
-                List.of(Meaning.of(TEXTBOOK, "black", unstated), Meaning.of(TEXTBOOK, "mitted", unstated));
+        List<Meaning> coat = List.of(Meaning.of(TEXTBOOK, "black", unstated), Meaning.of(TEXTBOOK, "mitted", unstated));
         Conversion converted = Conversion.of(coat, INVENTED, Optional.empty());
         assertEquals(
                 List.of(List.of("night", "magpie"), List.of("ink", "magpie")),
@@ -215,8 +220,8 @@ class CatNamesTest {
         assertEquals(
                 "pigment: black, density: full, white: half",
                 converted.candidates().get(0).alsoMeans().toString());
-        Conversion chocolate = Conversion.of(
-                List.of(Meaning.of(TEXTBOOK, "chocolate", unstated)), INVENTED, Optional.empty());
+        Conversion chocolate =
+                Conversion.of(List.of(Meaning.of(TEXTBOOK, "chocolate", unstated)), INVENTED, Optional.empty());
         assertEquals(List.of(), chocolate.candidates());
         assertEquals(chocolate.meaning(), chocolate.uncovered().get("colour"));
     }
@@ -225,9 +230,13 @@ class CatNamesTest {
     void what_the_invented_names_do_not_cover_is_told_without_listing_it() {
         BoxSet all = INVENTED.space().everything();
         Unnamed colours = Unnamed.of(INVENTED, "colour", all, Optional.empty());
-        assertEquals("pigment: chocolate or cinnamon, density: full", colours.unnamed().toString());
+        assertEquals(
+                "pigment: chocolate or cinnamon, density: full",
+                colours.unnamed().toString());
         assertEquals(Probability.of(2, 3), colours.named());
-        assertEquals(Probability.ONE, Unnamed.of(TEXTBOOK, "colour", all, Optional.empty()).named());
+        assertEquals(
+                Probability.ONE,
+                Unnamed.of(TEXTBOOK, "colour", all, Optional.empty()).named());
         assertEquals(
                 List.of("colour", "marks"),
                 Unnamed.ofAll(INVENTED, all, Optional.empty()).stream()
@@ -238,8 +247,7 @@ class CatNamesTest {
     @Test
     void a_name_becomes_a_record_of_the_traits_that_it_speaks_of() {
         Meaning blue = Meaning.of(TEXTBOOK, "blue", Occasion.unstated().on(LocalDate.of(2020, 1, 1)));
-        assertEquals(
-                Optional.of(Set.of(Phenotype.parse("pigment: black, density: dilute"))), blue.evidence());
+        assertEquals(Optional.of(Set.of(Phenotype.parse("pigment: black, density: dilute"))), blue.evidence());
         assertEquals(
                 List.of("it is taken for granted that density could be told, which is so from week 6 on"),
                 blue.notices());

@@ -27,8 +27,9 @@ final class NamesTwin {
     }
 
     static boolean isIn(Reading sense, Map<String, String> point) {
-        return sense.looks().stream().anyMatch(look -> look.entrySet().stream()
-                .allMatch(variable -> variable.getValue().contains(point.get(variable.getKey()))));
+        return sense.looks().stream()
+                .anyMatch(look -> look.entrySet().stream()
+                        .allMatch(variable -> variable.getValue().contains(point.get(variable.getKey()))));
     }
 
     static boolean isIn(List<Reading> senses, Map<String, String> point) {
@@ -41,7 +42,8 @@ final class NamesTwin {
 
     Set<String> untold(Look look) {
         return plain.states().keySet().stream()
-                .filter(trait -> look.isBefore(Optional.ofNullable(plain.judgeable().get(trait))))
+                .filter(trait ->
+                        look.isBefore(Optional.ofNullable(plain.judgeable().get(trait))))
                 .collect(Collectors.toSet());
     }
 
@@ -141,7 +143,8 @@ final class NamesTwin {
         senses.stream()
                 .filter(sense -> !excludes(known(look), List.of(sense)))
                 .forEach(sense -> sense.from().ifPresent(all::add));
-        lookAt.forEach(trait -> Optional.ofNullable(plain.judgeable().get(trait)).ifPresent(all::add));
+        lookAt.forEach(
+                trait -> Optional.ofNullable(plain.judgeable().get(trait)).ifPresent(all::add));
         return all.stream()
                 .filter(from -> from.weeks() == weeks && look.isBefore(Optional.of(from)))
                 .max((one, other) -> Integer.compare(one.count(), other.count()));

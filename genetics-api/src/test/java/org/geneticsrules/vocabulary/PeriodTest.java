@@ -40,7 +40,19 @@ class PeriodTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "85", "1985-6", "1985-13", "1985-00", "2009-02-29", "2009-06-31", "1985-06-1", "1985/06", "+1985"})
+    @ValueSource(
+            strings = {
+                "",
+                "85",
+                "1985-6",
+                "1985-13",
+                "1985-00",
+                "2009-02-29",
+                "2009-06-31",
+                "1985-06-1",
+                "1985/06",
+                "+1985"
+            })
     void what_is_no_date_is_refused(String text) {
         assertThrows(IllegalArgumentException.class, () -> PartialDate.parse(text));
     }
@@ -48,8 +60,7 @@ class PeriodTest {
     @Test
     void a_day_of_no_month_and_a_year_out_of_range_are_refused() {
         assertThrows(
-                IllegalArgumentException.class,
-                () -> new PartialDate(1985, OptionalInt.empty(), OptionalInt.of(1)));
+                IllegalArgumentException.class, () -> new PartialDate(1985, OptionalInt.empty(), OptionalInt.of(1)));
         assertThrows(IllegalArgumentException.class, () -> PartialDate.of(10_000));
         assertThrows(IllegalArgumentException.class, () -> PartialDate.of(-1));
         assertThrows(IllegalArgumentException.class, () -> PartialDate.of(LocalDate.of(10_000, 1, 1)));

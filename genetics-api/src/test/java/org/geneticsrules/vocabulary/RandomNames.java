@@ -98,7 +98,8 @@ final class RandomNames {
             List<String> values = new ArrayList<>(traits.variables().get(variable));
             Collections.shuffle(values, random);
             look.put(
-                    variable, new LinkedHashSet<>(values.subList(0, 1 + random.nextInt(Math.max(1, values.size() - 1)))));
+                    variable,
+                    new LinkedHashSet<>(values.subList(0, 1 + random.nextInt(Math.max(1, values.size() - 1)))));
         }
         return look;
     }
@@ -132,7 +133,9 @@ final class RandomNames {
 
         boolean isBefore(Optional<From> from) {
             OptionalInt count = from.isEmpty() || from.get().weeks() ? weeks : moult;
-            return from.isPresent() && count.isPresent() && count.getAsInt() < from.get().count();
+            return from.isPresent()
+                    && count.isPresent()
+                    && count.getAsInt() < from.get().count();
         }
 
         Occasion occasion() {
@@ -164,7 +167,8 @@ final class RandomNames {
 
     /** The library's own catalogue of the same traits. */
     static Catalogue catalogue(PlainNames plain) {
-        Catalogue.Builder catalogue = Catalogue.builder("random.traits", "1").seasons(plain.seasons().toArray(new String[0]));
+        Catalogue.Builder catalogue =
+                Catalogue.builder("random.traits", "1").seasons(plain.seasons().toArray(new String[0]));
         plain.states().forEach((id, states) -> {
             Trait trait = Trait.of(id, states.toArray(new String[0]));
             From from = plain.judgeable().get(id);
@@ -193,7 +197,8 @@ final class RandomNames {
 
     private static Sense sense(PlainNames plain, Reading stated) {
         Sense sense = Sense.of(stated.id())
-                .withPeriod(new Period(stated.first().map(PartialDate::of), stated.last().map(PartialDate::of)));
+                .withPeriod(new Period(
+                        stated.first().map(PartialDate::of), stated.last().map(PartialDate::of)));
         if (stated.from().isPresent()) {
             sense = sense.withJudgeableFrom(stage(stated.from().get()));
         }

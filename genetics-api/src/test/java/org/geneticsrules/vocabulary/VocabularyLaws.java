@@ -65,8 +65,9 @@ class VocabularyLaws {
 
         Map<String, OfName> named() {
             Map<String, OfName> named = new LinkedHashMap<>();
-            naming().facets().forEach(facet -> facet.names()
-                    .forEach(one -> named.put(one.name().word(), one)));
+            naming().facets()
+                    .forEach(facet ->
+                            facet.names().forEach(one -> named.put(one.name().word(), one)));
             return named;
         }
 
@@ -86,7 +87,8 @@ class VocabularyLaws {
         Map<String, OfName> named = sample.named();
         assertEquals(
                 sample.plain.names().stream()
-                        .filter(word -> !NamesTwin.used(word, sample.look.year()).isEmpty())
+                        .filter(word ->
+                                !NamesTwin.used(word, sample.look.year()).isEmpty())
                         .map(Word::word)
                         .collect(Collectors.toSet()),
                 named.keySet());
@@ -97,10 +99,11 @@ class VocabularyLaws {
                 continue;
             }
             List<Reading> senses = NamesTwin.used(word, sample.look.year());
-            assertEquals(sample.twin.standing(senses, sample.look), found.standing().name(), word::toString);
+            assertEquals(
+                    sample.twin.standing(senses, sample.look), found.standing().name(), word::toString);
             Map<String, Standing> bySense = new LinkedHashMap<>();
-            senses.forEach(sense -> bySense.put(
-                    sense.id(), Standing.valueOf(sample.twin.standing(List.of(sense), sample.look))));
+            senses.forEach(sense ->
+                    bySense.put(sense.id(), Standing.valueOf(sample.twin.standing(List.of(sense), sample.look))));
             assertEquals(bySense, found.senses());
             met.merge(found.standing().name(), 1, Integer::sum);
             if (found.isAmbiguous() && !bySense.containsValue(found.standing())) {
@@ -174,12 +177,15 @@ class VocabularyLaws {
             assertTrue(known.entrySet().containsAll(found.against().entrySet()));
             met.merge("against " + fewest, 1, Integer::sum);
 
-            assertEquals(sample.twin.distance(known, senses), found.differences().size(), word);
+            assertEquals(
+                    sample.twin.distance(known, senses), found.differences().size(), word);
             for (Difference one : found.differences()) {
                 assertEquals(known.get(one.trait()), one.seen());
                 for (String needed : one.needed()) {
                     Map<String, String> other = new LinkedHashMap<>(known);
-                    found.differences().forEach(each -> other.put(each.trait(), each.needed().get(0)));
+                    found.differences()
+                            .forEach(each ->
+                                    other.put(each.trait(), each.needed().get(0)));
                     other.put(one.trait(), needed);
                     assertFalse(sample.twin.excludes(other, senses), word);
                 }
@@ -256,9 +262,8 @@ class VocabularyLaws {
         NamesTwin twin = sample.twin;
         Map<String, String> circumstances = sample.look.circumstances();
         for (Word word : sample.plain.names()) {
-            List<Reading> senses = sample.look.year().isEmpty()
-                    ? word.senses()
-                    : NamesTwin.used(word, sample.look.year());
+            List<Reading> senses =
+                    sample.look.year().isEmpty() ? word.senses() : NamesTwin.used(word, sample.look.year());
             if (senses.isEmpty()) {
                 ProblemsException thrown = assertThrows(
                         ProblemsException.class,
@@ -291,8 +296,7 @@ class VocabularyLaws {
                     sample.look.year().isEmpty(),
                     meaning.notices().stream().anyMatch(notice -> notice.contains("without a date")));
             assertEquals(
-                    senses.size() > 1,
-                    meaning.notices().stream().anyMatch(notice -> notice.contains("ambiguous")));
+                    senses.size() > 1, meaning.notices().stream().anyMatch(notice -> notice.contains("ambiguous")));
             met.merge("evidence on " + traits.size(), 1, Integer::sum);
         }
     }
@@ -306,7 +310,8 @@ class VocabularyLaws {
         Sample sample = new Sample(seed);
         PlainNames others = sample.random.withNames(sample.plain, "other ");
         Vocabulary target = RandomNames.vocabulary(others);
-        Optional<Integer> year = sample.random.look(sample.plain.states(), List.of()).year();
+        Optional<Integer> year =
+                sample.random.look(sample.plain.states(), List.of()).year();
         List<Word> words = new ArrayList<>();
         for (String facet : sample.plain.facets()) {
             sample.plain.names().stream()
@@ -323,9 +328,8 @@ class VocabularyLaws {
         Set<Map<String, String>> said = new LinkedHashSet<>(sample.twin.agreeing(circumstances));
         List<Meaning> meanings = new ArrayList<>();
         for (Word word : words) {
-            List<Reading> senses = sample.look.year().isEmpty()
-                    ? word.senses()
-                    : NamesTwin.used(word, sample.look.year());
+            List<Reading> senses =
+                    sample.look.year().isEmpty() ? word.senses() : NamesTwin.used(word, sample.look.year());
             said.retainAll(sample.twin.covered(senses, circumstances));
             meanings.add(Meaning.of(sample.vocabulary, word.word(), sample.look.occasion()));
         }
@@ -391,10 +395,12 @@ class VocabularyLaws {
             met.merge(match.word(), 1, Integer::sum);
         }
         assertEquals(
-                found.candidates().stream().map(Conversion.Candidate::match).sorted().toList(),
+                found.candidates().stream()
+                        .map(Conversion.Candidate::match)
+                        .sorted()
+                        .toList(),
                 found.candidates().stream().map(Conversion.Candidate::match).toList());
-        assertEquals(
-                found.candidates().stream().noneMatch(one -> one.match() == Match.EXACT), found.isLossy());
+        assertEquals(found.candidates().stream().noneMatch(one -> one.match() == Match.EXACT), found.isLossy());
         if (words.size() > 1) {
             met.merge("of several facets", 1, Integer::sum);
         }
@@ -446,12 +452,13 @@ class VocabularyLaws {
         BoxSet visible = sample.vocabulary.setOf(phenotypes);
         Set<Map<String, String>> listed = sample.twin.points.stream()
                 .filter(point -> phenotypes.stream()
-                        .anyMatch(one -> point.entrySet().containsAll(one.asMap().entrySet())))
+                        .anyMatch(
+                                one -> point.entrySet().containsAll(one.asMap().entrySet())))
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         assertEquals(listed, sample.points(visible));
         assertEquals(BigInteger.valueOf(listed.size()), visible.size());
-        for (Unnamed found : Unnamed.ofAll(
-                sample.vocabulary, visible, sample.look.occasion().date())) {
+        for (Unnamed found :
+                Unnamed.ofAll(sample.vocabulary, visible, sample.look.occasion().date())) {
             Set<Map<String, String>> left = new LinkedHashSet<>(listed);
             sample.plain.names().stream()
                     .filter(word -> word.facet().equals(found.facet().id()))
@@ -459,7 +466,8 @@ class VocabularyLaws {
                             left.removeIf(point -> NamesTwin.isIn(NamesTwin.used(word, sample.look.year()), point)));
             assertEquals(left, sample.points(found.unnamed()));
             assertEquals(Probability.of(listed.size() - left.size(), listed.size()), found.named());
-            met.merge(left.isEmpty() ? "all named" : left.equals(listed) ? "none named" : "some named", 1, Integer::sum);
+            met.merge(
+                    left.isEmpty() ? "all named" : left.equals(listed) ? "none named" : "some named", 1, Integer::sum);
         }
     }
 
@@ -475,11 +483,7 @@ class VocabularyLaws {
         }
         Collections.shuffle(words, random);
         Vocabulary other = RandomNames.vocabulary(new PlainNames(
-                sample.plain.states(),
-                sample.plain.judgeable(),
-                sample.plain.seasons(),
-                sample.plain.facets(),
-                words));
+                sample.plain.states(), sample.plain.judgeable(), sample.plain.seasons(), sample.plain.facets(), words));
         assertEquals(sample.vocabulary, other);
         Naming naming = Naming.of(other, Phenotype.from(sample.look.seen()), sample.look.occasion());
         Map<String, OfName> named = sample.named();
@@ -503,8 +507,10 @@ class VocabularyLaws {
     void other_words_for_the_states_change_nothing_but_the_words(@ForAll @LongRange(min = 0, max = SEEDS) long seed) {
         Sample sample = new Sample(seed);
         Map<String, List<String>> states = new LinkedHashMap<>();
-        sample.plain.states().forEach((trait, values) -> states.put(
-                trait, values.stream().map(VocabularyLaws::renamed).toList()));
+        sample.plain
+                .states()
+                .forEach((trait, values) -> states.put(
+                        trait, values.stream().map(VocabularyLaws::renamed).toList()));
         List<Word> words = new ArrayList<>();
         for (Word word : sample.plain.names()) {
             List<Reading> senses = word.senses().stream()
@@ -517,23 +523,24 @@ class VocabularyLaws {
                     .toList();
             words.add(new Word(word.word(), word.facet(), senses));
         }
-        Vocabulary other = RandomNames.vocabulary(new PlainNames(
-                states, sample.plain.judgeable(), sample.plain.seasons(), sample.plain.facets(), words));
+        Vocabulary other = RandomNames.vocabulary(
+                new PlainNames(states, sample.plain.judgeable(), sample.plain.seasons(), sample.plain.facets(), words));
         Map<String, String> seen = new LinkedHashMap<>();
         sample.look.seen().forEach((trait, state) -> seen.put(trait, renamed(state)));
         Naming naming = Naming.of(other, Phenotype.from(seen), sample.look.occasion());
         Map<String, OfName> named = sample.named();
-        naming.facets().forEach(facet -> facet.names().forEach(one -> {
-            OfName before = named.get(one.name().word());
-            assertEquals(before.standing(), one.standing());
-            assertEquals(before.senses(), one.senses());
-            assertEquals(before.lookAt(), one.lookAt());
-            assertEquals(before.against().keySet(), one.against().keySet());
-            assertEquals(before.narrower(), one.narrower());
-            assertEquals(
-                    before.differences().stream().map(Difference::trait).toList(),
-                    one.differences().stream().map(Difference::trait).toList());
-        }));
+        naming.facets()
+                .forEach(facet -> facet.names().forEach(one -> {
+                    OfName before = named.get(one.name().word());
+                    assertEquals(before.standing(), one.standing());
+                    assertEquals(before.senses(), one.senses());
+                    assertEquals(before.lookAt(), one.lookAt());
+                    assertEquals(before.against().keySet(), one.against().keySet());
+                    assertEquals(before.narrower(), one.narrower());
+                    assertEquals(
+                            before.differences().stream().map(Difference::trait).toList(),
+                            one.differences().stream().map(Difference::trait).toList());
+                }));
         assertEquals(sample.naming().notices(), naming.notices());
     }
 

@@ -43,8 +43,7 @@ class VocabularyTest {
     }
 
     private static Problem only(Executable attempt) {
-        List<Problem> problems =
-                assertThrows(ProblemsException.class, attempt).problems();
+        List<Problem> problems = assertThrows(ProblemsException.class, attempt).problems();
         assertEquals(1, problems.size(), problems::toString);
         return problems.get(0);
     }
@@ -85,8 +84,7 @@ class VocabularyTest {
 
     @Test
     void a_sense_is_judgeable_from_one_count_only() {
-        assertThrows(
-                IllegalArgumentException.class, () -> sense("black").withJudgeableFrom(LifeStage.unstated()));
+        assertThrows(IllegalArgumentException.class, () -> sense("black").withJudgeableFrom(LifeStage.unstated()));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> sense("black").withJudgeableFrom(LifeStage.atMoult(1).in("winter")));
@@ -109,12 +107,13 @@ class VocabularyTest {
                 .name(Name.of("coal", "colour")
                         .withSynonyms("ink")
                         .withSense(sense("black").withPeriod(Period.parse("../1999"))))
-                .name(Name.of("ink", "colour")
-                        .withSense(sense("brown").withPeriod(Period.parse("2000/.."))))
+                .name(Name.of("ink", "colour").withSense(sense("brown").withPeriod(Period.parse("2000/.."))))
                 .name(Name.of("Ink", "other").withSense(sense("white")))
                 .build();
         assertEquals(3, names.find(" INK ").size());
-        assertEquals(List.of("coal", "ink"), names.names("colour").stream().map(Name::word).toList());
+        assertEquals(
+                List.of("coal", "ink"),
+                names.names("colour").stream().map(Name::word).toList());
         Occasion old = Occasion.unstated().on(LocalDate.of(1980, 1, 1));
         assertEquals(
                 "coal",
@@ -132,9 +131,12 @@ class VocabularyTest {
                         .withSense(sense("black").withPeriod(Period.parse("1985/1999"))))
                 .build();
         Occasion unstated = Occasion.unstated();
-        assertEquals(Optional.of("coal"), only(() -> Meaning.of(names, "cool", unstated)).nearest());
         assertEquals(
-                "unknown-name", only(() -> Meaning.of(names, "other", "coal", unstated)).code());
+                Optional.of("coal"),
+                only(() -> Meaning.of(names, "cool", unstated)).nearest());
+        assertEquals(
+                "unknown-name",
+                only(() -> Meaning.of(names, "other", "coal", unstated)).code());
         assertEquals(
                 Optional.of("colour"),
                 only(() -> Meaning.of(names, "color", "coal", unstated)).nearest());
@@ -143,10 +145,10 @@ class VocabularyTest {
         assertEquals(Optional.of("a date in 1985/1999"), late.expected());
         assertEquals(
                 "unknown-season",
-                only(() -> Meaning.of(names, "coal", unstated.at(LifeStage.unstated().in("wintre"))))
+                only(() -> Meaning.of(
+                                names, "coal", unstated.at(LifeStage.unstated().in("wintre"))))
                         .code());
-        assertThrows(
-                ProblemsException.class, () -> Naming.of(names, Phenotype.of("hue", "blak"), unstated));
+        assertThrows(ProblemsException.class, () -> Naming.of(names, Phenotype.of("hue", "blak"), unstated));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> Naming.of(names, Phenotype.unspecified(), unstated).facet("color"));
@@ -168,14 +170,21 @@ class VocabularyTest {
                                         Optional.empty(),
                                         Optional.empty())
                                 .withEvidence("read")))
-                .name(Name.of("milk", "colour").withSense(sense("white").withNote("Rare.")).withNote("Old."))
+                .name(Name.of("milk", "colour")
+                        .withSense(sense("white").withNote("Rare."))
+                        .withNote("Old."))
                 .build();
         Name coal = names.find("coal").get(0);
-        assertEquals(Grade.PRACTICE, names.grade(coal, coal.inUse(Optional.empty()).get(0)));
-        assertEquals(Grade.ONE_STUDY, names.grade(coal, coal.inUse(Optional.empty()).get(1)));
+        assertEquals(
+                Grade.PRACTICE, names.grade(coal, coal.inUse(Optional.empty()).get(0)));
+        assertEquals(
+                Grade.ONE_STUDY, names.grade(coal, coal.inUse(Optional.empty()).get(1)));
         Name milk = names.find("milk").get(0);
-        assertEquals(Grade.CONJECTURE, names.grade(milk, milk.inUse(Optional.empty()).get(0)));
-        assertEquals(Optional.empty(), names.support(milk, milk.inUse(Optional.empty()).get(0)));
+        assertEquals(
+                Grade.CONJECTURE, names.grade(milk, milk.inUse(Optional.empty()).get(0)));
+        assertEquals(
+                Optional.empty(),
+                names.support(milk, milk.inUse(Optional.empty()).get(0)));
     }
 
     @Test
@@ -185,10 +194,20 @@ class VocabularyTest {
         assertEquals(first, one.title("").build().equals(first) ? null : first);
         assertNotEquals(first, one.title("Names").build());
         assertEquals("example.names 1", first.toString());
-        assertEquals(first.hashCode(), builder().name(Name.of("coal", "colour").withSense(sense("black"))).build().hashCode());
-        assertEquals("other-catalogue", only(() -> one.writtenFor(
-                        Catalogue.builder("example.traits", "2").trait("hue", "black").build().reference())
-                .build()).code());
+        assertEquals(
+                first.hashCode(),
+                builder()
+                        .name(Name.of("coal", "colour").withSense(sense("black")))
+                        .build()
+                        .hashCode());
+        assertEquals(
+                "other-catalogue",
+                only(() -> one.writtenFor(Catalogue.builder("example.traits", "2")
+                                        .trait("hue", "black")
+                                        .build()
+                                        .reference())
+                                .build())
+                        .code());
     }
 
     @Test
@@ -198,7 +217,9 @@ class VocabularyTest {
                         .withSense(Sense.of("only")
                                 .withLook(
                                         "only",
-                                        Condition.where("hue", "white").and(Sex.VARIABLE, "female").and("season", "winter"))))
+                                        Condition.where("hue", "white")
+                                                .and(Sex.VARIABLE, "female")
+                                                .and("season", "winter"))))
                 .build();
         Meaning bare = Meaning.of(names, "bride", Occasion.unstated());
         assertEquals(3, bare.notices().size(), bare.notices()::toString);
@@ -210,18 +231,19 @@ class VocabularyTest {
         assertTrue(wrong.notices().stream().anyMatch(notice -> notice.contains("tells nothing")));
         assertEquals(
                 "names-exclude-each-other",
-                only(() -> Conversion.of(List.of(wrong), names, Optional.empty())).code());
+                only(() -> Conversion.of(List.of(wrong), names, Optional.empty()))
+                        .code());
     }
 
     @Test
     void a_conversion_needs_names_facets_and_one_catalogue() {
-        Vocabulary names =
-                builder().name(Name.of("coal", "colour").withSense(sense("black"))).build();
+        Vocabulary names = builder()
+                .name(Name.of("coal", "colour").withSense(sense("black")))
+                .build();
         Meaning coal = Meaning.of(names, "coal", Occasion.unstated());
         assertThrows(IllegalArgumentException.class, () -> Conversion.of(List.of(), names, Optional.empty()));
         assertThrows(
-                IllegalArgumentException.class,
-                () -> Conversion.of(List.of(coal), names, List.of(), Optional.empty()));
+                IllegalArgumentException.class, () -> Conversion.of(List.of(coal), names, List.of(), Optional.empty()));
         assertEquals(
                 Optional.of("colour"),
                 only(() -> Conversion.of(List.of(coal), names, List.of("color"), Optional.empty()))
@@ -229,12 +251,15 @@ class VocabularyTest {
         Vocabulary foreign = Vocabulary.builder(
                         "example.foreign",
                         "1",
-                        Catalogue.builder("example.other", "1").trait("hue", "black", "brown").build())
+                        Catalogue.builder("example.other", "1")
+                                .trait("hue", "black", "brown")
+                                .build())
                 .facet(Facet.of("colour"))
                 .build();
         assertEquals(
                 "other-catalogue",
-                only(() -> Conversion.of(List.of(coal), foreign, Optional.empty())).code());
+                only(() -> Conversion.of(List.of(coal), foreign, Optional.empty()))
+                        .code());
         Conversion other = Conversion.of(List.of(coal), names, List.of("other", "colour", "colour"), Optional.empty());
         assertEquals(1, other.candidates().size());
         assertEquals(coal.set(), other.uncovered().get("other"));
@@ -271,14 +296,15 @@ class VocabularyTest {
             vague = vague.and("t" + i, Allowed.allBut("so"));
         }
         Condition look = vague;
-        Vocabulary names = wide(40)
-                .name(Name.of("vague", "colour").withSense(Sense.of("only").withLook("only", look)))
+        Vocabulary names = wide(40).name(
+                        Name.of("vague", "colour").withSense(Sense.of("only").withLook("only", look)))
                 .name(Name.of("wider", "colour")
                         .withSense(Sense.of("only").withLook("only", look.and("t13", Allowed.allBut("so")))))
                 .build();
         Occasion unstated = Occasion.unstated();
         assertEquals(
-                8_192, Meaning.of(names, "vague", unstated).evidence().orElseThrow().size());
+                8_192,
+                Meaning.of(names, "vague", unstated).evidence().orElseThrow().size());
         Meaning wider = Meaning.of(names, "wider", unstated);
         TooLargeException refused = assertThrows(TooLargeException.class, wider::evidence);
         assertEquals(16_384, refused.estimate());
@@ -314,8 +340,7 @@ class VocabularyTest {
         // Trait 0 rules out the most looks, but 1 and 2 together rule out all.
         assertEquals(
                 BitSet.valueOf(new long[] {0b110}),
-                SmallestReason.of(List.of(
-                        bits(0, 1), bits(0, 1), bits(0, 2), bits(0, 2), bits(1), bits(2))));
+                SmallestReason.of(List.of(bits(0, 1), bits(0, 1), bits(0, 2), bits(0, 2), bits(1), bits(2))));
         assertEquals(BitSet.valueOf(new long[] {0b101}), SmallestReason.of(List.of(bits(0, 1), bits(2, 3))));
         assertThrows(IllegalArgumentException.class, () -> SmallestReason.of(List.of(bits(0), bits())));
     }
