@@ -1,6 +1,7 @@
 package org.geneticsrules.vocabulary;
 
 import com.google.common.collect.ImmutableSet;
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
@@ -116,49 +117,64 @@ final class Namer {
         return notices;
     }
 
+    /**
+     * A name in use.
+     *
+     * @param name the name
+     * @param open what each of its senses in use has in common with what was seen
+     * @param standing what becomes of it
+     */
+    private record Candidate(Name name, Map<Sense, BoxSet> open, Standing standing) {}
+
     private List<OfName> names(Facet facet) {
-        List<Name> names = vocabulary.names(facet.id()).stream()
-                .filter(name -> !name.inUse(occasion.date()).isEmpty())
-                .toList();
+        List<Candidate> candidates = new ArrayList<>();
         Map<String, BoxSet> certain = new LinkedHashMap<>();
-        for (Name name : names) {
+        for (Name name : vocabulary.names(facet.id())) {
             List<Sense> senses = name.inUse(occasion.date());
-            if (standing(senses) == Standing.CERTAIN) {
+            if (senses.isEmpty()) {
+                continue;
+            }
+            Map<Sense, BoxSet> open = new LinkedHashMap<>();
+            senses.forEach(sense -> open.put(sense, vocabulary.meaning(sense).and(seen)));
+            Standing standing = standing(open);
+            candidates.add(new Candidate(name, open, standing));
+            if (standing == Standing.CERTAIN) {
                 certain.put(name.word(), vocabulary.meaning(senses));
             }
         }
-        return names.stream().map(name -> ofName(name, certain)).toList();
+        return candidates.stream().map(one -> ofName(one, certain)).toList();
     }
 
-    private OfName ofName(Name name, Map<String, BoxSet> certain) {
-        List<Sense> senses = name.inUse(occasion.date());
-        Standing standing = standing(senses);
+    private OfName ofName(Candidate candidate, Map<String, BoxSet> certain) {
         Map<String, Standing> bySense = new LinkedHashMap<>();
-        senses.forEach(sense -> bySense.put(sense.id(), standing(List.of(sense))));
-        BoxSet open = vocabulary.meaning(senses).and(seen);
-        Set<String> lookAt = space.decisive(open).stream()
+        candidate.open.forEach((sense, open) -> bySense.put(sense.id(), standing(Map.of(sense, open))));
+        Set<String> lookAt = space.decisive(union(candidate.open.values())).stream()
                 .filter(variable -> !known.containsKey(variable))
                 .collect(Collectors.toCollection(LinkedHashSet::new));
-        boolean excluded = standing == Standing.EXCLUDED;
-        List<Condition> looks = senses.stream()
+        boolean isCertain = candidate.standing == Standing.CERTAIN;
+        boolean isExcluded = candidate.standing == Standing.EXCLUDED;
+        List<Condition> looks = candidate.open.keySet().stream()
                 .flatMap(sense -> sense.looks().values().stream())
                 .toList();
         return new OfName(
-                name,
-                standing,
+                candidate.name,
+                candidate.standing,
                 bySense,
-                standing == Standing.CERTAIN ? narrower(vocabulary.meaning(senses), certain) : List.of(),
+                isCertain ? narrower(candidate.name, certain) : List.of(),
                 lookAt,
-                standing == Standing.CERTAIN ? Optional.empty() : lookAgain(senses, lookAt),
-                excluded ? against(looks) : Map.of(),
-                excluded ? differences(looks) : List.of());
+                isCertain ? Optional.empty() : lookAgain(candidate.open, lookAt),
+                isExcluded ? against(looks) : Map.of(),
+                isExcluded ? differences(looks) : List.of());
     }
 
-    private Standing standing(Collection<Sense> senses) {
-        BoxSet now = vocabulary.meaning(senses.stream()
-                .filter(sense -> Judgeable.at(occasion.stage(), sense.judgeableFrom()) != Judgeable.NO)
-                .toList());
-        BoxSet outside = seen.minus(now);
+    private Standing standing(Map<Sense, BoxSet> open) {
+        List<BoxSet> now = new ArrayList<>();
+        open.forEach((sense, left) -> {
+            if (Judgeable.at(occasion.stage(), sense.judgeableFrom()) != Judgeable.NO) {
+                now.add(left);
+            }
+        });
+        BoxSet outside = seen.minus(union(now));
         if (outside.isEmpty()) {
             return Standing.CERTAIN;
         }
@@ -166,21 +182,29 @@ final class Namer {
         if (!seen.minus(space.freed(outside, untold)).isEmpty()) {
             return Standing.POSSIBLE;
         }
-        return vocabulary.meaning(senses).and(seen).isEmpty() ? Standing.EXCLUDED : Standing.TOO_EARLY;
+        return open.values().stream().allMatch(BoxSet::isEmpty) ? Standing.EXCLUDED : Standing.TOO_EARLY;
     }
 
-    private static List<String> narrower(BoxSet meaning, Map<String, BoxSet> certain) {
+    private BoxSet union(Collection<BoxSet> sets) {
+        return sets.stream().reduce(space.boxes.nothing(), BoxSet::or);
+    }
+
+    /** Names that mean a part of what a name means, and not all of it. */
+    private static List<String> narrower(Name name, Map<String, BoxSet> certain) {
+        BoxSet meaning = Objects.requireNonNull(certain.get(name.word()));
+        BigInteger size = meaning.size();
         return certain.entrySet().stream()
-                .filter(other -> Match.of(meaning, other.getValue()) == Match.BROADER)
+                .filter(other -> other.getValue().size().compareTo(size) < 0
+                        && other.getValue().minus(meaning).isEmpty())
                 .map(Map.Entry::getKey)
                 .toList();
     }
 
     /** The latest of the stages that matter, counted by each clock. */
-    private Optional<LifeStage> lookAgain(List<Sense> senses, Set<String> lookAt) {
-        Stream<LifeStage> ofSenses = senses.stream()
-                .filter(sense -> !vocabulary.meaning(List.of(sense)).and(seen).isEmpty())
-                .flatMap(sense -> sense.judgeableFrom().stream());
+    private Optional<LifeStage> lookAgain(Map<Sense, BoxSet> open, Set<String> lookAt) {
+        Stream<LifeStage> ofSenses = open.entrySet().stream()
+                .filter(sense -> !sense.getValue().isEmpty())
+                .flatMap(sense -> sense.getKey().judgeableFrom().stream());
         Stream<LifeStage> ofTraits = lookAt.stream()
                 .flatMap(variable -> vocabulary.catalogue().trait(variable).stream())
                 .flatMap(trait -> trait.judgeableFrom().stream());

@@ -2,7 +2,9 @@ package org.geneticsrules.vocabulary;
 
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
+import java.math.BigInteger;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -73,30 +75,56 @@ final class TraitSpace {
 
     /** All that agrees with a point of the set in every variable but some: what is left of a set if these are not looked at. */
     BoxSet freed(BoxSet set, Set<String> variables) {
-        if (variables.isEmpty()) {
+        if (Collections.disjoint(named(set), variables)) {
             return set;
         }
-        Set<Condition> wider = new LinkedHashSet<>();
-        for (Condition box : set.boxes()) {
-            ImmutableMap.Builder<String, Allowed> kept = ImmutableMap.builder();
-            box.variables().forEach((variable, allowed) -> {
-                if (!variables.contains(variable)) {
-                    kept.put(variable, allowed);
-                }
-            });
-            wider.add(new Condition(kept.buildOrThrow()));
-        }
-        return union(wider);
+        return union(set.boxes().stream().map(box -> without(box, variables)).toList());
+    }
+
+    private static Set<String> named(BoxSet set) {
+        Set<String> named = new LinkedHashSet<>();
+        set.boxes().forEach(box -> named.addAll(box.names()));
+        return named;
+    }
+
+    private static Condition without(Condition box, Set<String> variables) {
+        ImmutableMap.Builder<String, Allowed> kept = ImmutableMap.builder();
+        box.variables().forEach((variable, allowed) -> {
+            if (!variables.contains(variable)) {
+                kept.put(variable, allowed);
+            }
+        });
+        return new Condition(kept.buildOrThrow());
     }
 
     /** The variables that decide whether a point is in a set, in declared order. */
     Set<String> decisive(BoxSet set) {
-        Set<String> named = new LinkedHashSet<>();
-        set.boxes().forEach(box -> named.addAll(box.names()));
+        Set<String> named = named(set);
         return boxes.names().stream()
                 .filter(named::contains)
-                .filter(variable ->
-                        !freed(set, ImmutableSet.of(variable)).minus(set).isEmpty())
+                .filter(variable -> decides(variable, set))
                 .collect(ImmutableSet.toImmutableSet());
+    }
+
+    /** A variable decides nothing if what else the set holds is the same at each of its values. */
+    private boolean decides(String variable, BoxSet set) {
+        List<BoxSet> slices = boxes.values(variable).stream()
+                .map(value -> set.and(boxes.where(variable, Allowed.only(value))))
+                .toList();
+        BigInteger size = slices.get(0).size();
+        if (slices.stream().anyMatch(slice -> !slice.size().equals(size))) {
+            return true;
+        }
+        BoxSet first = slid(variable, slices.get(0));
+        return slices.stream()
+                .skip(1)
+                .anyMatch(slice -> !slid(variable, slice).minus(first).isEmpty());
+    }
+
+    /** Disjoint boxes of one value of a variable, as boxes of all its values; they are disjoint still. */
+    private BoxSet slid(String variable, BoxSet slice) {
+        return boxes.ofDisjoint(slice.boxes().stream()
+                .map(box -> without(box, ImmutableSet.of(variable)))
+                .toList());
     }
 }

@@ -3,6 +3,7 @@ package org.geneticsrules.vocabulary;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.Collection;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -48,7 +49,10 @@ public final class Vocabulary {
     private final ImmutableMap<String, Facet> facets;
     private final ImmutableMap<String, Name> names;
     private final TraitSpace space;
-    private final ImmutableMap<Sense, BoxSet> meanings;
+
+    /** By the very senses of {@link #names}, since comparing senses by content takes as long as going through their looks. */
+    private final Map<Sense, BoxSet> meanings;
+
     private final String sha256;
 
     Vocabulary(VocabularyBuilder builder, TraitSpace space, Map<Sense, BoxSet> meanings) {
@@ -63,7 +67,7 @@ public final class Vocabulary {
         this.facets = ImmutableMap.copyOf(builder.facets);
         this.names = ImmutableMap.copyOf(builder.names);
         this.space = space;
-        this.meanings = ImmutableMap.copyOf(meanings);
+        this.meanings = new IdentityHashMap<>(meanings);
         this.sha256 = Canonical.sha256(VocabularyDocument.of(this));
     }
 
@@ -264,11 +268,16 @@ public final class Vocabulary {
         return space;
     }
 
+    /** What one of the senses of its names means. */
+    BoxSet meaning(Sense sense) {
+        return Objects.requireNonNull(meanings.get(sense));
+    }
+
     /** What names in some of their senses mean. */
     BoxSet meaning(Collection<Sense> senses) {
         BoxSet all = space.boxes.nothing();
         for (Sense sense : senses) {
-            all = all.or(Objects.requireNonNull(meanings.get(sense)));
+            all = all.or(meaning(sense));
         }
         return all;
     }

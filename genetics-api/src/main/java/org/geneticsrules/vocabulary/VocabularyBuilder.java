@@ -1,5 +1,6 @@
 package org.geneticsrules.vocabulary;
 
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -148,10 +149,10 @@ public final class VocabularyBuilder {
         Problems references = new Problems(Stage.REFERENCES);
         VocabularyChecks.references(this, space, references);
         references.throwIfAny();
-        Map<Sense, BoxSet> meanings = new LinkedHashMap<>();
+        Map<Sense, BoxSet> meanings = new IdentityHashMap<>();
         for (Name name : names.values()) {
             for (Sense sense : name.senses().values()) {
-                meanings.computeIfAbsent(sense, one -> space.union(one.looks().values()));
+                meanings.put(sense, space.union(sense.looks().values()));
             }
         }
         Problems meaning = new Problems(Stage.MEANING);

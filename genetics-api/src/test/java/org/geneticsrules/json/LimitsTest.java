@@ -50,8 +50,7 @@ class LimitsTest {
                 ProblemsException.class,
                 () -> Documents.reader(STANDARD.withCases(1)).readVocabulary(names, List.of(Samples.catalogue())));
         assertEquals("too-many-looks", thrown.problems().get(0).code());
-        assertEquals(
-                "/names/ash/senses/old/looks", thrown.problems().get(0).pointer());
+        assertEquals("/names/ash/senses/old/looks", thrown.problems().get(0).pointer());
     }
 
     @Test
