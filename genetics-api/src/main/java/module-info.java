@@ -28,6 +28,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.spi;
     exports org.geneticsrules.table;
     exports org.geneticsrules.trait;
+    exports org.geneticsrules.vocabulary;
 
     uses org.geneticsrules.spi.GeneticsProvider;
 }

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.trait.Catalogue;
-import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Trait;
 
 /** The shape of a catalogue document. */
@@ -36,25 +35,7 @@ final class CatalogueShape {
                 members.optional("title").flatMap(Part::text),
                 members.required("states").map(states -> states.texts(1)).orElse(List.of()),
                 members.optional("ordered").flatMap(Part::flag).orElse(false),
-                members.optional("judgeableFrom").flatMap(CatalogueShape::stage),
+                members.optional("judgeableFrom").flatMap(Head::countedStage),
                 members.optional("note").flatMap(Part::text));
-    }
-
-    /** An age or a moult. */
-    private static Optional<LifeStage> stage(Part part) {
-        Part.Members members = part.members("weeks", "moult");
-        Optional<Part> weeks = members.optional("weeks");
-        Optional<Part> moult = members.optional("moult");
-        if (weeks.isPresent() && moult.isPresent()) {
-            part.problems()
-                    .add("two-clocks", part.pointer(), "both weeks and a moult are stated", "one of weeks and moult");
-            return Optional.empty();
-        }
-        if (moult.isPresent()) {
-            return moult.flatMap(count -> count.count(LifeStage.MOST)).map(LifeStage::atMoult);
-        }
-        return members.required("weeks")
-                .flatMap(count -> count.count(LifeStage.MOST))
-                .map(LifeStage::atWeek);
     }
 }

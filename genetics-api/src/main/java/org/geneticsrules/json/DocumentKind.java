@@ -16,7 +16,9 @@ public enum DocumentKind {
     /** What is otherwise in a model. */
     PATCH,
     /** Individuals, litters and corrections. */
-    PEDIGREE;
+    PEDIGREE,
+    /** What the people of one region call what they see. */
+    VOCABULARY;
 
     /**
      * Returns the word that a document states as its {@code kind}.

@@ -25,6 +25,8 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
+import org.geneticsrules.vocabulary.VocabularyBuilder;
 
 /**
  * Reads documents within limits. Obtained from {@link Documents#reader()}.
@@ -162,6 +164,34 @@ public final class DocumentReader {
         Optional<CautionSet> cautions = CautionShape.read(document.root);
         return document.complete(
                 () -> cautions.orElseThrow(document::problemsSoFar).check(catalogue));
+    }
+
+    /**
+     * Reads a vocabulary whose catalogue is one of those given.
+     *
+     * @param source where its text comes from
+     * @param catalogues the catalogues at hand
+     * @return the vocabulary
+     * @throws ProblemsException if it is none, or no given catalogue is the one it was written for
+     * @throws UncheckedIOException if the source fails
+     */
+    public Vocabulary readVocabulary(Source source, Collection<Catalogue> catalogues) {
+        Document document = open(source);
+        VocabularyShape shape = new VocabularyShape(document.root, limits);
+        Optional<Reference> head = shape.head();
+        Optional<Reference> written = shape.catalogue();
+        // As with models, problems of shape are known before a catalogue is asked for.
+        shape.fill(
+                Vocabulary.builder("shape", "0", Catalogue.builder("shape", "0").build()));
+        return document.complete(() -> {
+            Reference self = head.orElseThrow(document::problemsSoFar);
+            Reference reference = written.orElseThrow(document::problemsSoFar);
+            Catalogue catalogue =
+                    find(reference, catalogues).orElseThrow(() -> unknownCatalogue(reference, known(catalogues)));
+            VocabularyBuilder vocabulary = Vocabulary.builder(self.id(), self.version(), catalogue);
+            shape.fill(vocabulary);
+            return vocabulary.writtenFor(reference).build();
+        });
     }
 
     /**

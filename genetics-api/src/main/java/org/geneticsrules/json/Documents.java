@@ -14,6 +14,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * Reads and writes documents as JSON.
@@ -101,6 +102,16 @@ public final class Documents {
      */
     public static String write(Pedigree pedigree) {
         return write(PedigreeDocument.of(pedigree));
+    }
+
+    /**
+     * Returns the text of a vocabulary.
+     *
+     * @param vocabulary a vocabulary
+     * @return JSON, ending in a newline
+     */
+    public static String write(Vocabulary vocabulary) {
+        return write(vocabulary.toDocument());
     }
 
     /**

@@ -1,9 +1,13 @@
 package org.geneticsrules.json;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.evidence.Evidence;
+import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Taxon;
 
 /** Reads what documents of every kind have in common. */
@@ -61,6 +65,38 @@ final class Head {
         Optional<Integer> ncbi = members.optional("ncbi").flatMap(Part::count);
         Optional<Taxon.Young> young = members.optional("young").flatMap(Head::young);
         return members.required("name").flatMap(Part::sentence).map(name -> new Taxon(name, ncbi, young));
+    }
+
+    /** The support for a claim. */
+    static Evidence evidence(String id, Part part) {
+        Part.Members stated = part.members("grade", "claim", "sources", "dissent");
+        List<String> grades = List.of(Grade.values()).stream().map(Grade::word).toList();
+        return new Evidence(
+                id,
+                stated.required("grade")
+                        .flatMap(grade -> grade.word("grade", Grade::of, grades))
+                        .orElse(Grade.CONJECTURE),
+                stated.required("claim").flatMap(Part::text).orElse(""),
+                stated.required("sources").map(list -> list.texts(0)).orElse(List.of()),
+                stated.optional("dissent").map(list -> list.texts(0)).orElse(List.of()));
+    }
+
+    /** An age or a moult. */
+    static Optional<LifeStage> countedStage(Part part) {
+        Part.Members members = part.members("weeks", "moult");
+        Optional<Part> weeks = members.optional("weeks");
+        Optional<Part> moult = members.optional("moult");
+        if (weeks.isPresent() && moult.isPresent()) {
+            part.problems()
+                    .add("two-clocks", part.pointer(), "both weeks and a moult are stated", "one of weeks and moult");
+            return Optional.empty();
+        }
+        if (moult.isPresent()) {
+            return moult.flatMap(count -> count.count(LifeStage.MOST)).map(LifeStage::atMoult);
+        }
+        return members.required("weeks")
+                .flatMap(count -> count.count(LifeStage.MOST))
+                .map(LifeStage::atWeek);
     }
 
     private static Optional<Taxon.Young> young(Part part) {

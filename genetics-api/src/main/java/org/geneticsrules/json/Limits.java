@@ -15,7 +15,7 @@ package org.geneticsrules.json;
  * @param loci most loci of a model
  * @param alleles most alleles of a locus
  * @param traits most traits of a catalogue or a model
- * @param cases most cases of a trait
+ * @param cases most cases of a trait, and most looks of a sense of a name
  * @param masks most masks of a model
  */
 public record Limits(

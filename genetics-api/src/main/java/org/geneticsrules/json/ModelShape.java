@@ -1,10 +1,7 @@
 package org.geneticsrules.json;
 
-import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.document.Reference;
-import org.geneticsrules.evidence.Evidence;
-import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.model.ModelBuilder;
 
 /** The shape of a model document; loci have a file of their own, and so have the rules. */
@@ -55,7 +52,7 @@ final class ModelShape {
                         .flatMap(item -> Head.reference(item).stream())
                         .toList()));
         members.optional("evidence")
-                .ifPresent(part -> part.entries().forEach((id, support) -> model.evidence(evidence(id, support))));
+                .ifPresent(part -> part.entries().forEach((id, support) -> model.evidence(Head.evidence(id, support))));
         members.required("loci")
                 .ifPresent(part -> part.entries("loci", limits.loci())
                         .forEach((id, locus) ->
@@ -78,19 +75,6 @@ final class ModelShape {
         members.optional("notModelled")
                 .ifPresent(part -> part.entries()
                         .forEach((trait, reason) -> reason.text().ifPresent(words -> model.notModelled(trait, words))));
-    }
-
-    private static Evidence evidence(String id, Part part) {
-        Part.Members stated = part.members("grade", "claim", "sources", "dissent");
-        List<String> grades = List.of(Grade.values()).stream().map(Grade::word).toList();
-        return new Evidence(
-                id,
-                stated.required("grade")
-                        .flatMap(grade -> grade.word("grade", Grade::of, grades))
-                        .orElse(Grade.CONJECTURE),
-                stated.required("claim").flatMap(Part::text).orElse(""),
-                stated.required("sources").map(list -> list.texts(0)).orElse(List.of()),
-                stated.optional("dissent").map(list -> list.texts(0)).orElse(List.of()));
     }
 
     private static void population(Part part, ModelBuilder.PopulationBuilder population) {

@@ -26,19 +26,22 @@ import org.geneticsrules.trait.Catalogue;
  * @param cautions its sets of cautions
  * @param models its models, whose catalogues may come from elsewhere
  * @param patches its patches, whose bases may come from elsewhere
+ * @param vocabularies its vocabularies, whose catalogues may come from elsewhere
  */
 record Contents(
         ProviderDescriptor plugin,
         Map<String, Catalogue> catalogues,
         Map<String, CautionSet> cautions,
         Map<String, Source> models,
-        Map<String, Source> patches) {
+        Map<String, Source> patches,
+        Map<String, Source> vocabularies) {
 
     Contents {
         catalogues = ImmutableMap.copyOf(catalogues);
         cautions = ImmutableMap.copyOf(cautions);
         models = ImmutableMap.copyOf(models);
         patches = ImmutableMap.copyOf(patches);
+        vocabularies = ImmutableMap.copyOf(vocabularies);
     }
 
     /** Catalogues and cautions, which can be compared with those of other plug-ins before any model is read. */
@@ -76,6 +79,7 @@ record Contents(
         private final Map<String, CautionSet> cautions = new LinkedHashMap<>();
         private final Map<String, Source> models = new LinkedHashMap<>();
         private final Map<String, Source> patches = new LinkedHashMap<>();
+        private final Map<String, Source> vocabularies = new LinkedHashMap<>();
 
         Reading(ProviderDescriptor plugin) {
             this.plugin = plugin;
@@ -101,7 +105,7 @@ record Contents(
                 problems.add(PluginProblem.of("no-documents", plugin, "its provider lists no documents"));
             }
             names.forEach(name -> bytes(provider, name).ifPresent(bytes -> parse(name, Source.of(name, bytes))));
-            return Optional.of(new Contents(plugin, catalogues, cautions, models, patches));
+            return Optional.of(new Contents(plugin, catalogues, cautions, models, patches, vocabularies));
         }
 
         /** At most one byte more than may be read, so that an endless document is refused as too large. */
@@ -125,6 +129,7 @@ record Contents(
                     case CAUTIONS -> cautions.put(name, reader.readCautions(source));
                     case MODEL -> models.put(name, source);
                     case PATCH -> patches.put(name, source);
+                    case VOCABULARY -> vocabularies.put(name, source);
                     case PEDIGREE ->
                         problems.add(PluginProblem.in(
                                 "records-in-plugin", plugin, name, "a plug-in brings rules, not records of animals"));

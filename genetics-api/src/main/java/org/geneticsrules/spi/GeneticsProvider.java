@@ -5,8 +5,8 @@ import java.io.InputStream;
 import java.util.List;
 
 /**
- * What a plug-in implements: it lists its documents and opens them, and no more. Catalogues, models, patches and cautions are data; the library
- * reads and checks them as it does those of any other origin.
+ * What a plug-in implements: it lists its documents and opens them, and no more. Catalogues, models, patches, cautions and
+ * vocabularies are data; the library reads and checks them as it does those of any other origin.
  *
  * <pre>{@code
  * @Plugin(id = "example.mice", version = "1.0.0", title = "Coats of mice", licence = "Apache-2.0")

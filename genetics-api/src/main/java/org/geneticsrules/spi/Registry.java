@@ -27,6 +27,7 @@ import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * The plug-ins at hand with all they bring.
@@ -52,6 +53,7 @@ public final class Registry {
     private final ImmutableMap<Reference, ModelSource> sources;
     private final ImmutableMap<Reference, Catalogue> catalogues;
     private final ImmutableMap<Reference, Patch> patches;
+    private final ImmutableMap<Reference, Vocabulary> vocabularies;
 
     private Registry(Discovery discovery, Predicate<ProviderDescriptor> wanted) {
         List<Contents> contents = new ArrayList<>();
@@ -66,9 +68,11 @@ public final class Registry {
         Map<Reference, ModelSource> sourcesFound = new LinkedHashMap<>();
         Map<Reference, Catalogue> cataloguesFound = new LinkedHashMap<>();
         Map<Reference, Patch> patchesFound = new LinkedHashMap<>();
+        Map<Reference, Vocabulary> vocabulariesFound = new LinkedHashMap<>();
         for (Served one : served) {
             one.contents().catalogues().values().forEach(own -> cataloguesFound.putIfAbsent(own.reference(), own));
             one.patches().forEach(patch -> patchesFound.putIfAbsent(patch.reference(), patch));
+            one.vocabularies().forEach(own -> vocabulariesFound.putIfAbsent(own.reference(), own));
             for (Model model : one.models()) {
                 modelsFound.putIfAbsent(model.reference(), model);
                 sourcesFound.putIfAbsent(model.reference(), new ModelSource(one.plugin(), model.reference()));
@@ -78,6 +82,7 @@ public final class Registry {
         this.sources = ImmutableMap.copyOf(sourcesFound);
         this.catalogues = ImmutableMap.copyOf(cataloguesFound);
         this.patches = ImmutableMap.copyOf(patchesFound);
+        this.vocabularies = ImmutableMap.copyOf(vocabulariesFound);
     }
 
     /**
@@ -289,6 +294,38 @@ public final class Registry {
      */
     public Patch patch(String id) {
         return find("patch", id, patches(), Patch::id);
+    }
+
+    /**
+     * Returns all vocabularies.
+     *
+     * @return vocabularies in order of their plug-ins, then of their plug-ins' documents
+     */
+    public List<Vocabulary> vocabularies() {
+        return vocabularies.values().asList();
+    }
+
+    /**
+     * Returns the vocabularies that are about a catalogue.
+     *
+     * @param catalogue any catalogue, for example that of a model
+     * @return the vocabularies whose names speak of its traits
+     */
+    public List<Vocabulary> vocabularies(Catalogue catalogue) {
+        return vocabularies().stream()
+                .filter(one -> one.catalogue().reference().equals(catalogue.reference()))
+                .toList();
+    }
+
+    /**
+     * Finds a vocabulary by its id.
+     *
+     * @param id the id of a vocabulary, which may be followed by a space and the version
+     * @return the vocabulary
+     * @throws ProblemsException if there is none, with the nearest known id, or if several versions are served and none is named
+     */
+    public Vocabulary vocabulary(String id) {
+        return find("vocabulary", id, vocabularies(), Vocabulary::id);
     }
 
     /**

@@ -17,6 +17,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * Follows the references between the documents of all plug-ins.
@@ -87,8 +88,17 @@ final class Resolution {
                 .forEach((name, source) -> read(
                                 plugin, name, "patch", () -> Documents.reader().readPatch(source), found)
                         .ifPresent(patches::add));
+        List<Vocabulary> vocabularies = new ArrayList<>();
+        contents.vocabularies()
+                .forEach((name, source) -> read(
+                                plugin,
+                                name,
+                                "vocabulary",
+                                () -> Documents.reader().readVocabulary(source, catalogues),
+                                found)
+                        .ifPresent(vocabularies::add));
         contents.cautions().forEach((name, set) -> cautions(contents, name, set, catalogues, found));
-        Served served = Served.of(contents, models, patches);
+        Served served = Served.of(contents, models, patches, vocabularies);
         if (found.isEmpty()) {
             defaultModel(plugin, models, found);
             repeated(served, found);

@@ -15,6 +15,7 @@ import org.geneticsrules.patch.Patch;
 import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * A plug-in whose documents are all sound.
@@ -22,10 +23,17 @@ import org.geneticsrules.trait.CatalogueDocument;
  * @param contents its documents
  * @param models its models, in the order of its documents
  * @param patches its patches, in the order of its documents
+ * @param vocabularies its vocabularies, in the order of its documents
  * @param parts all its documents by what they call themselves, sorted
  * @param plugin its descriptor, with checksum
  */
-record Served(Contents contents, List<Model> models, List<Patch> patches, List<Part> parts, ProviderDescriptor plugin) {
+record Served(
+        Contents contents,
+        List<Model> models,
+        List<Patch> patches,
+        List<Vocabulary> vocabularies,
+        List<Part> parts,
+        ProviderDescriptor plugin) {
 
     /**
      * A document of a plug-in.
@@ -52,6 +60,10 @@ record Served(Contents contents, List<Model> models, List<Patch> patches, List<P
             return of("patch", patch.reference(), PatchDocument.of(patch));
         }
 
+        static Part of(Vocabulary vocabulary) {
+            return of("vocabulary", vocabulary.reference(), vocabulary.toDocument());
+        }
+
         private static Part of(String kind, Reference reference, Node document) {
             return new Part(
                     kind + " " + reference.id() + " " + reference.version(),
@@ -60,16 +72,18 @@ record Served(Contents contents, List<Model> models, List<Patch> patches, List<P
         }
     }
 
-    static Served of(Contents contents, List<Model> models, List<Patch> patches) {
+    static Served of(Contents contents, List<Model> models, List<Patch> patches, List<Vocabulary> vocabularies) {
         List<Part> parts = new ArrayList<>(contents.ownParts());
         models.forEach(model -> parts.add(Part.of(model)));
         patches.forEach(patch -> parts.add(Part.of(patch)));
+        vocabularies.forEach(vocabulary -> parts.add(Part.of(vocabulary)));
         parts.sort(Comparator.comparing(Part::name).thenComparing(Part::sha256));
         Node whole = Node.list(parts.stream().map(Part::document).toArray(Node[]::new));
         return new Served(
                 contents,
                 ImmutableList.copyOf(models),
                 ImmutableList.copyOf(patches),
+                ImmutableList.copyOf(vocabularies),
                 ImmutableList.copyOf(parts),
                 contents.plugin().with(Canonical.sha256(whole)));
     }

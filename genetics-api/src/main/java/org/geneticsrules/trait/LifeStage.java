@@ -165,6 +165,15 @@ public record LifeStage(OptionalInt weeks, OptionalInt moult, Optional<String> s
         return false;
     }
 
+    /**
+     * Tells whether this stage states an age or a moult and nothing else, as the stage does from which on something can be told.
+     *
+     * @return true if exactly one count is stated, and no season
+     */
+    public boolean isOneCount() {
+        return weeks.isPresent() != moult.isPresent() && season.isEmpty();
+    }
+
     /** Returns the text form, {@code week 8, moult 1, winter}; {@link #parse} reads it back. */
     @Override
     public String toString() {

@@ -3,7 +3,6 @@ package org.geneticsrules.trait;
 import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * Something that is observed of every animal separately, such as the hue of the hair or the colour of the eye.
@@ -36,12 +35,9 @@ public record Trait(
      */
     public Trait {
         states = ImmutableList.copyOf(states);
-        judgeableFrom.ifPresent(stage -> {
-            if (stage.weeks().isPresent() == stage.moult().isPresent()
-                    || stage.season().isPresent()) {
-                throw new IllegalArgumentException("\"" + id
-                        + "\" is judgeable from an age or from a moult, and from nothing else, but was " + stage);
-            }
+        judgeableFrom.filter(stage -> !stage.isOneCount()).ifPresent(stage -> {
+            throw new IllegalArgumentException(
+                    "\"" + id + "\" is judgeable from an age or from a moult, and from nothing else, but was " + stage);
         });
     }
 
@@ -75,16 +71,6 @@ public record Trait(
      *     that matters
      */
     public Judgeable judgeable(LifeStage stage) {
-        for (Clock clock : Clock.values()) {
-            OptionalInt from = judgeableFrom.map(least -> least.count(clock)).orElse(OptionalInt.empty());
-            if (from.isPresent()) {
-                OptionalInt count = stage.count(clock);
-                if (count.isEmpty()) {
-                    return Judgeable.UNKNOWN;
-                }
-                return count.getAsInt() < from.getAsInt() ? Judgeable.NO : Judgeable.YES;
-            }
-        }
-        return Judgeable.YES;
+        return Judgeable.at(stage, judgeableFrom);
     }
 }

@@ -37,7 +37,14 @@ class BadDocumentsTest {
             "too-many-intervals");
 
     /** Codes of questions, of genotype text and of records held against a model; the tests of their types have them. */
-    private static final Set<String> OF_QUESTIONS = Set.of("genotype-sex", "unknown-population", "unknown-season");
+    private static final Set<String> OF_QUESTIONS = Set.of(
+            "genotype-sex",
+            "names-exclude-each-other",
+            "not-in-use",
+            "several-facets",
+            "unknown-name",
+            "unknown-population",
+            "unknown-season");
 
     /** Where the codes of genotype text are. */
     private static final Set<String> GENOTYPE_TEXT =
@@ -123,7 +130,7 @@ class BadDocumentsTest {
         Pattern code = Pattern.compile(
                 "(?:\\.add|unknown|[Pp]roblem|of|sentence|text|read)\\(\\s*(?:\\w+, |Stage\\.\\w+,\\s*)?"
                         + "\"([a-z0-9]+(?:-[a-z0-9]+)+)\"");
-        for (String name : List.of("model", "trait", "patch", "pedigree", "json")) {
+        for (String name : List.of("model", "trait", "patch", "pedigree", "vocabulary", "json")) {
             try (Stream<Path> files = Files.list(Path.of("src/main/java/org/geneticsrules/" + name))) {
                 for (Path file : files.filter(path -> !GENOTYPE_TEXT.contains(String.valueOf(path.getFileName())))
                         .toList()) {

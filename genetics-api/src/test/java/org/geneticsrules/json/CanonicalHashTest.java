@@ -13,6 +13,7 @@ import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -44,6 +45,14 @@ class CanonicalHashTest {
             CautionSet cautions = Documents.reader().readCautions(Source.of(file));
             assertEquals(cautions.reference().sha256().orElseThrow(), hash(Documents.write(cautions)));
         }
+    }
+
+    @Test
+    void the_hash_of_a_vocabulary_is_that_of_its_written_file() throws NoSuchAlgorithmException {
+        Vocabulary names = Documents.reader()
+                .readVocabulary(
+                        Source.of("sample", Samples.text(DocumentKind.VOCABULARY)), List.of(Samples.catalogue()));
+        assertEquals(names.reference().sha256().orElseThrow(), hash(Documents.write(names)));
     }
 
     @Test

@@ -20,6 +20,7 @@ import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -104,6 +105,24 @@ class DocumentsTest {
                 cautions.raisedBy(Situation.of("mating")).stream()
                         .map(caution -> caution.id())
                         .toList());
+    }
+
+    @Test
+    void the_sample_vocabulary_reads_back_with_all_it_says() {
+        Vocabulary names = reader.readVocabulary(
+                Source.of("sample", Samples.text(DocumentKind.VOCABULARY)), List.of(Samples.catalogue()));
+        String written = Documents.write(names);
+        Vocabulary again = reader.readVocabulary(Source.of("written", written), List.of(Samples.catalogue()));
+        assertEquals(names, again);
+        assertEquals(names.names(), again.names());
+        assertEquals(names.facets(), again.facets());
+        assertEquals(names.evidence(), again.evidence());
+        assertEquals(written, Documents.write(again));
+        assertEquals(
+                List.of("ash", "cinder", "Größe/2"), names.names().get("ash").words());
+        assertEquals(
+                "1985/2009-06",
+                names.names().get("ash").senses().get("old").period().toString());
     }
 
     @Test

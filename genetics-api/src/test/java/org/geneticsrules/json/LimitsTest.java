@@ -44,6 +44,16 @@ class LimitsTest {
     }
 
     @Test
+    void a_sense_with_too_many_looks_is_refused() {
+        Source names = Source.of("names", Samples.text(DocumentKind.VOCABULARY));
+        ProblemsException thrown = assertThrows(
+                ProblemsException.class,
+                () -> Documents.reader(STANDARD.withCases(1)).readVocabulary(names, List.of(Samples.catalogue())));
+        assertEquals("too-many-looks", thrown.problems().get(0).code());
+        assertEquals("/names/ash/senses/old/looks", thrown.problems().get(0).pointer());
+    }
+
+    @Test
     void a_document_at_the_limits_is_read() {
         Limits exact = new Limits(Samples.text(DocumentKind.MODEL).length(), 8, 24, 13, 4, 17, 11, 3, 5, 2, 4);
         assertEquals(List.of(), codes(Samples.text(DocumentKind.MODEL), exact));

@@ -34,6 +34,7 @@ final class Samples {
             case MODEL -> resource("sample-model.json");
             case CAUTIONS -> resource("sample-cautions.json");
             case PEDIGREE -> resource("sample-pedigree.json");
+            case VOCABULARY -> resource("sample-vocabulary.json");
             case PATCH ->
                 resource("sample-patch.json")
                         .replace(
@@ -58,6 +59,7 @@ final class Samples {
             case CAUTIONS -> reader.readCautions(source);
             case PATCH -> reader.readPatch(source, List.of(model()));
             case PEDIGREE -> reader.readPedigree(source);
+            case VOCABULARY -> reader.readVocabulary(source, catalogues);
         };
     }
 

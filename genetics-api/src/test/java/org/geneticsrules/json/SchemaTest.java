@@ -133,7 +133,8 @@ class SchemaTest {
                         Arrays.stream(Relation.values()).map(Relation::word).toList(),
                         Sex.words(),
                         Fertility.words(),
-                        Hearing.words()),
+                        Hearing.words(),
+                        Arrays.stream(Grade.values()).map(Grade::word).toList()),
                 lists);
     }
 

@@ -18,6 +18,7 @@ import org.geneticsrules.spi.Fakes.Nameless;
 import org.geneticsrules.spi.Fakes.Otters;
 import org.geneticsrules.spi.Fakes.Seals;
 import org.geneticsrules.spi.Fakes.Unannotated;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 
 class RegistryTest {
@@ -183,6 +184,57 @@ class RegistryTest {
         ProblemsException unknown = assertThrows(ProblemsException.class, () -> registry.patch("example.seals.on"));
         assertEquals("unknown-patch", unknown.problems().get(0).code());
         assertEquals(Optional.of("example.seals.one"), unknown.problems().get(0).nearest());
+    }
+
+    private static String vocabulary(String id, String word) {
+        return """
+                {"formatVersion": 0, "kind": "vocabulary", "id": "%s", "version": "1.0.0",
+                  "catalogue": {"id": "example.otters.traits", "version": "1.0.0"},
+                  "facets": {"colour": {}},
+                  "names": {"%s": {"facet": "colour", "senses": {"only": {"looks": {"pale": {"coat": ["pale"]}}}}}}}
+                """.formatted(id, word);
+    }
+
+    @Test
+    void a_vocabulary_may_be_about_a_catalogue_of_another_plug_in_and_is_found_by_id_and_version() {
+        Seals names = new Seals(Map.of(
+                "one", vocabulary("example.seals.one", "ivory"), "two", vocabulary("example.seals.two", "chalk")));
+        for (List<? extends GeneticsProvider> order : List.of(List.of(OTTERS, names), List.of(names, OTTERS))) {
+            Registry registry = Registry.of(order);
+            assertEquals(List.of(), registry.problems());
+            Vocabulary one = registry.vocabulary("example.seals.one");
+            assertEquals(one, registry.vocabulary("example.seals.one 1.0.0"));
+            assertTrue(one.names().containsKey("ivory"));
+            assertEquals(
+                    registry.vocabularies(),
+                    registry.vocabularies(registry.model("example.otters.coat").catalogue()));
+            assertEquals(2, registry.vocabularies().size());
+            assertEquals(
+                    "unknown-vocabulary",
+                    assertThrows(ProblemsException.class, () -> registry.vocabulary("example.seals.three"))
+                            .problems()
+                            .get(0)
+                            .code());
+        }
+    }
+
+    @Test
+    void a_vocabulary_whose_catalogue_is_not_served_takes_its_plug_in_out() {
+        PluginProblem problem = onlyProblem(new Seals(Map.of("names", vocabulary("example.seals.names", "ivory"))));
+        assertEquals("invalid-document", problem.code());
+        assertEquals("unknown-catalogue", problem.details().get(0).code());
+    }
+
+    @Test
+    void two_plug_ins_with_different_vocabularies_of_one_name_are_both_refused_and_with_equal_ones_served() {
+        Otters otters =
+                new Otters(Map.of("traits", TRAITS, "model", MODEL, "names", vocabulary("example.names", "ivory")));
+        Registry equal = Registry.of(List.of(otters, new Seals(Map.of("n", vocabulary("example.names", "ivory")))));
+        assertEquals(List.of(), equal.problems());
+        assertEquals(1, equal.vocabularies().size());
+        Registry clash = Registry.of(List.of(otters, new Seals(Map.of("n", vocabulary("example.names", "chalk")))));
+        assertEquals(List.of(), clash.providers());
+        assertEquals("document-clash", clash.problems().get(0).code());
     }
 
     private static PluginProblem onlyProblem(GeneticsProvider provider) {

@@ -70,6 +70,8 @@ final class CheckCommand implements Callable<Integer> {
                 reader.readCautions(Source.of(file));
             } else if (kind == DocumentKind.PEDIGREE) {
                 reader.readPedigree(Source.of(file));
+            } else if (kind == DocumentKind.VOCABULARY) {
+                reader.readVocabulary(Source.of(file), catalogues);
             }
         }));
         models.addAll(shelf.models());
