@@ -51,11 +51,11 @@ public final class Vocabulary {
     private final TraitSpace space;
 
     /** By the very senses of {@link #names}, since comparing senses by content takes as long as going through their looks. */
-    private final Map<Sense, BoxSet> meanings;
+    private final IdentityHashMap<Sense, BoxSet> meanings;
 
     private final String sha256;
 
-    Vocabulary(VocabularyBuilder builder, TraitSpace space, Map<Sense, BoxSet> meanings) {
+    Vocabulary(VocabularyBuilder builder, TraitSpace space, IdentityHashMap<Sense, BoxSet> meanings) {
         this.id = builder.id;
         this.version = builder.version;
         this.catalogue = builder.catalogue;
@@ -67,7 +67,7 @@ public final class Vocabulary {
         this.facets = ImmutableMap.copyOf(builder.facets);
         this.names = ImmutableMap.copyOf(builder.names);
         this.space = space;
-        this.meanings = new IdentityHashMap<>(meanings);
+        this.meanings = meanings;
         this.sha256 = Canonical.sha256(VocabularyDocument.of(this));
     }
 

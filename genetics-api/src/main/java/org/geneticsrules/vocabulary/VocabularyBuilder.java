@@ -149,7 +149,7 @@ public final class VocabularyBuilder {
         Problems references = new Problems(Stage.REFERENCES);
         VocabularyChecks.references(this, space, references);
         references.throwIfAny();
-        Map<Sense, BoxSet> meanings = new IdentityHashMap<>();
+        IdentityHashMap<Sense, BoxSet> meanings = new IdentityHashMap<>();
         for (Name name : names.values()) {
             for (Sense sense : name.senses().values()) {
                 meanings.put(sense, space.union(sense.looks().values()));

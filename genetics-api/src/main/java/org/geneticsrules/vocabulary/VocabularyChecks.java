@@ -1,6 +1,7 @@
 package org.geneticsrules.vocabulary;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -128,7 +129,10 @@ final class VocabularyChecks {
 
     /** What the parts say together. */
     static void meaning(
-            VocabularyBuilder vocabulary, TraitSpace space, Map<Sense, BoxSet> meanings, Problems problems) {
+            VocabularyBuilder vocabulary,
+            TraitSpace space,
+            IdentityHashMap<Sense, BoxSet> meanings,
+            Problems problems) {
         for (Name name : vocabulary.names.values()) {
             if (name.senses().isEmpty()) {
                 problems.add(
