@@ -113,7 +113,7 @@ public final class AnswerDocument {
         return node.build();
     }
 
-    private static Node stage(LifeStage stage) {
+    static Node stage(LifeStage stage) {
         ObjectBuilder node = new ObjectBuilder();
         stage.weeks().ifPresent(weeks -> node.with("weeks", Node.number(weeks)));
         stage.moult().ifPresent(moult -> node.with("moult", Node.number(moult)));

@@ -101,12 +101,18 @@ public final class AnswerText {
     }
 
     static void evidence(EvidenceLevel level, Reference model, TextLines text) {
+        support(level, "model", text);
+        text.paragraph("Model: " + model + ".");
+    }
+
+    /** The statements that an answer rests on, those of one support together. */
+    static void support(EvidenceLevel level, String whose, TextLines text) {
         text.heading("Evidence");
         if (level.grade().isPresent()) {
             text.paragraph("As strong as its weakest part: " + level.grade().get() + " ("
                     + level.grade().get().meaning() + "). It rests on:");
         } else {
-            text.paragraph("This answer rests on no statement of the model.");
+            text.paragraph("This answer rests on no statement of the " + whose + ".");
         }
         Map<Optional<Evidence>, List<Statement>> bySupport = new LinkedHashMap<>();
         level.statements()
@@ -122,7 +128,6 @@ public final class AnswerText {
                     statements.stream().map(Statement::text).collect(Collectors.joining("; ")));
             support.ifPresent(known -> support(known, text));
         });
-        text.paragraph("Model: " + model + ".");
     }
 
     private static void support(Evidence support, TextLines text) {

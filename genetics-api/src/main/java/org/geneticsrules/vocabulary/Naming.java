@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -85,7 +86,16 @@ public record Naming(
         /** Nothing seen stands against it, but nobody can be called so yet. */
         TOO_EARLY,
         /** No animal that agrees with what was seen is called so. */
-        EXCLUDED
+        EXCLUDED;
+
+        /**
+         * Returns the word for this standing in documents.
+         *
+         * @return for example {@code too early}
+         */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
     }
 
     /**

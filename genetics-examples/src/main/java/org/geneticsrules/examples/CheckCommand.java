@@ -26,7 +26,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description =
-                "Checks catalogues, models, patches, cautions and pedigrees, and reports each problem with its place.",
+                "Checks catalogues, models, patches, cautions, vocabularies and pedigrees, and reports each problem with its place.",
         footer = {
             "",
             "A model may name a catalogue among the files or one of a plug-in, and a patch may name such a",

@@ -3,12 +3,15 @@ package org.geneticsrules.examples;
 import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
+import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
+import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
 import picocli.CommandLine.Option;
@@ -55,5 +58,11 @@ final class OutputChoice {
     int print(RecordedAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(RecordedDocument.of(answer)) : RecordedText.of(answer, style(model)));
         return answer.status() == Status.UNDECIDED ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
+    }
+
+    /** Prints an answer about names. */
+    int print(NamedAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(NamedDocument.of(answer)) : NameText.of(answer, style(model)));
+        return ExitCodes.ANSWERED;
     }
 }

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         versionProvider = RootCommand.Version.class,
-        description = "Foresees the young of a mating and explains a coat, exactly and with reasons.",
+        description = "Foresees the young of a mating, explains and names a coat, exactly and with reasons.",
         footer = {
             "",
             "Exit codes:",
@@ -34,6 +34,9 @@ import picocli.CommandLine.Spec;
             ParentageCommand.class,
             NextLitterCommand.class,
             RegistryCommand.class,
+            NameCommand.class,
+            MeaningCommand.class,
+            ConvertCommand.class,
             CompareCommand.class,
             ModelsCommand.class,
             ModelCommand.class,

@@ -10,6 +10,7 @@ import org.geneticsrules.spi.ModelSource;
 import org.geneticsrules.spi.PluginProblem;
 import org.geneticsrules.spi.Registry;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.jspecify.annotations.Nullable;
 
 /** The models of the plug-ins at hand. */
@@ -71,6 +72,10 @@ final class Shelf {
 
     List<RivalModel> rivals(Model model) {
         return registry.rivals(model);
+    }
+
+    List<Vocabulary> vocabularies(Model model) {
+        return registry.vocabularies(model.catalogue());
     }
 
     Optional<String> plugin(Model model) {

@@ -1,0 +1,287 @@
+package org.geneticsrules.answer.named;
+
+import com.google.common.collect.ImmutableList;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.caution.Role;
+import org.geneticsrules.caution.Situation;
+import org.geneticsrules.model.Statement;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.vocabulary.Conversion;
+import org.geneticsrules.vocabulary.Meaning;
+import org.geneticsrules.vocabulary.Name;
+import org.geneticsrules.vocabulary.Naming;
+import org.geneticsrules.vocabulary.Occasion;
+import org.geneticsrules.vocabulary.Sense;
+import org.geneticsrules.vocabulary.Vocabulary;
+
+/**
+ * Answers questions about names, with cautions and evidence.
+ *
+ * <pre>{@code
+ * NameAnswers names = NameAnswers.of(answers);
+ * NamedAnswer answer = names.name(registry.vocabularies(catalogue), Phenotype.parse("hue: black, eye colour: dark"), Occasion.unstated());
+ * }</pre>
+ *
+ * <p>Immutable and thread-safe.
+ */
+public final class NameAnswers {
+
+    private static final int MOST_IN_VERDICT = 4;
+
+    private final Answers answers;
+
+    private NameAnswers(Answers answers) {
+        this.answers = answers;
+    }
+
+    /**
+     * Answers with the cautions that belong to a model; its rules of inheritance are not used.
+     *
+     * @param answers the cautions to raise
+     * @return the answering service
+     */
+    public static NameAnswers of(Answers answers) {
+        return new NameAnswers(answers);
+    }
+
+    /**
+     * Answers what an animal is called.
+     *
+     * @param vocabularies the vocabularies to ask
+     * @param seen what was seen of it
+     * @param occasion when it was seen, as far as known; without a date the names in use today are meant
+     * @return the answer; its finding is a {@link NameFinding.Called}
+     * @throws ProblemsException if a trait, state or season is unknown
+     * @throws TooLargeException if the looks of a name are too many or too entangled
+     */
+    public NamedAnswer name(Collection<Vocabulary> vocabularies, Phenotype seen, Occasion occasion) {
+        List<Naming> namings =
+                vocabularies.stream().map(one -> Naming.of(one, seen, occasion)).toList();
+        Map<String, Statement> rests = new LinkedHashMap<>();
+        Set<String> notices = new LinkedHashSet<>();
+        List<String> verdicts = new ArrayList<>();
+        for (Naming naming : namings) {
+            notices.addAll(naming.notices());
+            verdicts.add(where(naming.vocabulary()) + ": " + called(naming));
+            for (Naming.InFacet facet : naming.facets()) {
+                facet.of(Naming.Standing.CERTAIN)
+                        .forEach(one -> one.senses().forEach((id, standing) -> {
+                            if (standing == Naming.Standing.CERTAIN) {
+                                rest(
+                                        rests,
+                                        naming.vocabulary(),
+                                        one.name(),
+                                        Objects.requireNonNull(
+                                                one.name().senses().get(id)));
+                            }
+                        }));
+            }
+        }
+        List<String> given = new ArrayList<>(List.of("look " + seen));
+        given.addAll(said(occasion));
+        return new NamedAnswer(
+                "name",
+                "What is an animal called that looks so?",
+                verdicts.isEmpty() ? "There is no vocabulary to ask." : String.join("; ", verdicts) + ".",
+                given,
+                new NameFinding.Called(namings),
+                cautions(List.of(seen)),
+                EvidenceLevel.of(new ArrayList<>(rests.values())),
+                vocabularies.stream().map(Vocabulary::reference).toList(),
+                new ArrayList<>(notices));
+    }
+
+    /**
+     * Answers what a name says of an animal.
+     *
+     * @param vocabulary the vocabulary of whoever said it
+     * @param word the name
+     * @param occasion when it was said, as far as known
+     * @return the answer; its finding is a {@link NameFinding.Meant}
+     * @throws ProblemsException if the vocabulary has no such name, with the nearest known, or it was not in use then
+     * @throws TooLargeException if what the name covers is too entangled
+     */
+    public NamedAnswer meaning(Vocabulary vocabulary, String word, Occasion occasion) {
+        Meaning meaning = Meaning.of(vocabulary, word, occasion);
+        Map<String, Statement> rests = new LinkedHashMap<>();
+        meaning.readings().forEach(one -> rest(rests, vocabulary, one.name(), one.sense()));
+        int senses = meaning.readings().size();
+        String verdict = quoted(word) + " in " + where(vocabulary)
+                + (senses == 1
+                        ? " has one sense, and says: "
+                                + words(meaning.readings().get(0).sense())
+                        : " has " + senses + " senses: "
+                                + String.join(
+                                        ", ",
+                                        meaning.readings().stream()
+                                                .map(one -> quoted(one.sense().id()))
+                                                .toList()))
+                + ".";
+        List<String> given = new ArrayList<>(List.of("name " + quoted(word)));
+        given.addAll(said(occasion));
+        return new NamedAnswer(
+                "meaning",
+                "What does the name " + quoted(word) + " say of an animal?",
+                verdict,
+                given,
+                new NameFinding.Meant(meaning),
+                cautions(mayShow(meaning)),
+                EvidenceLevel.of(new ArrayList<>(rests.values())),
+                List.of(vocabulary.reference()),
+                meaning.notices());
+    }
+
+    /**
+     * Answers what the names of an animal are in another vocabulary, or in the same at another time.
+     *
+     * @param vocabulary the vocabulary of whoever named it
+     * @param words its name, or the several that make up the name of the whole coat
+     * @param occasion when it was named, as far as known
+     * @param target the vocabulary in which it is to be named
+     * @param date the day on which; without one, today
+     * @return the answer; its finding is a {@link NameFinding.Converted}
+     * @throws ProblemsException if a name is unknown, or the vocabularies speak of other traits or facets
+     * @throws TooLargeException if there are too many candidates
+     * @throws IllegalArgumentException if there is no name
+     */
+    public NamedAnswer convert(
+            Vocabulary vocabulary, List<String> words, Occasion occasion, Vocabulary target, Optional<LocalDate> date) {
+        List<Meaning> meanings = words.stream()
+                .map(word -> Meaning.of(vocabulary, word, occasion))
+                .toList();
+        Conversion found = Conversion.of(meanings, target, date);
+        Map<String, Statement> rests = new LinkedHashMap<>();
+        Set<String> notices = new LinkedHashSet<>();
+        List<Phenotype> looks = new ArrayList<>();
+        for (Meaning meaning : meanings) {
+            notices.addAll(meaning.notices());
+            looks.addAll(mayShow(meaning));
+            meaning.readings().forEach(one -> rest(rests, vocabulary, one.name(), one.sense()));
+        }
+        found.candidates()
+                .forEach(candidate -> candidate
+                        .names()
+                        .forEach(name -> name.inUse(date).forEach(sense -> rest(rests, target, name, sense))));
+        List<String> given = new ArrayList<>();
+        words.forEach(word -> given.add("name " + quoted(word) + " in " + where(vocabulary)));
+        given.addAll(said(occasion));
+        date.ifPresent(day -> given.add("to be named on " + day));
+        return new NamedAnswer(
+                "conversion",
+                "What is " + named(words) + " of " + where(vocabulary) + " called in " + where(target) + "?",
+                converted(found),
+                given,
+                new NameFinding.Converted(found),
+                cautions(looks),
+                EvidenceLevel.of(new ArrayList<>(rests.values())),
+                List.of(vocabulary.reference(), target.reference()),
+                new ArrayList<>(notices));
+    }
+
+    private static String converted(Conversion found) {
+        String said = named(found.names().stream().map(Meaning::word).toList());
+        if (found.candidates().isEmpty()) {
+            return "Nothing in " + where(found.target()) + " is called so: no name there covers any animal that is "
+                    + said + ".";
+        }
+        List<String> exact = found.candidates().stream()
+                .filter(one -> !one.isLossy())
+                .map(NameAnswers::named)
+                .toList();
+        if (!exact.isEmpty()) {
+            return said + " is " + String.join(" or ", exact) + " in " + where(found.target())
+                    + ", and means exactly the same.";
+        }
+        Conversion.Candidate best = found.candidates().get(0);
+        return "No name in " + where(found.target()) + " means exactly " + said + "; the nearest is " + named(best)
+                + ", which is " + best.match().word() + ", so that something is lost.";
+    }
+
+    private static String named(Conversion.Candidate candidate) {
+        return named(candidate.names().stream().map(Name::word).toList());
+    }
+
+    private static String named(List<String> words) {
+        return String.join(" and ", words.stream().map(NameAnswers::quoted).toList());
+    }
+
+    /** As in {@code "sandy" and "point"}: the narrowest names that certainly apply, of each facet. */
+    private static String called(Naming naming) {
+        List<String> names = new ArrayList<>();
+        for (Naming.InFacet facet : naming.facets()) {
+            List<String> apply = facet.narrowest().stream()
+                    .map(one -> quoted(one.name().word()) + (one.isAmbiguous() ? " (a word of several senses)" : ""))
+                    .toList();
+            if (!apply.isEmpty()) {
+                names.add(String.join(" or ", apply.subList(0, Math.min(apply.size(), MOST_IN_VERDICT))));
+            }
+        }
+        return names.isEmpty() ? "no name is certain" : String.join(" and ", names);
+    }
+
+    static String where(Vocabulary vocabulary) {
+        return vocabulary.region().or(vocabulary::title).orElse(vocabulary.id());
+    }
+
+    static String quoted(String text) {
+        return "\"" + text + "\"";
+    }
+
+    private static List<String> said(Occasion occasion) {
+        List<String> said = new ArrayList<>();
+        if (!occasion.stage().equals(LifeStage.unstated())) {
+            said.add("stage " + occasion.stage());
+        }
+        occasion.sex().ifPresent(sex -> said.add(sex.word()));
+        occasion.date().ifPresent(day -> said.add("on " + day));
+        return said;
+    }
+
+    /** As in {@code dilution: sandy, eye colour: dark; or hue: reddish brown}. */
+    private static String words(Sense sense) {
+        return String.join(
+                "; or ",
+                sense.looks().values().stream().map(Condition::toString).toList());
+    }
+
+    private static void rest(Map<String, Statement> rests, Vocabulary vocabulary, Name name, Sense sense) {
+        String pointer = Pointer.of("names", name.word(), "senses", sense.id());
+        rests.putIfAbsent(
+                vocabulary.id() + pointer,
+                new Statement(
+                        pointer,
+                        quoted(name.word()) + " in " + where(vocabulary) + ", sense " + quoted(sense.id()),
+                        vocabulary.support(name, sense)));
+    }
+
+    /** What an animal of this name may show, of the traits that the name speaks of; nothing if that is too much to list. */
+    private static List<Phenotype> mayShow(Meaning meaning) {
+        try {
+            return meaning.evidence().map(ImmutableList::copyOf).orElse(ImmutableList.of());
+        } catch (TooLargeException e) {
+            return List.of();
+        }
+    }
+
+    private List<Caution> cautions(List<Phenotype> looks) {
+        return answers.cautions(Situation.of(QuestionKind.NAME.word()).with(Role.ANIMAL, looks));
+    }
+}

@@ -1,0 +1,159 @@
+package org.geneticsrules.json;
+
+import java.util.Map;
+import org.geneticsrules.answer.named.NameFinding;
+import org.geneticsrules.answer.named.NameFinding.Called;
+import org.geneticsrules.answer.named.NameFinding.Converted;
+import org.geneticsrules.answer.named.NameFinding.Meant;
+import org.geneticsrules.answer.named.NamedAnswer;
+import org.geneticsrules.document.Node;
+import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.trait.BoxSet;
+import org.geneticsrules.trait.Condition;
+import org.geneticsrules.vocabulary.Conversion;
+import org.geneticsrules.vocabulary.Meaning;
+import org.geneticsrules.vocabulary.Name;
+import org.geneticsrules.vocabulary.Naming;
+
+/**
+ * The document form of an answer about names.
+ *
+ * <p>A set of looks is a list of conditions as in models, no two of which hold for one animal.
+ *
+ * <p>Stateless and thread-safe.
+ */
+public final class NamedDocument {
+
+    private NamedDocument() {}
+
+    /**
+     * Returns the document that states an answer.
+     *
+     * @param answer an answer
+     * @return a document of kind {@code named-answer}, format version 0
+     */
+    public static Node of(NamedAnswer answer) {
+        return new ObjectBuilder()
+                .with("formatVersion", Node.number(0))
+                .with("kind", "named-answer")
+                .with(
+                        "question",
+                        new ObjectBuilder()
+                                .with("kind", answer.kind())
+                                .with("text", answer.question())
+                                .build())
+                .with("verdict", answer.verdict())
+                .with("given", Node.texts(answer.given()))
+                .with("finding", finding(answer.finding()))
+                .with("cautions", AnswerDocument.list(answer.cautions(), AnswerDocument::caution))
+                .with("evidenceLevel", AnswerDocument.evidence(answer.evidence()))
+                .with("vocabularies", AnswerDocument.list(answer.vocabularies(), Shared::reference))
+                .with("notices", Node.texts(answer.notices()))
+                .build();
+    }
+
+    /**
+     * Returns the JSON Schema (draft 2020-12) of answers about names.
+     *
+     * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:named-answer:0}
+     */
+    public static String schema() {
+        return Shared.schema("named-answer");
+    }
+
+    private static Node finding(NameFinding finding) {
+        if (finding instanceof Called found) {
+            return new ObjectBuilder()
+                    .with("namings", AnswerDocument.list(found.namings(), NamedDocument::naming))
+                    .build();
+        }
+        return finding instanceof Meant found ? meaning(found.meaning()) : conversion(((Converted) finding).conversion());
+    }
+
+    private static Node naming(Naming naming) {
+        return new ObjectBuilder()
+                .with("vocabulary", naming.vocabulary().id())
+                .with("told", AnswerDocument.phenotype(naming.told()))
+                .with(
+                        "facets",
+                        AnswerDocument.list(
+                                naming.facets(),
+                                facet -> new ObjectBuilder()
+                                        .with("facet", facet.facet().id())
+                                        .with("names", AnswerDocument.list(facet.names(), NamedDocument::name))
+                                        .build()))
+                .build();
+    }
+
+    private static Node name(Naming.OfName one) {
+        ObjectBuilder senses = new ObjectBuilder();
+        one.senses().forEach((id, standing) -> senses.with(id, standing.word()));
+        ObjectBuilder against = new ObjectBuilder();
+        one.against().forEach(against::with);
+        ObjectBuilder node = new ObjectBuilder()
+                .with("name", one.name().word())
+                .with("standing", one.standing().word())
+                .with("senses", senses.build())
+                .with("narrower", Node.texts(one.narrower()))
+                .with("lookAt", Node.texts(one.lookAt()));
+        one.lookAgain().ifPresent(from -> node.with("lookAgain", AnswerDocument.stage(from)));
+        return node.with("against", against.build())
+                .with(
+                        "differences",
+                        AnswerDocument.list(
+                                one.differences(),
+                                difference -> new ObjectBuilder()
+                                        .with("trait", difference.trait())
+                                        .with("seen", difference.seen())
+                                        .with("needed", Node.texts(difference.needed()))
+                                        .build()))
+                .build();
+    }
+
+    private static Node meaning(Meaning meaning) {
+        return new ObjectBuilder()
+                .with("word", meaning.word())
+                .with("facet", meaning.facet())
+                .with(
+                        "readings",
+                        AnswerDocument.list(
+                                meaning.readings(),
+                                one -> new ObjectBuilder()
+                                        .with("name", one.name().word())
+                                        .with("sense", one.sense().id())
+                                        .build()))
+                .with("looks", set(meaning.set()))
+                .build();
+    }
+
+    private static Node conversion(Conversion found) {
+        ObjectBuilder uncovered = new ObjectBuilder();
+        for (Map.Entry<String, BoxSet> one : found.uncovered().entrySet()) {
+            uncovered.with(one.getKey(), set(one.getValue()));
+        }
+        ObjectBuilder node = new ObjectBuilder()
+                .with("words", Node.texts(found.names().stream().map(Meaning::word).toList()))
+                .with("target", found.target().id());
+        found.date().ifPresent(day -> node.with("on", day.toString()));
+        return node.with(
+                        "candidates",
+                        AnswerDocument.list(
+                                found.candidates(),
+                                one -> new ObjectBuilder()
+                                        .with(
+                                                "names",
+                                                Node.texts(one.names().stream()
+                                                        .map(Name::word)
+                                                        .toList()))
+                                        .with("match", one.match().word())
+                                        .with("alsoMeans", set(one.alsoMeans()))
+                                        .with("leavesOut", set(one.leavesOut()))
+                                        .build()))
+                .with("uncovered", uncovered.build())
+                .build();
+    }
+
+    private static Node set(BoxSet set) {
+        return AnswerDocument.list(set.boxes(), Condition::toNode);
+    }
+}
