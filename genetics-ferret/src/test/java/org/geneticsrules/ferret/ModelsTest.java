@@ -8,7 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answer;
@@ -63,7 +65,7 @@ class ModelsTest {
                 model.notModelled().keySet(),
                 complete.withoutRule().stream()
                         .map(Completeness.WithoutRule::trait)
-                        .collect(java.util.stream.Collectors.toSet()));
+                        .collect(Collectors.toSet()));
         assertTrue(CompletenessText.of(complete).contains("None: no two statements contradict each other."));
     }
 
@@ -155,6 +157,22 @@ class ModelsTest {
         assertEquals(
                 Grade.CONJECTURE,
                 Ferret.model("pedigree-data").evidence().get("looks as alleles").grade());
+    }
+
+    /** What is known of the ranking is breeding data; that it is inherited as one locus is not known, and an answer says so. */
+    @Test
+    void an_answer_by_the_ranking_is_a_conjecture() {
+        Answers answers = Ferret.REGISTRY.answers(Ferret.model("pedigree-data"));
+        Animal carrier = Animal.unknown(answers.compiled()).withGenotype("dark/brown", OmittedLoci.UNKNOWN);
+        Answer answer = answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue")));
+        assertEquals(Optional.of(Grade.CONJECTURE), answer.evidence().grade());
+        assertEquals(
+                Set.of("looks as alleles"),
+                answer.evidence().weakest().stream()
+                        .map(statement -> statement.evidence().orElseThrow().id())
+                        .collect(Collectors.toSet()));
+        assertTrue(answer.evidence().statements().stream()
+                .anyMatch(statement -> statement.grade() == Grade.BREEDING_DATA));
     }
 
     /** Brown, beige and coppery were not ranked, so no look is claimed where two of them meet. */

@@ -29,7 +29,7 @@ final class FerretDarkEyedWhite {
         KitRecords whitened = KitRecords.of(silver, silver).with(7, full).with(1, full, later);
         for (String cause : List.of("pale-step", "silver", "old-silver", "marking")) {
             String rival = "dark-eyed-white-is-" + cause;
-            out.println("common practice or " + cause + " alone");
+            out.println("common practice or " + rival);
             out.println("  parents plain, 6 full, 2 white: " + ofPlain.ratio("common-practice", rival));
             out.println("  parents silver, 6 full, 2 white: " + ofSilver.ratio("common-practice", rival));
             out.println("  parents silver, 8 full, 1 white later: " + whitened.ratio("common-practice", rival));
