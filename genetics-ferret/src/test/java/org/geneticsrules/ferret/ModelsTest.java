@@ -159,6 +159,33 @@ class ModelsTest {
                 Ferret.model("pedigree-data").evidence().get("looks as alleles").grade());
     }
 
+    /** Wherever a model foretells a white coat with dark eyes, at whatever age, the answer speaks of hearing. */
+    @Test
+    void white_kits_with_dark_eyes_raise_the_caution_in_every_model_that_foretells_them() {
+        Map<String, String> carriers = Map.of(
+                "common-practice", "M/m",
+                "tyr-and-mlph", "M/m",
+                "pale-apart", "C/ce",
+                "dark-eyed-white-is-marking", "W/w",
+                "dark-eyed-white-is-old-silver", "M/m",
+                "dark-eyed-white-is-pale-step", "C/ce",
+                "dark-eyed-white-is-silver", "M/m");
+        carriers.forEach((name, carrier) -> {
+            Answers answers = Ferret.REGISTRY.answers(Ferret.guided().get(name));
+            assertTrue(cautioned(answers, carrier), name);
+            assertFalse(cautioned(answers, ""), name);
+        });
+    }
+
+    private static boolean cautioned(Answers answers, String genotype) {
+        Animal parent = Animal.unknown(answers.compiled()).withGenotype(genotype, OmittedLoci.WILD_TYPE);
+        MatingQuestion question = MatingQuestion.of(parent, parent)
+                .inTraits(List.of("dilution", "eye colour"))
+                .at(LifeStage.parse("week 5, moult 0"));
+        return AnswerText.of(answers.mating(question))
+                .contains("A white coat with dark eyes has several possible causes");
+    }
+
     /** What is known of the ranking is breeding data; that it is inherited as one locus is not known, and an answer says so. */
     @Test
     void an_answer_by_the_ranking_is_a_conjecture() {
