@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
@@ -28,6 +30,30 @@ final class Ferret {
 
     static Model common() {
         return REGISTRY.model("geneticsrules.ferret.common-practice");
+    }
+
+    /** The models that are documents of their own, by the names of their files, the default first. */
+    static final List<String> DOCUMENTS = List.of("common-practice", "molecular-only", "tyr-and-mlph", "pedigree-data");
+
+    /** The patches on the default that make the other two of the six models: separate pale loci, and what makes a dark-eyed white. */
+    static final List<String> RIVALS = List.of(
+            "pale-apart",
+            "dark-eyed-white-is-marking",
+            "dark-eyed-white-is-old-silver",
+            "dark-eyed-white-is-pale-step",
+            "dark-eyed-white-is-silver");
+
+    /** The six models of the guide by name, the sixth as its rivals. */
+    static Map<String, Model> guided() {
+        Map<String, Model> models = new LinkedHashMap<>();
+        DOCUMENTS.forEach(name -> models.put(name, model(name)));
+        RIVALS.forEach(name -> models.put(name, hypothesis(name)));
+        return models;
+    }
+
+    /** A model that is a document of its own, by the name of its file. */
+    static Model model(String name) {
+        return REGISTRY.model("geneticsrules.ferret." + name);
     }
 
     static CompiledModel compiled() {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.spi.GeneticsProvider;
 import org.geneticsrules.spi.ProviderDescriptor;
 import org.geneticsrules.spi.Registry;
@@ -23,8 +24,11 @@ class ShippedDocumentsTest {
     void everything_shipped_loads_without_a_problem() {
         assertEquals(List.of(), Ferret.REGISTRY.problems());
         assertEquals(1, Ferret.REGISTRY.catalogues().size());
-        assertEquals(1, Ferret.REGISTRY.cautions(Ferret.common()).size());
-        assertEquals(List.of(Ferret.common()), Ferret.REGISTRY.models());
+        assertEquals(Ferret.DOCUMENTS.stream().map(Ferret::model).toList(), Ferret.REGISTRY.models());
+        for (Model model : Ferret.REGISTRY.models()) {
+            assertEquals(List.of(Ferret.cautions()), Ferret.REGISTRY.cautions(model), model::toString);
+            assertEquals(Ferret.catalogue().reference(), model.catalogue().reference(), "rivals can be compared");
+        }
         assertEquals(
                 Ferret.REGISTRY.patches(), Ferret.REGISTRY.patches(Ferret.common()), "all are about this very content");
     }
@@ -61,7 +65,7 @@ class ShippedDocumentsTest {
         ProviderDescriptor plugin = Ferret.REGISTRY.providers().get(0);
         List<Reference> served = new ArrayList<>();
         served.add(Ferret.catalogue().reference());
-        served.add(Ferret.common().reference());
+        Ferret.REGISTRY.models().forEach(model -> served.add(model.reference()));
         served.add(Ferret.cautions().reference());
         Ferret.REGISTRY.patches().forEach(patch -> served.add(patch.reference()));
         served.add(new Reference(plugin.id(), plugin.version(), plugin.sha256()));

@@ -45,6 +45,13 @@ public final class Samples {
         all.put("Estimates", Estimates::run);
         all.put("Hypothesis", Hypothesis::run);
         all.put("RelevantEvidence", RelevantEvidence::run);
+        all.put("FerretCommonPractice", FerretCommonPractice::run);
+        all.put("FerretMolecular", FerretMolecular::run);
+        all.put("FerretSilver", FerretSilver::run);
+        all.put("FerretPedigrees", FerretPedigrees::run);
+        all.put("FerretPaleLoci", FerretPaleLoci::run);
+        all.put("FerretTrap", FerretTrap::run);
+        all.put("FerretDarkEyedWhite", FerretDarkEyedWhite::run);
         return Collections.unmodifiableMap(all);
     }
 }

@@ -28,8 +28,8 @@ import org.geneticsrules.trait.CatalogueDocument;
  *   <li>{@code <!-- json: Masks /loci/C /masks -->}: the statements named of the document that the sample is about, or all of it;
  *   <li>{@code <!-- catalogue: Masks /traits/hue -->}: the same of the catalogue it speaks of;
  *   <li>{@code <!-- splice: Masks -->}: written by hand, and read in place of the same statements of that document;
- *   <li>{@code <!-- program: demo | from .. until | from .. until -->}: of what the program prints, the lines from one that begins with
- *       the first words to before one that begins with the last.
+ *   <li>{@code <!-- program: model --model ID | from .. until | from .. until -->}: of what the program prints, the lines from one that
+ *       begins with the first words to before one that begins with the last, or to the {@code end}.
  * </ul>
  */
 final class Blocks {
@@ -108,7 +108,7 @@ final class Blocks {
             case "output" -> run(block.sample()).output();
             case "json" -> Documents.write(part(run(block.sample()).document(), block.rest()));
             case "catalogue" -> Documents.write(part(run(block.sample()).catalogue(), block.rest()));
-            case "program" -> excerpt(block.sample(), block.rest());
+            case "program" -> excerpt((block.sample() + " " + block.rest()).split(" \\| ", -1));
             default -> block.content();
         };
     }
@@ -164,18 +164,19 @@ final class Blocks {
         return ((Node.ObjectNode) node).members();
     }
 
-    private static String excerpt(String command, String ranges) {
+    private static String excerpt(String[] parts) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        if (Program.run(new String[] {command}, new PrintWriter(out), new PrintWriter(err)) != 0) {
+        if (Program.run(parts[0].split(" ", -1), new PrintWriter(out), new PrintWriter(err)) != 0) {
             throw new IllegalArgumentException(err.toString());
         }
         List<String> printed = out.toString().lines().toList();
         List<String> kept = new ArrayList<>();
-        for (String range : ranges.replaceFirst("^\\| ", "").split(" \\| ", -1)) {
-            String[] ends = range.split(" \\.\\. ", 2);
+        for (int i = 1; i < parts.length; i++) {
+            String[] ends = parts[i].split(" \\.\\. ", 2);
             int from = find(printed, 0, ends[0]);
-            kept.addAll(printed.subList(from, find(printed, from + 1, ends[1])));
+            kept.addAll(
+                    printed.subList(from, ends[1].equals("end") ? printed.size() : find(printed, from + 1, ends[1])));
         }
         return kept.stream()
                         .map(String::stripTrailing)

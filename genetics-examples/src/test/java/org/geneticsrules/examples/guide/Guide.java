@@ -17,7 +17,15 @@ final class Guide {
     static final Path README = MODULE.resolveSibling("README.md");
     static final Path SOURCES = MODULE.resolve("src/main/java/org/geneticsrules/examples/guide");
 
+    /** The pages about the ferret models. */
+    static final Path FERRETS = FOLDER.resolve("ferret");
+
     private Guide() {}
+
+    /** The pages about one ferret model each, in the order of their file names. */
+    static List<Path> ferrets() {
+        return files(FERRETS, ".md");
+    }
 
     /** The pages about one concept each, in the order of their file names. */
     static List<Path> concepts() {
@@ -28,7 +36,9 @@ final class Guide {
 
     /** All pages with blocks from the code. */
     static List<Path> pages() {
-        return Stream.concat(Stream.of(README), files(FOLDER, ".md").stream()).toList();
+        return Stream.of(List.of(README), files(FOLDER, ".md"), ferrets())
+                .flatMap(List::stream)
+                .toList();
     }
 
     static List<Path> files(Path folder, String ending) {

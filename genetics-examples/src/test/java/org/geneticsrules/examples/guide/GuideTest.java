@@ -42,6 +42,17 @@ class GuideTest {
     private static final List<String> PARTS =
             List.of("Meaning", "Formula", "Source", "Sample", "As a document", "Common mistakes");
 
+    /** The parts of a page about a ferret model, in this order; a page may have others among them. */
+    private static final List<String> FERRET_PARTS = List.of(
+            "What it believes",
+            "Loci and dominance",
+            "What hides what",
+            "Grades and sources",
+            "What it leaves open",
+            "Rivals",
+            "Records that tell",
+            "Cautions");
+
     private static final Pattern LINK = Pattern.compile("\\]\\(([^)\\s]+)\\)");
     private static final Pattern PICTURE = Pattern.compile("!\\[([^\\]]*)\\]\\(([^)\\s]+)\\)");
 
@@ -112,6 +123,38 @@ class GuideTest {
                 fences(text) / 2,
                 Blocks.of(text).size() + plain(text),
                 () -> page + " has a block of code or JSON that nothing checks");
+    }
+
+    static Stream<Path> ferrets() {
+        return Guide.ferrets().stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("ferrets")
+    void every_page_about_a_ferret_model_has_its_parts(Path page) {
+        String text = Guide.read(page);
+        List<String> sections = text.lines()
+                .filter(line -> line.startsWith("## "))
+                .map(line -> line.substring(3))
+                .filter(FERRET_PARTS::contains)
+                .toList();
+        assertEquals(FERRET_PARTS, sections, page::toString);
+        for (String part : FERRET_PARTS) {
+            assertTrue(section(text, part).length() > 80, () -> page + " says too little under " + part);
+        }
+        for (String part :
+                List.of("Loci and dominance", "What hides what", "Grades and sources", "What it leaves open")) {
+            assertTrue(
+                    Blocks.of(section(text, part)).stream()
+                            .anyMatch(block -> block.kind().equals("program")),
+                    () -> page + " shows nothing of the model under " + part);
+        }
+        String records = section(text, "Records that tell");
+        assertTrue(records.contains("invented"), () -> page + " does not say that its litter is invented");
+        assertEquals(
+                Set.of("code", "output"),
+                Blocks.of(records).stream().map(Blocks.Block::kind).collect(Collectors.toSet()));
+        assertEquals(fences(text) / 2, Blocks.of(text).size(), () -> page + " has a block that nothing checks");
     }
 
     private static String section(String text, String name) {
@@ -249,6 +292,14 @@ class GuideTest {
     @Test
     void the_index_lists_every_page_once() {
         String index = Guide.read(Guide.FOLDER.resolve("index.md"));
+        assertEquals(
+                ferrets().map(page -> "ferret/" + page.getFileName()).toList(),
+                LINK.matcher(index)
+                        .results()
+                        .map(link -> link.group(1))
+                        .filter(target -> target.startsWith("ferret/"))
+                        .sorted()
+                        .toList());
         List<String> listed = LINK.matcher(index)
                 .results()
                 .map(link -> link.group(1))
