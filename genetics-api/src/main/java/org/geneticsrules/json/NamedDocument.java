@@ -67,7 +67,9 @@ public final class NamedDocument {
                     .with("namings", AnswerDocument.list(found.namings(), NamedDocument::naming))
                     .build();
         }
-        return finding instanceof Meant found ? meaning(found.meaning()) : conversion(((Converted) finding).conversion());
+        return finding instanceof Meant found
+                ? meaning(found.meaning())
+                : conversion(((Converted) finding).conversion());
     }
 
     private static Node naming(Naming naming) {
@@ -132,7 +134,9 @@ public final class NamedDocument {
             uncovered.with(one.getKey(), set(one.getValue()));
         }
         ObjectBuilder node = new ObjectBuilder()
-                .with("words", Node.texts(found.names().stream().map(Meaning::word).toList()))
+                .with(
+                        "words",
+                        Node.texts(found.names().stream().map(Meaning::word).toList()))
                 .with("target", found.target().id());
         found.date().ifPresent(day -> node.with("on", day.toString()));
         return node.with(

@@ -70,7 +70,8 @@ final class VocabularyOptions {
         }
         Problem problem = Problem.of(
                         Stage.REFERENCES, "unknown-vocabulary", "", "no one vocabulary is called \"" + given + "\"")
-                .expecting("one of " + String.join(", ", known.stream().map(Vocabulary::id).toList()));
+                .expecting("one of "
+                        + String.join(", ", known.stream().map(Vocabulary::id).toList()));
         throw new InputException(ProblemText.of(option, given, List.of(problem)));
     }
 
