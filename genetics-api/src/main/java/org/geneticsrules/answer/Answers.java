@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.CautionSet;
+import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
@@ -136,7 +137,20 @@ public final class Answers {
      * @throws TooLargeException if an exact answer would take too much work
      */
     public Answer coat(CoatQuestion question) {
-        return new CoatAnswer(this, question).answer();
+        return new CoatAnswer(this, question, QuestionKind.COAT).answer();
+    }
+
+    /**
+     * Answers what is to be told of an animal to whoever takes it over: how it looks, how that comes about, what it may carry that nobody can
+     * see, and every caution that goes with such an animal and with handing it over.
+     *
+     * @param question the question
+     * @return the answer; a contradiction in what is stated of the animal is an answer too
+     * @throws ProblemsException as {@link #coat} throws
+     * @throws TooLargeException if an exact answer would take too much work
+     */
+    public Answer handOver(CoatQuestion question) {
+        return new CoatAnswer(this, question, QuestionKind.SALE).answer();
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.explanation.CoatExplanation;
@@ -44,14 +45,16 @@ final class CoatAnswer {
     private final Answers answers;
     private final CompiledModel compiled;
     private final CoatQuestion question;
+    private final QuestionKind kind;
     private final Animal animal;
     private final Asked asked;
     private final View view;
     private final Set<String> read;
     private final Draft draft = new Draft();
 
-    CoatAnswer(Answers answers, CoatQuestion question) {
+    CoatAnswer(Answers answers, CoatQuestion question, QuestionKind kind) {
         this.answers = answers;
+        this.kind = kind;
         this.compiled = answers.compiled();
         this.question = question;
         this.animal = question.animal();
@@ -106,12 +109,14 @@ final class CoatAnswer {
                 .stage("the animal", question.stage(), compiled, asked.takenAsTold());
         List<Phenotype> seen = answers.cautionLooks(
                 animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));
-        draft.cautions.addAll(answers.cautions(Situation.of("coat").with(Role.ANIMAL, seen)));
+        draft.cautions.addAll(answers.cautions(Situation.of(kind.word()).with(Role.ANIMAL, seen)));
         return draft.answer(
                 answers,
                 new Question(
-                        "coat",
-                        "How does this animal's look come about, and what does it not tell?",
+                        kind.word(),
+                        kind == QuestionKind.SALE
+                                ? "What is to be told of this animal to whoever takes it over?"
+                                : "How does this animal's look come about, and what does it not tell?",
                         asked.traits(),
                         question.stage(),
                         Census.CONCEIVED,
@@ -119,7 +124,7 @@ final class CoatAnswer {
                         animal.sightings(),
                         answers.young()),
                 verdict,
-                other -> new CoatAnswer(other, question.under(other.compiled())).verdict());
+                other -> new CoatAnswer(other, question.under(other.compiled()), kind).verdict());
     }
 
     private String verdict() {

@@ -12,7 +12,7 @@ import org.geneticsrules.trait.Taxon;
 /**
  * The question an answer belongs to.
  *
- * @param kind a stable word, {@code mating}, {@code coat} or {@code test mating}
+ * @param kind a stable word, {@code mating}, {@code coat}, {@code sale} (handing an animal over) or {@code test mating}
  * @param text the question in a sentence
  * @param traits the traits that the answer is about
  * @param stage when the animals asked about are looked at

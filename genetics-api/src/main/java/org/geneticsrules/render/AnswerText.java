@@ -11,13 +11,14 @@ import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.evidence.Evidence;
 import org.geneticsrules.model.Statement;
 
 /**
  * An answer as plain text: the verdict first, then what rival models say instead and whether others hold differing views, the numbers, why, what would change it, the
- * cautions and the evidence.
+ * cautions and the evidence. To whoever takes an animal over the cautions are told first.
  *
  * <p>Stateless and thread-safe.
  */
@@ -47,11 +48,17 @@ public final class AnswerText {
         text.paragraph(answer.verdict());
         otherwise(answer.rivalVerdicts(), text);
         rivals(answer.rivals().size(), text);
+        boolean cautionsFirst = answer.question().kind().equals(QuestionKind.SALE.word());
+        if (cautionsFirst) {
+            cautions(answer.cautions(), text);
+        }
         new NumberSection(answer, style).write(text);
         new TestSection(answer, style).write(text);
         new WhySection(answer, style).write(text);
         changes(answer.assumptions(), text);
-        cautions(answer.cautions(), text);
+        if (!cautionsFirst) {
+            cautions(answer.cautions(), text);
+        }
         evidence(answer.evidence(), answer.model(), text);
         return text.toString();
     }

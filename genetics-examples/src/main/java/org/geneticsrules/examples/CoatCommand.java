@@ -1,18 +1,9 @@
 package org.geneticsrules.examples;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answers;
-import org.geneticsrules.answer.CoatQuestion;
-import org.geneticsrules.expression.CompiledModel;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Explains the look of one animal. */
 @Command(
@@ -31,44 +22,11 @@ import picocli.CommandLine.Spec;
         })
 final class CoatCommand implements Callable<Integer> {
 
-    @Spec
-    private CommandSpec spec;
-
     @Mixin
-    private ModelChoice choice;
-
-    @Mixin
-    private OutputChoice output;
-
-    @Option(names = "--genotype", paramLabel = "GENOTYPE", description = "What is known of its genotype.")
-    private @Nullable String genotype;
-
-    @Option(
-            names = "--look",
-            paramLabel = "LOOK",
-            description = {
-                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8\".",
-                "Once for each time it was looked at."
-            })
-    private List<String> looks = new ArrayList<>();
-
-    @Option(names = "--sex", paramLabel = "SEX", description = "Its sex: female or male. Default: not known.")
-    private @Nullable String sex;
-
-    @Mixin
-    private AskedOptions asked;
+    private OneAnimalOptions animal;
 
     @Override
     public Integer call() {
-        output.isJson(); // a misspelt format is found before the work
-        Answers answers = choice.answers();
-        CompiledModel compiled = answers.compiled();
-        Animal animal = Inputs.animal(compiled, "--genotype", genotype, "--look", looks, asked.omitted());
-        if (sex != null) {
-            animal = animal.ofSex(Inputs.sex("--sex", sex));
-        }
-        CoatQuestion question = new CoatQuestion(animal, asked.traits(), asked.stage(compiled.model()));
-        return output.print(
-                answers.coat(question), compiled.model(), "", spec.commandLine().getOut());
+        return animal.answer(Answers::coat);
     }
 }

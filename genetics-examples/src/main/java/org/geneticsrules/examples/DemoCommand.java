@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
-        description = "Answers two questions about invented ferrets, and shows the commands that ask them.")
+        description = "Answers questions about invented ferrets, and shows the commands that ask them.")
 final class DemoCommand implements Callable<Integer> {
 
     /** A question in words and the command line that asks it. */
@@ -52,7 +52,43 @@ final class DemoCommand implements Callable<Integer> {
                             "--look",
                             "eye colour: pink",
                             "--kits",
-                            "8")));
+                            "8")),
+            new Scene(
+                    "The hob Birch is sandy and the jill Wren chocolate, a lightened coat.\nCan they have a kit of full colour,"
+                            + " and does everybody agree?",
+                    List.of(
+                            "mating",
+                            "--sire-look",
+                            "dilution: sandy, eye colour: dark @ week 60, moult 2",
+                            "--dam-look",
+                            "dilution: lightened, eye colour: dark @ week 60, moult 2",
+                            "--relation",
+                            "unrelated",
+                            "--traits",
+                            "dilution",
+                            "--look",
+                            "dilution: full",
+                            "--moult",
+                            "2")),
+            new Scene(
+                    "Bramble, a jill with a white stripe on her head, goes to a new home; nobody has tested her hearing.\nWhat is"
+                            + " to be told of her?",
+                    List.of(
+                            "hand-over",
+                            "--sex",
+                            "female",
+                            "--traits",
+                            "head white, eye colour",
+                            "--look",
+                            "head white: narrow stripe, eye colour: dark, hearing left ear: not tested, hearing right ear: not"
+                                    + " tested @ week 60, moult 2",
+                            "--moult",
+                            "2")));
+
+    /** The command lines of the demo. */
+    static List<List<String>> commands() {
+        return SCENES.stream().map(Scene::command).toList();
+    }
 
     @Spec
     private CommandSpec spec;

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
             DemoCommand.class,
             MatingCommand.class,
             CoatCommand.class,
+            HandOverCommand.class,
             TestMatingCommand.class,
             MayCarryCommand.class,
             CarrierTrailCommand.class,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -145,10 +146,44 @@ class MatingCommandTest {
     }
 
     @Test
-    void the_demo_answers_both_questions() {
+    void the_demo_answers_its_questions() {
         Run run = Run.of("demo");
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
-        inOrder(run.out(), "Tarn", "$ genetics mating", "Of 16 kits", "sire \\ dam", "Fennick", "It is possible");
+        inOrder(
+                run.out(),
+                "Tarn",
+                "$ genetics mating",
+                "Of 16 kits",
+                "sire \\ dam",
+                "Fennick",
+                "It is possible",
+                "Birch",
+                "No kit can show dilution full",
+                "Otherwise if",
+                "Bramble",
+                "$ genetics hand-over",
+                "White on the head goes with deafness");
+    }
+
+    /** Where a shipped rival comes to another verdict, the text says so right after the verdict, and nowhere else. */
+    @Test
+    void in_every_demo_rivals_stand_right_after_the_verdict() {
+        int disputed = 0;
+        for (List<String> command : DemoCommand.commands()) {
+            JsonNode answer = json(
+                    command.stream().filter(word -> !word.equals("--square")).toArray(String[]::new));
+            String text = Run.of(command.toArray(String[]::new)).out().replaceAll("\\s+", " ");
+            boolean otherwise = !answer.get("rivalVerdicts").isEmpty();
+            String verdict = answer.get("verdict").asString();
+            assertEquals(otherwise, text.startsWith(verdict + " Otherwise if "), text);
+            for (JsonNode rival : answer.get("rivalVerdicts")) {
+                assertTrue(text.contains(rival.get("title").asString()), text);
+                assertTrue(text.contains(rival.get("verdict").asString()), text);
+                assertFalse(verdict.equals(rival.get("verdict").asString()));
+            }
+            disputed += otherwise ? 1 : 0;
+        }
+        assertTrue(disputed > 0 && disputed < DemoCommand.commands().size());
     }
 
     private static Run carriers(String traits) {

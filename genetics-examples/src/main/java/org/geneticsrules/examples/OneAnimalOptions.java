@@ -1,0 +1,63 @@
+package org.geneticsrules.examples;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BiFunction;
+import org.geneticsrules.answer.Animal;
+import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.CoatQuestion;
+import org.geneticsrules.expression.CompiledModel;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** What questions about the look of one animal have in common: the model, the animal, what is asked, and how the answer is printed. */
+final class OneAnimalOptions {
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    @Mixin
+    private ModelChoice choice;
+
+    @Mixin
+    private OutputChoice output;
+
+    @Option(names = "--genotype", paramLabel = "GENOTYPE", description = "What is known of its genotype.")
+    private @Nullable String genotype;
+
+    @Option(
+            names = "--look",
+            paramLabel = "LOOK",
+            description = {
+                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8\".",
+                "Once for each time it was looked at."
+            })
+    private List<String> looks = new ArrayList<>();
+
+    @Option(names = "--sex", paramLabel = "SEX", description = "Its sex: female or male. Default: not known.")
+    private @Nullable String sex;
+
+    @Mixin
+    private AskedOptions asked;
+
+    /** Asks about the animal, and prints the answer. */
+    int answer(BiFunction<Answers, CoatQuestion, Answer> question) {
+        output.isJson(); // a misspelt format is found before the work
+        Answers answers = choice.answers();
+        CompiledModel compiled = answers.compiled();
+        Animal animal = Inputs.animal(compiled, "--genotype", genotype, "--look", looks, asked.omitted());
+        if (sex != null) {
+            animal = animal.ofSex(Inputs.sex("--sex", sex));
+        }
+        CoatQuestion about = new CoatQuestion(animal, asked.traits(), asked.stage(compiled.model()));
+        return output.print(
+                question.apply(answers, about),
+                compiled.model(),
+                "",
+                spec.commandLine().getOut());
+    }
+}
