@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.caution.Caution;
@@ -17,7 +18,9 @@ import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
+import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
@@ -75,34 +78,62 @@ public final class Answers {
     }
 
     /**
-     * Asks the rival models, for those who put answers together. A rival that does not know what is stated or asked, or would take too much
-     * work, is not asked.
+     * Asks the rival models, for those who put answers together. A rival that makes no claim about the traits asked for is left out; one to
+     * which what is stated has no meaning, or that would take too much work, is noticed.
      *
      * @param verdict the verdict of the answer
      * @param question asks the same under another model; which cautions are due is not asked
      * @param notices takes which rivals were not asked
-     * @return the verdicts that differ from it, in the order of the rivals
+     * @return the verdicts that differ from it in more than what alleles and loci are called, in the order of the rivals
      */
     public List<RivalVerdict> rivalVerdicts(
             String verdict, Function<Answers, String> question, Collection<String> notices) {
         List<RivalVerdict> found = new ArrayList<>();
         List<String> silent = new ArrayList<>();
         for (RivalModel rival : rivals) {
-            CompiledModel other = rival.compiled();
+            Model other = rival.compiled().model();
             try {
-                String otherwise = question.apply(of(other, ImmutableList.of()));
-                if (!otherwise.equals(verdict)) {
-                    found.add(new RivalVerdict(rival.title(), other.model().reference(), otherwise));
+                String otherwise = question.apply(of(rival.compiled(), ImmutableList.of()));
+                if (!inWordsOf(model(), other, otherwise).equals(verdict)) {
+                    found.add(new RivalVerdict(rival.title(), other.reference(), otherwise));
                 }
-            } catch (ProblemsException | IllegalArgumentException | TooLargeException e) {
+            } catch (ProblemsException e) {
+                if (!e.problems().stream().allMatch(problem -> problem.code().equals("not-modelled"))) {
+                    silent.add("\"" + rival.title() + "\"");
+                }
+            } catch (IllegalArgumentException | TooLargeException e) {
                 silent.add("\"" + rival.title() + "\"");
             }
         }
         if (!silent.isEmpty()) {
-            notices.add("not asked, since what is stated or asked has no meaning there or would take too much work: "
-                    + String.join(", ", silent));
+            notices.add(
+                    "rival models that were not asked, because what is stated or asked means nothing to them or would take"
+                            + " too much work: " + String.join(", ", silent));
         }
         return found;
+    }
+
+    /** A sentence of a rival with the titles that this model has for the same loci and alleles. */
+    private static String inWordsOf(Model own, Model other, String sentence) {
+        String said = sentence;
+        for (Locus locus : own.loci().values()) {
+            Locus there = other.loci().get(locus.id());
+            if (there == null) {
+                continue;
+            }
+            said = renamed(said, there.title(), locus.title());
+            for (Allele allele : locus.alleles().values()) {
+                Allele same = there.alleles().get(allele.id());
+                if (same != null) {
+                    said = renamed(said, same.title(), allele.title());
+                }
+            }
+        }
+        return said;
+    }
+
+    private static String renamed(String sentence, Optional<String> from, Optional<String> to) {
+        return from.isPresent() && to.isPresent() ? sentence.replace(from.get(), to.get()) : sentence;
     }
 
     /**

@@ -24,6 +24,9 @@ import org.geneticsrules.model.Statement;
  */
 public final class AnswerText {
 
+    /** The verdicts of more rivals than this are in documents only. */
+    private static final int MOST_RIVALS = 3;
+
     private AnswerText() {}
 
     /**
@@ -70,7 +73,14 @@ public final class AnswerText {
                     + verdicts.get(0).verdict());
         } else if (!verdicts.isEmpty()) {
             text.paragraph("Otherwise if one of " + verdicts.size() + " rival models is true:");
-            verdicts.forEach(one -> text.item("\"" + one.title() + "\": " + one.verdict()));
+            verdicts.stream().limit(MOST_RIVALS).forEach(one -> text.item("\"" + one.title() + "\": " + one.verdict()));
+            if (verdicts.size() > MOST_RIVALS) {
+                text.item("and otherwise again by "
+                        + verdicts.stream()
+                                .skip(MOST_RIVALS)
+                                .map(one -> "\"" + one.title() + "\"")
+                                .collect(Collectors.joining(", ")));
+            }
         }
     }
 

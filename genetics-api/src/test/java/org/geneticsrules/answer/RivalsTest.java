@@ -112,7 +112,9 @@ class RivalsTest {
                         Animal.unknown(CompiledModel.of(TWO)).withGenotype("A/A b/b", OmittedLoci.UNKNOWN), Set.of()));
         assertTrue(answer.rivalVerdicts().isEmpty());
         assertTrue(
-                answer.notices().stream().anyMatch(one -> one.startsWith("not asked") && one.contains("one locus")),
+                answer.notices().stream()
+                        .anyMatch(
+                                one -> one.startsWith("rival models that were not asked") && one.contains("one locus")),
                 answer.notices()::toString);
     }
 
