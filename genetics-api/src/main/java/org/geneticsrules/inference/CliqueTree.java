@@ -138,7 +138,7 @@ final class CliqueTree {
      * @return what each variable may be; nothing if that is beyond the range of numbers
      */
     Optional<Posteriors> propagate(Runnable watch) {
-        double[][] found = new double[sizes.length][];
+        double[][] found = new double[sizes.length][0];
         double logLikelihood = weights.settle(() -> send(found, watch));
         if (Double.isNaN(logLikelihood)) {
             return Optional.empty();
@@ -160,7 +160,7 @@ final class CliqueTree {
             watch.run();
             int v = order.order()[i];
             double[] table = all(v, up, down[v]);
-            found[v] = marginal(v, table);
+            found[v] = marginal(v, table, found[v]);
             for (int child : children.get(v)) {
                 down[child] = without(table, v, child, up[child]);
             }
@@ -194,22 +194,22 @@ final class CliqueTree {
         for (int v : inOrder) {
             length *= sizes[v];
         }
-        double[] sums = new double[length];
+        double[] chances = new double[length];
         double logLikelihood = weights.settle(() -> {
-            Arrays.fill(sums, 0);
-            return send(first, Beside.of(cliques[first], sizes, new Factor(inOrder, sums)), watch);
+            double[] sums = new double[chances.length];
+            double log = send(first, Beside.of(cliques[first], sizes, new Factor(inOrder, sums)), watch);
+            double total = Arrays.stream(sums).sum();
+            for (int cell = 0; cell < sums.length && log > Double.NEGATIVE_INFINITY; cell++) {
+                chances[cell] = weights.found(chances[cell], sums[cell] / total);
+            }
+            return log;
         });
         if (Double.isNaN(logLikelihood)) {
             return new Jointly(Standing.TOO_LARGE, Optional.empty());
         }
-        if (logLikelihood == Double.NEGATIVE_INFINITY) {
-            return new Jointly(Standing.CONTRADICTED, Optional.empty());
-        }
-        double total = Arrays.stream(sums).sum();
-        for (int cell = 0; cell < length; cell++) {
-            sums[cell] /= total;
-        }
-        return new Jointly(Standing.EXACT, Optional.of(new Factor(inOrder, sums)));
+        return logLikelihood == Double.NEGATIVE_INFINITY
+                ? new Jointly(Standing.CONTRADICTED, Optional.empty())
+                : new Jointly(Standing.EXACT, Optional.of(new Factor(inOrder, chances)));
     }
 
     private double send(int asked, Beside sums, Runnable watch) {
@@ -348,7 +348,8 @@ final class CliqueTree {
         return sums;
     }
 
-    private double[] marginal(int v, double[] table) {
+    /** The chances of a variable, compared with what was found of it before. */
+    private double[] marginal(int v, double[] table, double[] before) {
         int width = sizes[v];
         double[] sums = new double[width];
         for (int cell = 0; cell < table.length; ) {
@@ -356,14 +357,11 @@ final class CliqueTree {
                 sums[state] += table[cell++];
             }
         }
-        double[] all = new double[graph.states(v)];
-        double total = 0;
+        double[] all = before.length == 0 ? new double[graph.states(v)] : before;
+        double total = Arrays.stream(sums).sum();
         for (int state = 0; state < width; state++) {
-            all[states[v][state]] = sums[state];
-            total += sums[state];
-        }
-        for (int state = 0; state < all.length; state++) {
-            all[state] /= total;
+            int at = states[v][state];
+            all[at] = weights.found(all[at], sums[state] / total);
         }
         return all;
     }

@@ -325,7 +325,8 @@ final class Peeling {
         }
         double share = 1 / total;
         for (int s = 0; s < states.length; s++) {
-            chances[to + states[s]] = told[s] * inside[from + s] * share;
+            int at = to + states[s];
+            chances[at] = weights.found(chances[at], told[s] * inside[from + s] * share);
         }
         return total;
     }

@@ -8,17 +8,17 @@ import java.util.function.DoubleSupplier;
  *
  * <p>What is possible never becomes 0. No weight beside one of 1 becomes smaller than 1e-100, so that what is very
  * unlikely, as that a male of a thousand dark young of light females carries light, is never taken for impossible. Where that makes a
- * difference, a second look with another least weight differs from the first, and there is no number.
+ * difference, to the likelihood or to a chance, a second look with a smaller least weight differs from the first, and there is no number.
  *
  * <p>Not thread-safe: it belongs to whoever sends the messages of one part.
  */
 final class Weights {
 
     /** The least weight beside one of 1. Three such weights can still be multiplied. */
-    private static final double LEAST = 1e-100;
+    private static final double LEAST = 1e-90;
 
-    /** The same for a second look. */
-    private static final double OTHER_LEAST = 1e-90;
+    /** The same for a second look, whose numbers are given. */
+    private static final double SMALLER_LEAST = 1e-100;
 
     /** Weights are divided by the largest when one becomes smaller than this. The product of two that are not is no 0. */
     private static final double SMALL = 1e-150;
@@ -26,29 +26,46 @@ final class Weights {
     /** Scales are multiplied while they are between this and its inverse, so that logarithms are few. */
     private static final double SMALL_SCALE = 1e-150;
 
-    /** How much a logarithm may differ by rounding. */
+    /** How much a logarithm may differ by rounding, and how much a chance. */
     private static final double ROUNDING = 1e-7;
+
+    private static final double ROUNDING_OF_CHANCE = 1e-9;
 
     private double least = LEAST;
     private boolean raised;
+    private boolean again;
+    private boolean moved;
     private double log;
     private double scales = 1;
 
     /**
-     * Sends messages, and a second time with another least weight if one was raised to it.
+     * Sends messages, and a second time with a smaller least weight if one was raised to it.
      *
      * @param send sends all messages and returns the logarithm of the likelihood
-     * @return that logarithm; not a number if it depends on the least weight, which is beyond the range of numbers
+     * @return that logarithm; not a number if it, or a chance, depends on the least weight, which is beyond the range of
+     *     numbers
      */
     double settle(DoubleSupplier send) {
+        again = false;
         begin(LEAST);
         double found = send.getAsDouble();
         if (!raised) {
             return found;
         }
-        begin(OTHER_LEAST);
-        double again = send.getAsDouble();
-        return found == again || Math.abs(found - again) < ROUNDING ? found : Double.NaN;
+        again = true;
+        moved = false;
+        begin(SMALLER_LEAST);
+        double finer = send.getAsDouble();
+        boolean same = !moved && (found == finer || Math.abs(found - finer) < ROUNDING);
+        return !raised || same ? finer : Double.NaN;
+    }
+
+    /** A chance that was found; in a second look it is compared with that of the first. */
+    double found(double before, double now) {
+        if (again && !(Math.abs(before - now) < ROUNDING_OF_CHANCE)) {
+            moved = true;
+        }
+        return now;
     }
 
     private void begin(double smallest) {

@@ -114,6 +114,36 @@ class RangeOfNumbersTest {
                         .count());
     }
 
+    /**
+     * Two variables that are the same: 460 factors halve the second state of one, and 33 make its first state rare in the other. By hand the
+     * second has odds of 2^-460 (0.5 / 0.001)^33 = 10^-49.4, which the way down cannot tell; no number is given, and none is wrong. With 250 and
+     * 33 the odds are 10^13.8, and with 460 and none 2^-460.
+     */
+    @Test
+    void what_gets_lost_on_the_way_down_is_noticed_too() {
+        assertTrue(same(460, 33).isEmpty());
+        double[] likely = same(250, 33).orElseThrow().chances()[1];
+        assertEquals(Math.pow(0.5, 250) * Math.pow(500, 33), likely[1] / likely[0], 1e-6 * likely[1] / likely[0]);
+        double[] plain = same(460, 0).orElseThrow().chances()[1];
+        assertEquals(0, plain[1], 1e-12);
+    }
+
+    private static Optional<Posteriors> same(int halving, int rare) {
+        FactorGraph graph = new FactorGraph();
+        int one = graph.variable(2);
+        int other = graph.variable(2);
+        graph.add(new double[] {1, 0, 0, 1}, one, other);
+        for (int i = 0; i < halving; i++) {
+            graph.add(new double[] {1, 0.5}, one);
+        }
+        for (int i = 0; i < rare; i++) {
+            graph.add(new double[] {0.001, 0.5}, other);
+        }
+        return CliqueTree.plan(graph, Elimination.of(graph), 1e6, () -> {})
+                .tree()
+                .propagate(() -> {});
+    }
+
     private static Conclusions twoMales(int dark) {
         return twoMales(dark, Inference::conclude);
     }
