@@ -14,6 +14,9 @@ import org.geneticsrules.answer.recorded.Origin;
 /** What should be looked at next. */
 final class LookNextSection {
 
+    /** How many looks are shown in full that tell the same. */
+    private static final int MOST_SHOWN = 3;
+
     private final TextStyle style;
 
     LookNextSection(TextStyle style) {
@@ -22,10 +25,7 @@ final class LookNextSection {
 
     void write(LookNext found, TextLines text) {
         looks(found, text);
-        List<OfTrait> telling = with(found, Word.TELLS);
-        if (!telling.isEmpty()) {
-            best(telling.get(0), found.origins(), text);
-        }
+        found.best().stream().limit(MOST_SHOWN).forEach(row -> best(row, found.origins(), text));
         classes(found, text);
         together(found, text);
     }

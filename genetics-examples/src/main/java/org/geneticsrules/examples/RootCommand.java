@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
             MatingCommand.class,
             CoatCommand.class,
             TestMatingCommand.class,
+            LookNextCommand.class,
             MayCarryCommand.class,
             CarrierTrailCommand.class,
             HowSureCommand.class,

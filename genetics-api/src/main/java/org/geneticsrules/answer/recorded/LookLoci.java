@@ -34,6 +34,11 @@ final class LookLoci {
 
     /** The loci of a trait, in model order. */
     Set<String> of(String trait) {
+        return ImmutableSet.copyOf(compiled.lociRead(sharing(trait)));
+    }
+
+    /** A trait, and those seen earlier about which the same chance decided. */
+    Set<String> sharing(String trait) {
         Set<String> traits = new LinkedHashSet<>(Set.of(trait));
         Set<String> chances = new LinkedHashSet<>(byChance(trait));
         boolean grown = true;
@@ -49,7 +54,7 @@ final class LookLoci {
                 }
             }
         }
-        return ImmutableSet.copyOf(compiled.lociRead(traits));
+        return traits;
     }
 
     /** The traits about which chance decides, among those that what is shown of one depends on. */

@@ -50,6 +50,20 @@ public record LookNext(
         together = ImmutableList.copyOf(together);
     }
 
+    /** What is less than this apart is told as the same. */
+    private static final double SAME = 1e-6;
+
+    /**
+     * Returns the looks that tell most.
+     *
+     * @return the first one and those that tell as much by the mean over the origins; none if nothing tells anything
+     */
+    public List<OfTrait> best() {
+        return traits.stream()
+                .filter(row -> row.word() == Word.TELLS && traits.get(0).mean() - row.mean() < SAME)
+                .toList();
+    }
+
     /** Whether a look tells anything. */
     public enum Word {
         /** It is expected to tell something of what the animal carries. */

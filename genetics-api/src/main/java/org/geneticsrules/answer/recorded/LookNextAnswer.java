@@ -42,6 +42,9 @@ final class LookNextAnswer {
     /** Less than this is rounding, and counts as nothing; looks that differ by less tell the same. */
     private static final double NOTHING = 1e-9;
 
+    /** A trait that tells less than this share of what the most telling one does is none of the most telling. */
+    private static final double LEAST_SHARE = 0.1;
+
     private final Ground ground;
     private final LookNextQuestion question;
     private final String animal;
@@ -95,7 +98,7 @@ final class LookNextAnswer {
                     .map(at -> classes.at(ground.model().locus(at), before))
                     .filter(at -> at.expressions().size() > 1)
                     .forEach(left::add);
-            together = classes.together(classes.combined(byRank(rows), left), looks);
+            together = classes.together(classes.combined(telling(rows), left), looks);
         }
         List<Combined> listed = LookClasses.listed(together);
         LookNext found =
@@ -126,17 +129,19 @@ final class LookNextAnswer {
 
     /** Looks that tell something first, the most telling before the others; the sort keeps the declared order of the rest. */
     private static long rank(OfTrait row) {
-        return row.word() == Word.TELLS
-                ? -Math.round(row.mean() / NOTHING)
-                : 1 + row.word().compareTo(Word.TELLS);
+        return row.word() == Word.TELLS ? -Math.round(row.mean() / NOTHING) : 1;
     }
 
-    /** The loci of the most telling traits first, then all others of which something is asked. */
-    private Set<String> byRank(List<OfTrait> rows) {
+    /** The loci that the most telling traits read; of all traits, if none tells anything. */
+    private Set<String> telling(List<OfTrait> rows) {
         Set<String> first = new LinkedHashSet<>();
-        rows.stream().filter(row -> row.word() == Word.TELLS).forEach(row -> first.addAll(read(row.trait())));
-        if (first.isEmpty()) {
-            rows.forEach(row -> first.addAll(read(row.trait())));
+        boolean any = rows.stream().anyMatch(row -> row.word() == Word.TELLS);
+        for (OfTrait row : rows) {
+            if (!any
+                    || (row.word() == Word.TELLS
+                            && row.mean() >= LEAST_SHARE * rows.get(0).mean())) {
+                first.addAll(read(row.trait()));
+            }
         }
         return first;
     }

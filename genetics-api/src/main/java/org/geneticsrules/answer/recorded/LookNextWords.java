@@ -14,9 +14,6 @@ import org.geneticsrules.problem.Pointer;
 /** Says in a sentence or two what should be looked at next. */
 final class LookNextWords {
 
-    /** Looks that differ by less tell the same. */
-    private static final double SAME = 1e-6;
-
     private final Ground ground;
     private final LookNext found;
 
@@ -36,9 +33,9 @@ final class LookNextWords {
         if (found.origins().isEmpty()) {
             return "Which look at " + who + " tells most cannot be said without frequencies.";
         }
-        List<OfTrait> telling = with(Word.TELLS);
-        if (!telling.isEmpty()) {
-            return next(telling, who);
+        List<OfTrait> best = found.best();
+        if (!best.isEmpty()) {
+            return next(best, who);
         }
         if (!with(Word.UNDECIDED).isEmpty()) {
             return "Which look at " + who + " tells most was not worked out: it would take more room than allowed.";
@@ -60,10 +57,7 @@ final class LookNextWords {
         return found.traits().stream().filter(row -> row.word() == word).toList();
     }
 
-    private static String next(List<OfTrait> telling, String who) {
-        double most = telling.get(0).mean();
-        List<OfTrait> best =
-                telling.stream().filter(row -> most - row.mean() < SAME).toList();
+    private static String next(List<OfTrait> best, String who) {
         String named = best.stream().map(OfTrait::trait).collect(Collectors.joining(" or "));
         String states = best.get(0).states().stream().map(OfState::state).collect(Collectors.joining(" or "));
         return "Look at " + named + " next: of all that can be told at that stage it is expected to tell most of what "
