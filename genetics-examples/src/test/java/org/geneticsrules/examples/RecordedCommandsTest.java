@@ -101,6 +101,8 @@ class RecordedCommandsTest {
                 "eye colour, coat length, hue",
                 "--weeks",
                 "20",
+                "--moult",
+                "1",
                 "--population",
                 "few carriers"));
         assertTrue(unwrapped(next).startsWith("Look at coat length next:"), next);

@@ -17,9 +17,9 @@ import org.geneticsrules.trait.LifeStage;
  * @param stage when it will be looked at
  * @param origins the populations by which chances are weighed, one after another; none if frequencies are missing
  * @param traits the looks: those that tell something first, the most telling before the others, then all others; ties in declared order
- * @param classes the expressions that are left, locus by locus, of the loci that these traits read
- * @param together combinations of expressions that are left, at the loci that the most telling traits read, the most likely first; none
- *     where that is one locus only
+ * @param classes the expressions that are left, locus by locus, of the loci that these traits and earlier looks read
+ * @param together combinations of expressions that are left, at the loci that the most telling traits and earlier looks read, the most
+ *     likely first; none where that is one locus only
  * @param others how many combinations there are besides
  */
 public record LookNext(

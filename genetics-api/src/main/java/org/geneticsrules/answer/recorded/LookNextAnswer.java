@@ -74,7 +74,7 @@ final class LookNextAnswer {
     }
 
     RecordedAnswer answer() {
-        Set<String> all = inModelOrder(loci.values());
+        Set<String> all = inModelOrder(tied(inModelOrder(loci.values())));
         List<Weighed<ExpectedInformation>> weighed = ground.weigh(
                 origin -> new ExpectedInformation(
                         ground.inference(kindred, origin), kindred, animal, question.stage(), all),
@@ -94,11 +94,12 @@ final class LookNextAnswer {
         } else {
             traits.forEach(trait -> rows.add(row(trait, looks)));
             rows.sort(Comparator.comparingLong(LookNextAnswer::rank));
-            inModelOrder(traits.stream().map(this::read).toList()).stream()
+            all.stream()
                     .map(at -> classes.at(ground.model().locus(at), before))
                     .filter(at -> at.expressions().size() > 1)
                     .forEach(left::add);
-            together = classes.together(classes.combined(telling(rows), left), looks);
+            Set<String> chosen = classes.combined(telling(rows), left);
+            together = classes.together(chosen, looks);
         }
         List<Combined> listed = LookClasses.listed(together);
         LookNext found =
@@ -120,9 +121,13 @@ final class LookNextAnswer {
     }
 
     private Set<String> inModelOrder(Iterable<Set<String>> some) {
-        Set<String> all = new LinkedHashSet<>(ground.model().loci().keySet());
         Set<String> named = new LinkedHashSet<>();
         some.forEach(named::addAll);
+        return inModelOrder(named);
+    }
+
+    private Set<String> inModelOrder(Set<String> named) {
+        Set<String> all = new LinkedHashSet<>(ground.model().loci().keySet());
         all.retainAll(named);
         return all;
     }
@@ -132,7 +137,10 @@ final class LookNextAnswer {
         return row.word() == Word.TELLS ? -Math.round(row.mean() / NOTHING) : 1;
     }
 
-    /** The loci that the most telling traits read; of all traits, if none tells anything. */
+    /**
+     * The loci that the most telling traits read, and those that earlier looks tie to them; those that all traits read, if none tells
+     * anything.
+     */
     private Set<String> telling(List<OfTrait> rows) {
         Set<String> first = new LinkedHashSet<>();
         boolean any = rows.stream().anyMatch(row -> row.word() == Word.TELLS);
@@ -143,7 +151,21 @@ final class LookNextAnswer {
                 first.addAll(read(row.trait()));
             }
         }
-        return first;
+        return tied(first);
+    }
+
+    /** Some loci, and those that earlier looks read together with one of them. */
+    private Set<String> tied(Set<String> some) {
+        Set<String> tied = new LinkedHashSet<>(some);
+        for (Observation seen : recorded.observations()) {
+            for (String trait : seen.traits()) {
+                Set<String> there = ground.model().rules().containsKey(trait) ? read(trait) : Set.of();
+                if (there.stream().anyMatch(some::contains)) {
+                    tied.addAll(there);
+                }
+            }
+        }
+        return tied;
     }
 
     private OfTrait row(String trait, List<ExpectedInformation> looks) {
