@@ -2,7 +2,6 @@ package org.geneticsrules.render;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.recorded.Chance;
 import org.geneticsrules.answer.recorded.LookNext;
@@ -134,12 +133,13 @@ final class LookNextSection {
             return;
         }
         text.blank();
-        text.paragraph("Together, the most likely first:");
-        List<String> header = new ArrayList<>(List.of("Shows as"));
+        text.paragraph("What it shows as at these loci together, the most likely first:");
+        List<String> loci = List.copyOf(found.together().get(0).expressions().keySet());
+        List<String> header = new ArrayList<>(loci.stream().map(style::locus).toList());
         found.origins().forEach(origin -> header.add(CarrySection.capital(origin.toString())));
-        TextTable table = new TextTable(header).numbersFrom(1);
+        TextTable table = new TextTable(header).numbersFrom(loci.size());
         for (LookNext.Combined one : found.together()) {
-            List<String> cells = new ArrayList<>(List.of(words(one.expressions())));
+            List<String> cells = new ArrayList<>(one.expressions().values());
             one.chances().stream().map(Chance::toString).forEach(cells::add);
             table.row(cells);
         }
@@ -148,11 +148,5 @@ final class LookNextSection {
             text.blank();
             text.paragraph("There are " + found.others() + " more combinations, none of them more likely.");
         }
-    }
-
-    private String words(Map<String, String> expressions) {
-        return expressions.entrySet().stream()
-                .map(one -> style.locus(one.getKey()) + ": " + one.getValue())
-                .collect(Collectors.joining("; "));
     }
 }
