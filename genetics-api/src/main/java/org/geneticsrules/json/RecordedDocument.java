@@ -11,6 +11,7 @@ import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.Conflict;
 import org.geneticsrules.answer.recorded.Finding;
 import org.geneticsrules.answer.recorded.HowSure;
+import org.geneticsrules.answer.recorded.LookNext;
 import org.geneticsrules.answer.recorded.MayCarry;
 import org.geneticsrules.answer.recorded.NextLitter;
 import org.geneticsrules.answer.recorded.Origin;
@@ -18,6 +19,7 @@ import org.geneticsrules.answer.recorded.Parentage;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
+import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Possibility;
 import org.geneticsrules.model.Population;
 
@@ -88,6 +90,9 @@ public final class RecordedDocument {
         }
         if (finding instanceof HowSure found) {
             return sure(found);
+        }
+        if (finding instanceof LookNext found) {
+            return LookNextDocument.of(found);
         }
         return finding instanceof Parentage found ? parentage(found) : litter((NextLitter) finding);
     }
@@ -273,10 +278,7 @@ public final class RecordedDocument {
     }
 
     static Node chance(Chance chance) {
-        ObjectBuilder node = new ObjectBuilder()
-                .with(
-                        "standing",
-                        chance.standing().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        ObjectBuilder node = new ObjectBuilder().with("standing", standing(chance.standing()));
         chance.value().ifPresent(value -> {
             node.with("value", decimal(value));
             if (chance.standardError().isEmpty()) {
@@ -285,6 +287,10 @@ public final class RecordedDocument {
         });
         chance.standardError().ifPresent(error -> node.with("standardError", decimal(error)));
         return node.build();
+    }
+
+    static String standing(Conclusions.Standing standing) {
+        return standing.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     static String decimal(double number) {

@@ -6,6 +6,7 @@ import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.Conflict;
 import org.geneticsrules.answer.recorded.Finding;
 import org.geneticsrules.answer.recorded.HowSure;
+import org.geneticsrules.answer.recorded.LookNext;
 import org.geneticsrules.answer.recorded.MayCarry;
 import org.geneticsrules.answer.recorded.NextLitter;
 import org.geneticsrules.answer.recorded.Parentage;
@@ -70,6 +71,8 @@ public final class RecordedText {
             new ParentageSection(style).write(found, text);
         } else if (finding instanceof NextLitter found) {
             new NextLitterSection(style, answer.young()).write(found, text);
+        } else if (finding instanceof LookNext found) {
+            new LookNextSection(style).write(found, text);
         }
     }
 

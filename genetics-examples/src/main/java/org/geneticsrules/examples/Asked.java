@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
@@ -28,11 +29,22 @@ final class Asked {
     private final Supplier<RecordedAnswers> records;
 
     Asked(Answers answers, PedigreeChoice choice) {
+        this(answers, model -> choice.read(model), choice::about);
+    }
+
+    /**
+     * Begins.
+     *
+     * @param answers the model and its cautions
+     * @param reading reads the recorded animals
+     * @param about the answers about them, to be asked for when nothing is wrong
+     */
+    Asked(Answers answers, Function<Model, Pedigree> reading, Function<Asked, Supplier<RecordedAnswers>> about) {
         this.answers = answers;
         List<Pedigree> found = new ArrayList<>();
-        read(() -> found.add(choice.read(model())));
+        read(() -> found.add(reading.apply(model())));
         this.pedigree = found.stream().findFirst();
-        this.records = choice.about(this);
+        this.records = about.apply(this);
     }
 
     Model model() {

@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
             CoatCommand.class,
             HandOverCommand.class,
             TestMatingCommand.class,
+            LookNextCommand.class,
             MayCarryCommand.class,
             CarrierTrailCommand.class,
             HowSureCommand.class,

@@ -90,6 +90,65 @@ class RecordedCommandsTest {
                 trail);
     }
 
+    /** The eye of an albino is known to be pink, so it tells nothing; of the hair nothing is recorded. */
+    @Test
+    void what_is_known_already_tells_nothing() {
+        String next = answered(ask(
+                "look-next",
+                "--animal",
+                "Pip",
+                "--traits",
+                "eye colour, coat length, hue",
+                "--weeks",
+                "20",
+                "--moult",
+                "1",
+                "--population",
+                "few carriers"));
+        assertTrue(unwrapped(next).startsWith("Look at coat length next:"), next);
+        assertTrue(unwrapped(next).contains("Tells nothing more: hue, eye colour."), next);
+    }
+
+    @Test
+    void a_single_animal_is_described_by_looks() {
+        String[] line = {
+            "look-next",
+            "--look",
+            "white guard hairs: all @ week 60, moult 1",
+            "--sex",
+            "male",
+            "--traits",
+            "eye colour, hue",
+            "--weeks",
+            "60",
+            "--moult",
+            "1"
+        };
+        String next = answered(Run.of(line));
+        assertTrue(unwrapped(next).startsWith("Look at eye colour next:"), next);
+        assertTrue(unwrapped(next).contains("a burgundy eye can look pink under a lamp"), next);
+        assertTrue(
+                next.lines().anyMatch(one -> one.matches("albino +no silver +44.71 % +512/1625 \\(31.51 %\\)")), next);
+        List<String> json = new ArrayList<>(Arrays.asList(line));
+        json.addAll(List.of("--format", "json"));
+        assertValid("recorded-answer", RecordedDocument.schema(), answered(Run.of(json.toArray(String[]::new))));
+    }
+
+    @Test
+    void a_single_animal_has_no_pedigree() {
+        assertEquals(
+                ExitCodes.NOT_UNDERSTOOD,
+                ask("look-next", "--look", "eye colour: dark").code());
+        Run both = ask("look-next", "--animal", "Pip", "--look", "eye colour: pink");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, both.code());
+        assertTrue(both.err().contains("--look and --sex describe a single animal"), both.err());
+        Run wrong = Run.of("look-next", "--look", "eye color: pink", "--moult", "-1", "--population", "fw carriers");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
+        assertTrue(wrong.err().contains("did you mean \"eye colour\"?"), wrong.err());
+        assertTrue(wrong.err().contains("--moult"), wrong.err());
+        assertTrue(wrong.err().contains("did you mean \"few carriers\"?"), wrong.err());
+    }
+
     @Test
     void three_kinds_of_sure_stand_side_by_side() {
         String sure = answered(ask(
@@ -183,6 +242,7 @@ class RecordedCommandsTest {
     @ParameterizedTest
     @CsvSource({
         "may-carry, --animal, Fennick, --loci, B",
+        "look-next, --animal, Bramble, --traits, 'hue, coat length'",
         "carrier-trail, --animal, Fennick, --carries, albino",
         "parentage, --litter, A, --words, ''"
     })

@@ -47,14 +47,15 @@ final class NextLitterAnswer {
         this.draft = new Draft(ground);
         Set<String> named = new LinkedHashSet<>(question.traits());
         question.look().ifPresent(look -> named.addAll(look.traits()));
-        requireRuled(named);
+        requireRuled(ground, named);
         question.look().ifPresent(ground.model().catalogue()::check);
         this.view = new View(List.copyOf(question.traits()), question.stage(), Census.CONCEIVED);
         View all = new View(List.copyOf(named), question.stage(), Census.CONCEIVED);
         this.loci = ImmutableSet.copyOf(ground.compiled().lociRead(all));
     }
 
-    private void requireRuled(Set<String> named) {
+    /** Refuses traits that the model has no rule for. */
+    static void requireRuled(Ground ground, Set<String> named) {
         Problems problems = new Problems(Stage.REFERENCES);
         for (String trait : named) {
             String reason = ground.model().notModelled().get(trait);

@@ -98,7 +98,7 @@ final class PlannedMating {
     }
 
     /** The sex of an animal, as recorded or as a parent has it. */
-    private static Optional<Sex> sex(Pedigree pedigree, String id) {
+    static Optional<Sex> sex(Pedigree pedigree, String id) {
         return pedigree.individual(id)
                 .sex()
                 .or(() -> pedigree.littersOf(id).stream()

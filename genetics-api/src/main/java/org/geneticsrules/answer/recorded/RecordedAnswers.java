@@ -93,7 +93,7 @@ public final class RecordedAnswers {
     /**
      * Returns the same where chances that are too large to be calculated are estimated by sampling, each with its standard error: what an
      * animal may carry, trails, and the chances of a registry. What compares the chances of whole sets of records, namely how sure one may
-     * be, who may be a sire and what the next litter may show, is calculated exactly or not at all.
+     * be, who may be a sire, what the next litter may show and what a look tells, is calculated exactly or not at all.
      *
      * @param how how it is sampled
      * @return a copy
@@ -174,6 +174,19 @@ public final class RecordedAnswers {
      */
     public RecordedAnswer nextLitter(NextLitterQuestion question) {
         return against(at -> new NextLitterAnswer(at, question).answer());
+    }
+
+    /**
+     * Answers what should be looked at next in an animal, alone or with relatives: what each look is expected to tell of what it carries,
+     * in bits of information (Shannon 1948), and which expressions are left.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link LookNext}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if a trait or season is unknown, or the model makes no claim about a trait asked for
+     */
+    public RecordedAnswer lookNext(LookNextQuestion question) {
+        return against(at -> new LookNextAnswer(at, question).answer());
     }
 
     /** Asks, and asks rival models the same. */

@@ -1,6 +1,6 @@
 /**
  * Answers about recorded animals: what they may carry and how that came to be known, how sure one may be, who may be a sire, what a future
- * litter may show, and which records of a registry to look at again.
+ * litter may show, what to look at next, and which records of a registry to look at again.
  *
  * <p>{@link org.geneticsrules.answer.recorded.RecordedAnswers} is the door. Each answer is a {@link
  * org.geneticsrules.answer.recorded.RecordedAnswer} with a {@link org.geneticsrules.answer.recorded.Finding} of its own kind, and with what
@@ -27,6 +27,12 @@
  *   <li><b>A sire</b> is supposed for the litter, or for each kit, and is excluded if then records contradict one another; these are the
  *       reason. How likely each male is follows from his share times the chance of all records if he is the sire. Every male in question is
  *       taken for male in all cases.
+ *   <li><b>What to look at next</b> is what is expected to tell most of what the animal carries, g, in bits (Shannon 1948):
+ *       <pre>
+ *   I = sum over states s and g of P(s) P(g | s) log2 (P(g | s) / P(g))
+ *       </pre>
+ *       Each look is put into the records as if it had been made ({@code ExpectedInformation}), at the loci that the trait reads and those
+ *       of earlier looks about which the same chance decided ({@code LookLoci}).
  *   <li><b>A registry</b> is gone through in portions of whole kindreds, so that it can be told how far it has come, and stopped: first all
  *       records are held against one another, inbreeding is counted ({@link org.geneticsrules.pedigree.RegistryKinship}), and it is foreseen
  *       what the chances of each set of relatives cost; then chances are worked out, where they cost least first, as long as there is

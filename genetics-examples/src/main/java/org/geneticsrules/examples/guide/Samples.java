@@ -41,6 +41,7 @@ public final class Samples {
         all.put("TwoSires", TwoSires::run);
         all.put("Relatives", Relatives::run);
         all.put("Recheck", Recheck::run);
+        all.put("NextLook", NextLook::run);
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
         all.put("Hypothesis", Hypothesis::run);
