@@ -3,6 +3,7 @@ package org.geneticsrules.answer;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.GenotypeText;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
@@ -110,14 +112,38 @@ public final class Animal {
      *
      * @param other another model of the same traits
      * @return the animal
-     * @throws ProblemsException if what was stated has no meaning there
+     * @throws ProblemsException if what was stated has no meaning there; with the code {@code not-modelled} if the other makes no claim about a
+     *     trait that was seen and that this one rules
      */
     public Animal under(CompiledModel other) {
+        requireClaims(
+                sightings().stream()
+                        .flatMap(seen -> seen.look().traits().stream())
+                        .toList(),
+                other.model());
         Animal animal = unknown(other);
         for (UnaryOperator<Animal> one : told) {
             animal = one.apply(animal);
         }
         return animal;
+    }
+
+    /**
+     * Refuses a model that makes no claim about a trait.
+     *
+     * @param traits ids of traits, perhaps the sex among them
+     * @param model the model
+     * @throws ProblemsException with the code {@code not-modelled}
+     */
+    public static void requireClaims(Collection<String> traits, Model model) {
+        Problems problems = new Problems(Stage.MEANING);
+        traits.stream()
+                .distinct()
+                .filter(trait ->
+                        !trait.equals(Sex.VARIABLE) && !model.visibleTraits().contains(trait))
+                .forEach(trait ->
+                        problems.add("not-modelled", "", "model " + model + " makes no claim about \"" + trait + "\""));
+        problems.throwIfAny();
     }
 
     /**

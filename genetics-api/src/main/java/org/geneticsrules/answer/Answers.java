@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.caution.Caution;
@@ -18,9 +17,7 @@ import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.View;
-import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
-import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
@@ -78,30 +75,40 @@ public final class Answers {
     }
 
     /**
-     * Asks the rival models, for those who put answers together. A rival that makes no claim about the traits asked for is left out; one to
-     * which what is stated has no meaning, or that would take too much work, is noticed.
+     * Asks the rival models, for those who put answers together. A rival that makes no claim about a trait that is asked for or was seen is
+     * left out; one to which what is stated has no meaning, or that would take too much work, is noticed.
      *
      * @param verdict the verdict of the answer
-     * @param question asks the same under another model; which cautions are due is not asked
+     * @param question asks the same under another model
      * @param notices takes which rivals were not asked
+     * @param due takes the cautions that go with verdicts that differ
      * @return the verdicts that differ from it in more than what alleles and loci are called, in the order of the rivals
      */
     public List<RivalVerdict> rivalVerdicts(
-            String verdict, Function<Answers, String> question, Collection<String> notices) {
+            String verdict,
+            Function<Answers, RivalModel.Opinion> question,
+            Collection<String> notices,
+            Collection<Caution> due) {
         List<RivalVerdict> found = new ArrayList<>();
         List<String> silent = new ArrayList<>();
         for (RivalModel rival : rivals) {
-            Model other = rival.compiled().model();
+            boolean asked = false;
             try {
-                String otherwise = question.apply(of(rival.compiled(), ImmutableList.of()));
-                if (!inWordsOf(model(), other, otherwise).equals(verdict)) {
-                    found.add(new RivalVerdict(rival.title(), other.reference(), otherwise));
+                CompiledModel other = rival.compiled();
+                RivalModel.Opinion opinion = question.apply(new Answers(other, cautions, ImmutableList.of()));
+                asked = opinion.isAnswer();
+                if (asked && !new SameWords(model(), other.model()).are(verdict, opinion.verdict())) {
+                    found.add(new RivalVerdict(rival.title(), other.model().reference(), opinion.verdict()));
+                    opinion.cautions().get().stream()
+                            .filter(caution -> !due.contains(caution))
+                            .forEach(due::add);
                 }
             } catch (ProblemsException e) {
-                if (!e.problems().stream().allMatch(problem -> problem.code().equals("not-modelled"))) {
-                    silent.add("\"" + rival.title() + "\"");
-                }
-            } catch (IllegalArgumentException | TooLargeException e) {
+                asked = e.problems().stream().allMatch(problem -> problem.code().equals("not-modelled"));
+            } catch (TooLargeException e) {
+                asked = false;
+            }
+            if (!asked) {
                 silent.add("\"" + rival.title() + "\"");
             }
         }
@@ -111,29 +118,6 @@ public final class Answers {
                             + " too much work: " + String.join(", ", silent));
         }
         return found;
-    }
-
-    /** A sentence of a rival with the titles that this model has for the same loci and alleles. */
-    private static String inWordsOf(Model own, Model other, String sentence) {
-        String said = sentence;
-        for (Locus locus : own.loci().values()) {
-            Locus there = other.loci().get(locus.id());
-            if (there == null) {
-                continue;
-            }
-            said = renamed(said, there.title(), locus.title());
-            for (Allele allele : locus.alleles().values()) {
-                Allele same = there.alleles().get(allele.id());
-                if (same != null) {
-                    said = renamed(said, same.title(), allele.title());
-                }
-            }
-        }
-        return said;
-    }
-
-    private static String renamed(String sentence, Optional<String> from, Optional<String> to) {
-        return from.isPresent() && to.isPresent() ? sentence.replace(from.get(), to.get()) : sentence;
     }
 
     /**

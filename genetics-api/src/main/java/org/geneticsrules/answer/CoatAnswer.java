@@ -124,7 +124,15 @@ final class CoatAnswer {
                         animal.sightings(),
                         answers.young()),
                 verdict,
-                other -> new CoatAnswer(other, question.under(other.compiled()), kind).verdict());
+                this::opinion);
+    }
+
+    /** What a rival answers about the same traits. */
+    private RivalModel.Opinion opinion(Answers other) {
+        CoatQuestion same =
+                new CoatQuestion(animal.under(other.compiled()), ImmutableSet.copyOf(asked.traits()), question.stage());
+        Answer answer = new CoatAnswer(other, same, kind).answer();
+        return new RivalModel.Opinion(answer.verdict(), true, answer::cautions);
     }
 
     private String verdict() {

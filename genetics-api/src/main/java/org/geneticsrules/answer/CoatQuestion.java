@@ -2,7 +2,6 @@ package org.geneticsrules.answer;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.Set;
-import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.trait.LifeStage;
 
 /**
@@ -43,10 +42,5 @@ public record CoatQuestion(Animal animal, Set<String> traits, LifeStage stage) {
      */
     public CoatQuestion at(LifeStage when) {
         return new CoatQuestion(animal, traits, when);
-    }
-
-    /** The same question under another model. */
-    CoatQuestion under(CompiledModel other) {
-        return new CoatQuestion(animal.under(other), traits, stage);
     }
 }

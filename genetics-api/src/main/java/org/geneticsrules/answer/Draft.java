@@ -50,10 +50,10 @@ final class Draft {
     /**
      * The answer.
      *
-     * @param same asks a rival model the same, and returns its verdict
+     * @param same asks a rival model the same
      */
-    Answer answer(Answers answers, Question question, String verdict, Function<Answers, String> same) {
-        List<RivalVerdict> otherwise = answers.rivalVerdicts(verdict, same, notices);
+    Answer answer(Answers answers, Question question, String verdict, Function<Answers, RivalModel.Opinion> same) {
+        List<RivalVerdict> otherwise = answers.rivalVerdicts(verdict, same, notices, cautions);
         EvidenceLevel evidence = status == Status.UNDECIDED && statements.isEmpty()
                 ? EvidenceLevel.of(List.of())
                 : answers.evidence(statements, populations);

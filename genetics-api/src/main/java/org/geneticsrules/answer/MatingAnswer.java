@@ -41,17 +41,18 @@ final class MatingAnswer {
         mating.parents().forEach(parent -> draft.notices.addAll(parent.notices()));
         String verdict = verdict();
         frame.complete(draft, cross, weighs() || !draft.weightings.isEmpty());
-        return draft.answer(
-                answers,
-                frame.question(),
-                verdict,
-                other -> new MatingAnswer(other, mating.question().under(other.compiled())).verdictAlone());
+        return draft.answer(answers, frame.question(), verdict, this::opinion);
     }
 
-    /** The verdict, without working out reasons. */
-    private String verdictAlone() {
-        explains = false;
-        return verdict();
+    /** What a rival answers about the same traits, without working out reasons unless its cautions are wanted. */
+    private RivalModel.Opinion opinion(Answers other) {
+        MatingQuestion same = mating.question().inTraits(mating.view().traits()).under(other.compiled());
+        MatingAnswer brief = new MatingAnswer(other, same);
+        brief.explains = false;
+        return new RivalModel.Opinion(
+                brief.verdict(),
+                true,
+                () -> new MatingAnswer(other, same).answer().cautions());
     }
 
     private String verdict() {
@@ -131,7 +132,7 @@ final class MatingAnswer {
                 chances.map(MatingAnswer::mean),
                 chances.flatMap(this::litter),
                 lost(assumed),
-                chances.isPresent() && explains ? Tipping.of(mating, population, this::whole) : List.of()));
+                chances.isPresent() && explains ? tippings(population) : List.of()));
         explained(assumed).ifPresent(reasons -> {
             if (draft.because.isEmpty()) {
                 reasons(reasons);
@@ -215,6 +216,15 @@ final class MatingAnswer {
 
     private Optional<Litter> litter(Distribution<Probability> chances) {
         return mating.question().litter().map(size -> Litter.of(size, chances));
+    }
+
+    private List<Tipping> tippings(Population population) {
+        try {
+            return Tipping.of(mating, population, this::whole);
+        } catch (TooLargeException e) {
+            draft.notices.add("at which frequency the answer turns is left out: " + e.getMessage());
+            return List.of();
+        }
     }
 
     /** The chance that the look asked for occurs: in the litter, where one is asked for, else in the next kit. */

@@ -1,7 +1,9 @@
 package org.geneticsrules.answer;
 
 import com.google.common.base.Suppliers;
+import java.util.List;
 import java.util.function.Supplier;
+import org.geneticsrules.caution.Caution;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 
@@ -49,4 +51,13 @@ public final class RivalModel {
     public String toString() {
         return title;
     }
+
+    /**
+     * What a rival says when it is asked.
+     *
+     * @param verdict its verdict in one sentence
+     * @param isAnswer false if it could not tell, for want of frequencies or because it would take too much work
+     * @param cautions what has to be said along with it
+     */
+    public record Opinion(String verdict, boolean isAnswer, Supplier<List<Caution>> cautions) {}
 }

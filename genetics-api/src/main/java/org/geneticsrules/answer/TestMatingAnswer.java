@@ -118,13 +118,18 @@ final class TestMatingAnswer {
                         animal.sightings(),
                         answers.young()),
                 verdict,
-                other -> new TestMatingAnswer(other, question.under(other.compiled())).verdict());
+                this::opinion);
     }
 
     private Set<String> watchedInResults() {
         Set<String> traits = new LinkedHashSet<>(question.traits());
         draft.tests.forEach(test -> traits.addAll(test.traits()));
         return traits;
+    }
+
+    private RivalModel.Opinion opinion(Answers other) {
+        Answer same = new TestMatingAnswer(other, question.under(other.compiled())).answer();
+        return new RivalModel.Opinion(same.verdict(), true, same::cautions);
     }
 
     private String verdict() {

@@ -22,7 +22,7 @@ import org.geneticsrules.probability.Probability;
  *
  * @param locus id of the locus
  * @param allele the allele
- * @param frequency the least frequency, in ten-thousandths, at which the chance is 1/2 or more
+ * @param frequency a frequency, in ten-thousandths, at which the chance is 1/2 or more, while a ten-thousandth below it is less
  * @param stated the frequency that the population states
  */
 public record Tipping(String locus, Allele allele, Probability frequency, Probability stated) {

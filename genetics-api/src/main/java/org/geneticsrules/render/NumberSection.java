@@ -149,11 +149,14 @@ final class NumberSection {
 
     private String turns(Tipping tipping, Weighting weighting) {
         Taxon.Young young = answer.question().young();
-        return "Likelier than not, if "
-                + tipping.allele().title().orElse(tipping.allele().symbol())
-                + " has a frequency of " + Numbers.percent(tipping.frequency()) + " or more, in place of "
-                + Numbers.percent(tipping.stated())
-                + (weighting.litter().isPresent() ? ": at least one such " + young.one() + "." : ".");
+        String allele = tipping.allele().title().orElse(tipping.allele().symbol());
+        String what = weighting.litter().isPresent() ? ": at least one such " + young.one() : "";
+        return tipping.stated().compareTo(tipping.frequency()) < 0
+                ? "Likelier than not, if " + allele + " has a frequency of " + Numbers.percent(tipping.frequency())
+                        + " or more, in place of " + Numbers.percent(tipping.stated()) + what + "."
+                : "Likelier than not as it is, but not if " + allele + " has a frequency below "
+                        + Numbers.percent(tipping.frequency()) + ", in place of "
+                        + Numbers.percent(tipping.stated()) + what + ".";
     }
 
     private String population(Weighting weighting) {

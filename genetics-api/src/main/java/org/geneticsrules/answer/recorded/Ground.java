@@ -1,20 +1,25 @@
 package org.geneticsrules.answer.recorded;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Confusions;
 
 /**
@@ -63,11 +68,40 @@ record Ground(
         return new Ground(answers, pedigree, population, confusions, engine, Optional.of(how));
     }
 
-    /** The same questions under another model; nothing is estimated there. */
+    /** The same questions under another model that rules all traits recorded; nothing is estimated there. */
     Ground under(Answers other) {
-        Inference there = engine.about(pedigree).under(other.compiled());
-        population.ifPresent(there::from); // refuses a population that the other model does not have
-        return new Ground(other, pedigree, population, confusions, there, Optional.empty());
+        Model there = other.compiled().model();
+        Set<String> recorded = new LinkedHashSet<>();
+        for (Individual one : pedigree.individuals().values()) {
+            one.observations().forEach(seen -> recorded.addAll(seen.traits()));
+        }
+        recorded.retainAll(model().visibleTraits());
+        Animal.requireClaims(recorded, there);
+        population.filter(id -> !there.populations().containsKey(id)).ifPresent(id -> {
+            throw unknown("population", id, there.populations().keySet());
+        });
+        return new Ground(
+                other,
+                pedigree,
+                population,
+                confusions,
+                engine.about(pedigree).under(other.compiled()),
+                Optional.empty());
+    }
+
+    /** Refuses a model that lacks a locus which another one was asked about; an unknown one is named with the nearest where it is used. */
+    void requireLoci(Collection<String> loci, Ground asked) {
+        loci.stream()
+                .filter(locus -> !model().loci().containsKey(locus)
+                        && asked.model().loci().containsKey(locus))
+                .findFirst()
+                .ifPresent(locus -> {
+                    throw unknown("locus", locus, model().loci().keySet());
+                });
+    }
+
+    private static ProblemsException unknown(String what, String name, Set<String> known) {
+        return new ProblemsException(Problems.unknown(Stage.REFERENCES, "unknown-" + what, "", what, name, known));
     }
 
     /** The questions of the engine, without a population. */

@@ -78,11 +78,14 @@ final class OwnRecords {
         Set<String> traits =
                 seen.isEmpty() ? Set.of() : seen.get(seen.size() - 1).look().traits();
         try {
-            return Optional.of(answers.coat(
-                    seen.isEmpty()
-                            ? new CoatQuestion(animal, Set.of())
-                            : new CoatQuestion(
-                                    animal, traits, seen.get(seen.size() - 1).stage())));
+            return Optional.of(answers.against(List.of())
+                    .coat(
+                            seen.isEmpty()
+                                    ? new CoatQuestion(animal, Set.of())
+                                    : new CoatQuestion(
+                                            animal,
+                                            traits,
+                                            seen.get(seen.size() - 1).stage())));
         } catch (ProblemsException | TooLargeException notTold) {
             return Optional.empty();
         }

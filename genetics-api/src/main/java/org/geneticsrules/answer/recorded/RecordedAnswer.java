@@ -82,8 +82,8 @@ public record RecordedAnswer(
         notices = ImmutableList.copyOf(notices);
     }
 
-    /** This answer with what rival models answer, and notices. */
-    RecordedAnswer against(List<RivalVerdict> otherwise, List<String> noticed) {
+    /** This answer with what rival models answer, and with notices and cautions that take that into account. */
+    RecordedAnswer against(List<RivalVerdict> otherwise, List<String> noticed, List<Caution> due) {
         return new RecordedAnswer(
                 kind,
                 question,
@@ -95,7 +95,7 @@ public record RecordedAnswer(
                 conflicts,
                 otherwise,
                 rivals,
-                cautions,
+                due,
                 evidence,
                 model,
                 pedigree,

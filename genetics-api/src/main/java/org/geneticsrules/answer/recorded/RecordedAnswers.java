@@ -9,7 +9,10 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.answer.RivalVerdict;
+import org.geneticsrules.answer.Status;
+import org.geneticsrules.caution.Caution;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.pedigree.Pedigree;
@@ -121,7 +124,11 @@ public final class RecordedAnswers {
      * @throws IllegalArgumentException if there is no such animal or locus
      */
     public RecordedAnswer mayCarry(String animal, Collection<String> loci) {
-        return against(at -> new MayCarryAnswer(at, animal, loci).answer());
+        Collection<String> asked = loci.isEmpty() ? ground.model().loci().keySet() : loci;
+        return against(at -> {
+            at.requireLoci(asked, ground);
+            return new MayCarryAnswer(at, animal, asked).answer();
+        });
     }
 
     /**
@@ -193,12 +200,19 @@ public final class RecordedAnswers {
     private RecordedAnswer against(Function<Ground, RecordedAnswer> question) {
         RecordedAnswer found = question.apply(ground);
         List<String> notices = new ArrayList<>(found.notices());
+        List<Caution> cautions = new ArrayList<>(found.cautions());
         List<RivalVerdict> otherwise = ground.answers()
                 .rivalVerdicts(
                         found.verdict(),
-                        other -> question.apply(ground.under(other)).verdict(),
-                        notices);
-        return found.against(otherwise, notices);
+                        other -> {
+                            RecordedAnswer same = question.apply(ground.under(other));
+                            boolean isAnswer = same.status() != Status.UNDECIDED
+                                    || !same.conflicts().isEmpty();
+                            return new RivalModel.Opinion(same.verdict(), isAnswer, same::cautions);
+                        },
+                        notices,
+                        cautions);
+        return found.against(otherwise, notices, cautions);
     }
 
     /**
