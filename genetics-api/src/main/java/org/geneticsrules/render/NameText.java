@@ -1,8 +1,11 @@
 package org.geneticsrules.render;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.named.NameFinding.Called;
 import org.geneticsrules.answer.named.NameFinding.Converted;
@@ -11,6 +14,7 @@ import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.vocabulary.Conversion;
+import org.geneticsrules.vocabulary.Match;
 import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
@@ -29,6 +33,7 @@ import org.geneticsrules.vocabulary.Vocabulary;
 public final class NameText {
 
     private static final int MOST_LISTED = 8;
+    private static final int MOST_BOXES = 3;
 
     private NameText() {}
 
@@ -75,24 +80,49 @@ public final class NameText {
 
     private static void called(Naming naming, TextLines text) {
         text.heading(where(naming.vocabulary()));
+        List<String> untouched = new ArrayList<>();
         for (InFacet facet : naming.facets()) {
-            List<String> lines = new ArrayList<>();
-            facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one)));
-            facet.of(Standing.CERTAIN).stream()
-                    .filter(one -> !one.narrower().isEmpty())
-                    .forEach(one -> lines.add("also " + quoted(one.name()) + ", which is broader" + senses(one)));
-            few(facet.of(Standing.POSSIBLE), "names more are possible").forEach(line -> lines.add("perhaps " + line));
-            few(facet.of(Standing.TOO_EARLY), "names more cannot be told yet")
-                    .forEach(line -> lines.add("too early for " + line));
-            facet.nearest().stream()
-                    .limit(MOST_LISTED)
-                    .forEach(one -> lines.add("not " + quoted(one.name()) + ": " + why(one)));
-            if (lines.isEmpty()) {
-                continue;
+            String title = facet.facet().title().orElse(facet.facet().id());
+            List<String> lines = lines(facet);
+            if (!lines.isEmpty()) {
+                text.paragraph(capital(title) + ":");
+                lines.forEach(text::item);
+            } else if (!facet.names().isEmpty()) {
+                Set<String> lookAt = new LinkedHashSet<>();
+                facet.of(Standing.POSSIBLE).forEach(one -> lookAt.addAll(one.lookAt()));
+                untouched.add(capital(title) + ": look at " + String.join(", ", lookAt));
             }
-            text.paragraph(capital(facet.facet().title().orElse(facet.facet().id())) + ":");
-            lines.forEach(text::item);
         }
+        if (!untouched.isEmpty()) {
+            text.paragraph("Nothing was seen that bears on:");
+            untouched.forEach(text::item);
+        }
+    }
+
+    /** What is to be said of the names of a facet; nothing if all of them are as open as they were before anything was seen. */
+    private static List<String> lines(InFacet facet) {
+        List<String> lines = new ArrayList<>();
+        List<OfName> possible = facet.of(Standing.POSSIBLE);
+        if (possible.size() == facet.names().size()) {
+            return lines;
+        }
+        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one)));
+        String broader = facet.of(Standing.CERTAIN).stream()
+                .filter(one -> !one.narrower().isEmpty())
+                .map(one -> quoted(one.name()) + (one.isAmbiguous() ? " (in " + applying(one) + ")" : ""))
+                .collect(Collectors.joining(", "));
+        if (!broader.isEmpty()) {
+            lines.add("also, more broadly, " + broader);
+        }
+        few(possible, "names more are possible").forEach(line -> lines.add("perhaps " + line));
+        few(facet.of(Standing.TOO_EARLY), "names more cannot be told yet")
+                .forEach(line -> lines.add("too early for " + line));
+        Map<String, List<String>> reasons = new LinkedHashMap<>();
+        facet.nearest()
+                .forEach(one -> reasons.computeIfAbsent(why(one), none -> new ArrayList<>())
+                        .add(quoted(one.name())));
+        reasons.forEach((why, names) -> lines.add("not " + String.join(" or ", names) + ": " + why));
+        return lines;
     }
 
     private static List<String> few(List<OfName> names, String more) {
@@ -112,15 +142,16 @@ public final class NameText {
     }
 
     private static String senses(OfName one) {
-        if (!one.isAmbiguous()) {
-            return "";
-        }
-        return ", a word of " + one.senses().size() + " senses; in "
-                + one.senses().entrySet().stream()
-                        .filter(sense -> sense.getValue() == Standing.CERTAIN)
-                        .map(sense -> "\"" + sense.getKey() + "\"")
-                        .collect(Collectors.joining(" and "))
-                + " it applies";
+        return one.isAmbiguous()
+                ? ", a word of " + one.senses().size() + " senses; it applies in " + applying(one)
+                : "";
+    }
+
+    private static String applying(OfName one) {
+        return one.senses().entrySet().stream()
+                .filter(sense -> sense.getValue() == Standing.CERTAIN)
+                .map(sense -> "\"" + sense.getKey() + "\"")
+                .collect(Collectors.joining(" and "));
     }
 
     private static String why(OfName one) {
@@ -151,16 +182,19 @@ public final class NameText {
         if (found.candidates().isEmpty()) {
             text.paragraph("No name.");
         }
-        for (Conversion.Candidate one : found.candidates()
-                .subList(0, Math.min(MOST_LISTED, found.candidates().size()))) {
+        List<Conversion.Candidate> shown = found.candidates().stream()
+                .filter(one -> found.isLossy() || one.match() != Match.OVERLAPPING)
+                .limit(MOST_LISTED)
+                .toList();
+        for (Conversion.Candidate one : shown) {
             text.item(one.names().stream().map(NameText::quoted).collect(Collectors.joining(" and ")) + ": "
-                    + (one.isLossy() ? one.match().word() + ", so something is lost" : "exactly the same"));
+                    + inWords(one.match()));
             set("    It means also: ", one.alsoMeans(), text);
             set("    It does not mean: ", one.leavesOut(), text);
         }
-        if (found.candidates().size() > MOST_LISTED) {
-            text.paragraph(
-                    "And " + (found.candidates().size() - MOST_LISTED) + " further names or combinations of names.");
+        int left = found.candidates().size() - shown.size();
+        if (left > 0) {
+            text.paragraph("Names or combinations of names that are further from it: " + left + ".");
         }
         for (Map.Entry<String, BoxSet> one : found.uncovered().entrySet()) {
             if (!one.getValue().isEmpty()) {
@@ -170,6 +204,16 @@ public final class NameText {
         }
     }
 
+    private static String inWords(Match match) {
+        return switch (match) {
+            case EXACT -> "exactly the same";
+            case BROADER -> "broader: it means more, so something is lost";
+            case NARROWER -> "narrower: it means less, so it says more than was known";
+            case OVERLAPPING -> "overlapping: only a part of the meaning is shared, so something is lost";
+            case NONE -> "none of the same";
+        };
+    }
+
     /** Boxes in words, as many as are easily read. */
     private static void set(String before, BoxSet set, TextLines text) {
         List<Condition> boxes = set.boxes();
@@ -177,9 +221,9 @@ public final class NameText {
             text.hanging(
                     before,
                     "      ",
-                    boxes.stream().limit(MOST_LISTED).map(Condition::toString).collect(Collectors.joining("; or "))
-                            + (boxes.size() > MOST_LISTED
-                                    ? "; and " + (boxes.size() - MOST_LISTED) + " further combinations"
+                    boxes.stream().limit(MOST_BOXES).map(Condition::toString).collect(Collectors.joining("; or "))
+                            + (boxes.size() > MOST_BOXES
+                                    ? "; and " + (boxes.size() - MOST_BOXES) + " further combinations"
                                     : ""));
         }
     }

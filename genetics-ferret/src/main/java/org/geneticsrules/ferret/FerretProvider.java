@@ -15,7 +15,7 @@ import org.geneticsrules.spi.Plugin;
  */
 @Plugin(
         id = "geneticsrules.ferret",
-        version = "0.4.0",
+        version = "0.5.0",
         title = "Ferret coats",
         taxon = "Mustela furo",
         ncbi = 9669,

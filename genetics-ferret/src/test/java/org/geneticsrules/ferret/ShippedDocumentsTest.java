@@ -29,6 +29,7 @@ class ShippedDocumentsTest {
             assertEquals(List.of(Ferret.cautions()), Ferret.REGISTRY.cautions(model), model::toString);
             assertEquals(Ferret.catalogue().reference(), model.catalogue().reference(), "rivals can be compared");
         }
+        assertEquals(3, Ferret.REGISTRY.vocabularies(Ferret.catalogue()).size());
         assertEquals(
                 Ferret.REGISTRY.patches(), Ferret.REGISTRY.patches(Ferret.common()), "all are about this very content");
     }
@@ -68,6 +69,7 @@ class ShippedDocumentsTest {
         Ferret.REGISTRY.models().forEach(model -> served.add(model.reference()));
         served.add(Ferret.cautions().reference());
         Ferret.REGISTRY.patches().forEach(patch -> served.add(patch.reference()));
+        Ferret.REGISTRY.vocabularies().forEach(names -> served.add(names.reference()));
         served.add(new Reference(plugin.id(), plugin.version(), plugin.sha256()));
         assertEquals(
                 Files.readAllLines(Ferret.CHECKS.resolve("pins.txt")),

@@ -25,6 +25,7 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.vocabulary.Conversion;
+import org.geneticsrules.vocabulary.Match;
 import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
@@ -43,8 +44,6 @@ import org.geneticsrules.vocabulary.Vocabulary;
  * <p>Immutable and thread-safe.
  */
 public final class NameAnswers {
-
-    private static final int MOST_IN_VERDICT = 4;
 
     private final Answers answers;
 
@@ -80,7 +79,7 @@ public final class NameAnswers {
         List<String> verdicts = new ArrayList<>();
         for (Naming naming : namings) {
             notices.addAll(naming.notices());
-            verdicts.add(where(naming.vocabulary()) + ": " + called(naming));
+            verdicts.add(where(naming.vocabulary()) + ": " + NamesInShort.of(naming));
             for (Naming.InFacet facet : naming.facets()) {
                 facet.of(Naming.Standing.CERTAIN)
                         .forEach(one -> one.senses().forEach((id, standing) -> {
@@ -212,7 +211,17 @@ public final class NameAnswers {
         }
         Conversion.Candidate best = found.candidates().get(0);
         return "No name in " + where(found.target()) + " means exactly " + said + "; the nearest is " + named(best)
-                + ", which is " + best.match().word() + ", so that something is lost.";
+                + ", which " + shares(best.match()) + ", so that something is lost.";
+    }
+
+    private static String shares(Match match) {
+        return switch (match) {
+            case EXACT -> "means the same";
+            case BROADER -> "means more";
+            case NARROWER -> "means less";
+            case OVERLAPPING -> "shares only a part of its meaning";
+            case NONE -> "means something else";
+        };
     }
 
     private static String named(Conversion.Candidate candidate) {
@@ -221,20 +230,6 @@ public final class NameAnswers {
 
     private static String named(List<String> words) {
         return String.join(" and ", words.stream().map(NameAnswers::quoted).toList());
-    }
-
-    /** As in {@code "sandy" and "point"}: the narrowest names that certainly apply, of each facet. */
-    private static String called(Naming naming) {
-        List<String> names = new ArrayList<>();
-        for (Naming.InFacet facet : naming.facets()) {
-            List<String> apply = facet.narrowest().stream()
-                    .map(one -> quoted(one.name().word()) + (one.isAmbiguous() ? " (a word of several senses)" : ""))
-                    .toList();
-            if (!apply.isEmpty()) {
-                names.add(String.join(" or ", apply.subList(0, Math.min(apply.size(), MOST_IN_VERDICT))));
-            }
-        }
-        return names.isEmpty() ? "no name is certain" : String.join(" and ", names);
     }
 
     static String where(Vocabulary vocabulary) {

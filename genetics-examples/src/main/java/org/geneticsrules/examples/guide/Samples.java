@@ -44,6 +44,7 @@ public final class Samples {
         all.put("NextLook", NextLook::run);
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
+        all.put("Names", Names::run);
         all.put("Hypothesis", Hypothesis::run);
         all.put("RelevantEvidence", RelevantEvidence::run);
         all.put("FerretCommonPractice", FerretCommonPractice::run);

@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.examples.Program;
 import org.geneticsrules.json.Documents;
@@ -29,7 +30,8 @@ import org.geneticsrules.trait.CatalogueDocument;
  *   <li>{@code <!-- catalogue: Masks /traits/hue -->}: the same of the catalogue it speaks of;
  *   <li>{@code <!-- splice: Masks -->}: written by hand, and read in place of the same statements of that document;
  *   <li>{@code <!-- program: model --model ID | from .. until | from .. until -->}: of what the program prints, the lines from one that
- *       begins with the first words to before one that begins with the last, or to the {@code end}.
+ *       begins with the first words to before one that begins with the last, or to the {@code end}; a {@code +} stands for a blank
+ *       within a word.
  * </ul>
  */
 final class Blocks {
@@ -167,7 +169,10 @@ final class Blocks {
     private static String excerpt(String[] parts) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        if (Program.run(parts[0].split(" ", -1), new PrintWriter(out), new PrintWriter(err)) != 0) {
+        String[] words = Stream.of(parts[0].split(" ", -1))
+                .map(word -> word.replace('+', ' '))
+                .toArray(String[]::new);
+        if (Program.run(words, new PrintWriter(out), new PrintWriter(err)) != 0) {
             throw new IllegalArgumentException(err.toString());
         }
         List<String> printed = out.toString().lines().toList();

@@ -206,7 +206,7 @@ class GuideTest {
         Node spliced = document;
         for (Map.Entry<String, Node> section : Blocks.members(shown).entrySet()) {
             if (section.getValue() instanceof Node.ObjectNode statements
-                    && Set.of("loci", "groups", "traits", "masks", "viability", "populations", "evidence")
+                    && Set.of("loci", "groups", "traits", "masks", "viability", "populations", "evidence", "names")
                             .contains(section.getKey())) {
                 for (Map.Entry<String, Node> statement : statements.members().entrySet()) {
                     spliced = Blocks.with(spliced, List.of(section.getKey(), statement.getKey()), statement.getValue());
@@ -224,6 +224,8 @@ class GuideTest {
             case CATALOGUE -> CatalogueDocument.of(Documents.reader().readCatalogue(source));
             case PATCH -> PatchDocument.of(Documents.reader().readPatch(source));
             case MODEL -> ModelDocument.of(Documents.reader().readModel(source, List.of(catalogue)));
+            case VOCABULARY ->
+                Documents.reader().readVocabulary(source, List.of(catalogue)).toDocument();
             case PEDIGREE -> PedigreeDocument.of(Documents.reader().readPedigree(source));
             default -> throw new IllegalArgumentException("the guide shows no such document: " + document);
         };
