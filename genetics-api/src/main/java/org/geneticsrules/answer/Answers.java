@@ -9,10 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
+import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.explanation.RestsOn;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -24,6 +27,7 @@ import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
@@ -276,6 +280,23 @@ public final class Answers {
     List<Caution> cautions() {
         return cautions.stream()
                 .flatMap(set -> set.cautions().values().stream())
+                .toList();
+    }
+
+    /**
+     * Returns the cautions that go with one kind of question about an animal of which it can be told what it may look like.
+     *
+     * @param kind the kind of question
+     * @param mayShow whether the animal may show a look
+     * @return cautions in declared order
+     */
+    public List<Caution> cautions(QuestionKind kind, Predicate<Condition> mayShow) {
+        List<Caution> anyhow = cautions(Situation.of(kind.word()));
+        return cautions().stream()
+                .filter(caution -> anyhow.contains(caution)
+                        || (caution.trigger() instanceof Trigger.OnLook on
+                                && on.roles().contains(Role.ANIMAL)
+                                && mayShow.test(on.look())))
                 .toList();
     }
 

@@ -99,6 +99,9 @@ public final class NamedDocument {
                 .with("narrower", Node.texts(one.narrower()))
                 .with("lookAt", Node.texts(one.lookAt()));
         one.lookAgain().ifPresent(from -> node.with("lookAgain", AnswerDocument.stage(from)));
+        if (one.standing() != Naming.Standing.EXCLUDED) {
+            node.with("notes", Node.texts(one.notes()));
+        }
         return node.with("against", against.build())
                 .with(
                         "differences",

@@ -106,7 +106,7 @@ public final class NameText {
         if (possible.size() == facet.names().size()) {
             return lines;
         }
-        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one)));
+        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + notes(one)));
         String broader = facet.of(Standing.CERTAIN).stream()
                 .filter(one -> !one.narrower().isEmpty())
                 .map(one -> quoted(one.name()) + (one.isAmbiguous() ? " (in " + applying(one) + ")" : ""))
@@ -148,10 +148,15 @@ public final class NameText {
     }
 
     private static String applying(OfName one) {
-        return one.senses().entrySet().stream()
-                .filter(sense -> sense.getValue() == Standing.CERTAIN)
-                .map(sense -> "\"" + sense.getKey() + "\"")
-                .collect(Collectors.joining(" and "));
+        return one.senses().keySet().stream()
+                .filter(one::applies)
+                .map(sense -> "\"" + sense + "\"")
+                .collect(Collectors.joining(one.senses().containsValue(Standing.CERTAIN) ? " and " : " or "));
+    }
+
+    /** What is noted of a name that applies, and of the senses in which it does. */
+    private static String notes(OfName one) {
+        return one.notes().stream().map(note -> ". " + note).collect(Collectors.joining());
     }
 
     private static String why(OfName one) {

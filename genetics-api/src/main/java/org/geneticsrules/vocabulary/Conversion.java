@@ -55,7 +55,7 @@ public record Conversion(
      * @param date the day on which the new names are used; without one, today: senses that have no end
      * @return the conversion
      * @throws ProblemsException if the target is about another catalogue or has no such facet, or no animal can have all the names
-     * @throws TooLargeException if there are more than 10,000 candidates
+     * @throws TooLargeException if there are more than 1,000 candidates
      * @throws IllegalArgumentException if there is no name
      */
     public static Conversion of(List<Meaning> names, Vocabulary target, Optional<LocalDate> date) {
@@ -72,7 +72,7 @@ public record Conversion(
      * @param date the day on which the new names are used; without one, today: senses that have no end
      * @return the conversion
      * @throws ProblemsException if the target is about another catalogue or has no such facet, or no animal can have all the names
-     * @throws TooLargeException if there are more than 10,000 candidates
+     * @throws TooLargeException if there are more than 1,000 candidates
      * @throws IllegalArgumentException if there is no name or no facet
      */
     public static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<LocalDate> date) {

@@ -18,7 +18,7 @@ import org.geneticsrules.vocabulary.Conversion.Candidate;
 /** Converts names; the steps are those of the package's description. */
 final class Converter {
 
-    private static final int MOST_CANDIDATES = 10_000;
+    private static final int MOST_CANDIDATES = 1_000;
 
     /** Names that are being put together, with what they mean in the circumstances of what was said. */
     private record Draft(List<Name> names, BoxSet meaning) {}

@@ -6,8 +6,10 @@ import com.google.common.collect.ImmutableSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.LifeStage;
@@ -193,6 +195,34 @@ public record Naming(
             lookAt = ImmutableSet.copyOf(lookAt);
             against = ImmutableMap.copyOf(against);
             differences = ImmutableList.copyOf(differences);
+        }
+
+        /**
+         * Tells whether a sense is one of those by which the name certainly applies: it does so by itself, or, where none does, together with
+         * the others that are left.
+         *
+         * @param sense id of a sense in use
+         * @return false if the sense does not count, or the name is not certain
+         */
+        public boolean applies(String sense) {
+            Standing counts = senses.containsValue(Standing.CERTAIN) ? Standing.CERTAIN : Standing.POSSIBLE;
+            return standing == Standing.CERTAIN && senses.get(sense) == counts;
+        }
+
+        /**
+         * Returns what is noted of the name and of its senses that are not excluded.
+         *
+         * @return notes, each once
+         */
+        public List<String> notes() {
+            return Stream.concat(
+                            name.note().stream(),
+                            senses.entrySet().stream()
+                                    .filter(sense -> sense.getValue() != Standing.EXCLUDED)
+                                    .flatMap(sense ->
+                                            Objects.requireNonNull(name.senses().get(sense.getKey())).note().stream()))
+                    .distinct()
+                    .collect(ImmutableList.toImmutableList());
         }
 
         /**

@@ -4,11 +4,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.named.NameAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.Occasion;
 import org.geneticsrules.vocabulary.Vocabulary;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -62,12 +65,26 @@ final class NameCommand implements Callable<Integer> {
         Answers answers = choice.answers();
         Model model = answers.compiled().model();
         Map<String, String> seen = new LinkedHashMap<>();
-        looks.forEach(look -> seen.putAll(Inputs.look("--look", model, look).asMap()));
+        for (String look : looks) {
+            Inputs.look("--look", model, look).asMap().forEach((trait, state) -> {
+                String before = seen.putIfAbsent(trait, state);
+                if (before != null && !before.equals(state)) {
+                    throw new InputException("problem: --look states two different things of \"" + trait + "\": "
+                            + before + " and " + state + "; an animal is named as it looks at one time\n");
+                }
+            });
+        }
+        Optional<Sex> shown = Optional.ofNullable(seen.remove(Sex.VARIABLE)).flatMap(Sex::of);
+        Occasion stated = options.occasion(model);
+        if (shown.isPresent() && stated.sex().filter(sex -> sex != shown.get()).isPresent()) {
+            throw new InputException("problem: --look and --sex state different sexes\n");
+        }
+        Occasion occasion = shown.map(stated::of).orElse(stated);
         List<Vocabulary> asked = in.isEmpty()
                 ? options.all(model)
                 : in.stream().map(given -> options.one("--in", given, model)).toList();
         return output.print(
-                NameAnswers.of(answers).name(asked, Phenotype.from(seen), options.occasion(model)),
+                NameAnswers.of(answers).name(asked, Phenotype.from(seen), occasion),
                 model,
                 spec.commandLine().getOut());
     }

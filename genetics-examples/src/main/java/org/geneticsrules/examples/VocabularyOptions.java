@@ -34,7 +34,7 @@ final class VocabularyOptions {
             paramLabel = "DATE",
             description = {
                 "The day of the record, such as 1999-05-30; a month or a year stands for its first day.",
-                "Default: today's names."
+                "Default: an animal gets today's names; a name may have been said at any time."
             })
     private @Nullable String on;
 

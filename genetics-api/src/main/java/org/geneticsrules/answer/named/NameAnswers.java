@@ -1,9 +1,9 @@
 package org.geneticsrules.answer.named;
 
-import com.google.common.collect.ImmutableList;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,14 +13,12 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.EvidenceLevel;
-import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.QuestionKind;
-import org.geneticsrules.caution.Role;
-import org.geneticsrules.caution.Situation;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.BoxSpace;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -82,16 +80,14 @@ public final class NameAnswers {
             verdicts.add(where(naming.vocabulary()) + ": " + NamesInShort.of(naming));
             for (Naming.InFacet facet : naming.facets()) {
                 facet.of(Naming.Standing.CERTAIN)
-                        .forEach(one -> one.senses().forEach((id, standing) -> {
-                            if (standing == Naming.Standing.CERTAIN) {
-                                rest(
+                        .forEach(one -> one.senses().keySet().stream()
+                                .filter(one::applies)
+                                .forEach(id -> rest(
                                         rests,
                                         naming.vocabulary(),
                                         one.name(),
                                         Objects.requireNonNull(
-                                                one.name().senses().get(id)));
-                            }
-                        }));
+                                                one.name().senses().get(id)))));
             }
         }
         List<String> given = new ArrayList<>(List.of("look " + seen));
@@ -102,7 +98,7 @@ public final class NameAnswers {
                 verdicts.isEmpty() ? "There is no vocabulary to ask." : String.join("; ", verdicts) + ".",
                 given,
                 new NameFinding.Called(namings),
-                cautions(List.of(seen)),
+                answers.cautions(QuestionKind.NAME, look -> mayShow(seen, look)),
                 EvidenceLevel.of(new ArrayList<>(rests.values())),
                 vocabularies.stream().map(Vocabulary::reference).toList(),
                 new ArrayList<>(notices));
@@ -142,7 +138,7 @@ public final class NameAnswers {
                 verdict,
                 given,
                 new NameFinding.Meant(meaning),
-                cautions(mayShow(meaning)),
+                answers.cautions(QuestionKind.NAME, look -> mayShow(meaning, look)),
                 EvidenceLevel.of(new ArrayList<>(rests.values())),
                 List.of(vocabulary.reference()),
                 meaning.notices());
@@ -169,10 +165,8 @@ public final class NameAnswers {
         Conversion found = Conversion.of(meanings, target, date);
         Map<String, Statement> rests = new LinkedHashMap<>();
         Set<String> notices = new LinkedHashSet<>();
-        List<Phenotype> looks = new ArrayList<>();
         for (Meaning meaning : meanings) {
             notices.addAll(meaning.notices());
-            looks.addAll(mayShow(meaning));
             meaning.readings().forEach(one -> rest(rests, vocabulary, one.name(), one.sense()));
         }
         found.candidates()
@@ -189,7 +183,10 @@ public final class NameAnswers {
                 converted(found),
                 given,
                 new NameFinding.Converted(found),
-                cautions(looks),
+                answers.cautions(
+                        QuestionKind.NAME,
+                        look -> meanings.stream().allMatch(one -> meets(one, look))
+                                && meanings.stream().anyMatch(one -> speaksOf(one, look))),
                 EvidenceLevel.of(new ArrayList<>(rests.values())),
                 List.of(vocabulary.reference(), target.reference()),
                 new ArrayList<>(notices));
@@ -267,16 +264,29 @@ public final class NameAnswers {
                         vocabulary.support(name, sense)));
     }
 
-    /** What an animal of this name may show, of the traits that the name speaks of; nothing if that is too much to list. */
-    private static List<Phenotype> mayShow(Meaning meaning) {
-        try {
-            return meaning.evidence().map(ImmutableList::copyOf).orElse(ImmutableList.of());
-        } catch (TooLargeException e) {
-            return List.of();
-        }
+    /** Whether an animal may show a look, if something of it was seen and nothing seen speaks against the rest. */
+    private static boolean mayShow(Phenotype seen, Condition look) {
+        return !Collections.disjoint(seen.traits(), look.names())
+                && look.variables().entrySet().stream()
+                        .allMatch(one -> seen.state(one.getKey())
+                                .map(one.getValue()::allows)
+                                .orElse(true));
     }
 
-    private List<Caution> cautions(List<Phenotype> looks) {
-        return answers.cautions(Situation.of(QuestionKind.NAME.word()).with(Role.ANIMAL, looks));
+    /** Whether some animal of this name shows a look of which the name speaks, whenever it was said. */
+    private static boolean mayShow(Meaning meaning, Condition look) {
+        return speaksOf(meaning, look) && meets(meaning, look);
+    }
+
+    private static boolean speaksOf(Meaning meaning, Condition look) {
+        return meaning.readings().stream()
+                .flatMap(one -> one.sense().looks().values().stream())
+                .anyMatch(one -> !Collections.disjoint(one.names(), look.names()));
+    }
+
+    private static boolean meets(Meaning meaning, Condition look) {
+        BoxSpace space = meaning.vocabulary().space();
+        return space.names().containsAll(look.names())
+                && !meaning.set().and(space.ofDisjoint(List.of(look))).isEmpty();
     }
 }
