@@ -194,7 +194,7 @@ class ModelsTest {
         Answer answer = answers.mating(MatingQuestion.of(carrier, carrier).inTraits(List.of("hue")));
         assertEquals(Optional.of(Grade.CONJECTURE), answer.evidence().grade());
         assertEquals(
-                Set.of("looks as alleles"),
+                Set.of("classes of the pedigrees", "looks as alleles"),
                 answer.evidence().weakest().stream()
                         .map(statement -> statement.evidence().orElseThrow().id())
                         .collect(Collectors.toSet()));
