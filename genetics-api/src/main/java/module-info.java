@@ -8,6 +8,7 @@ module org.geneticsrules.api {
     requires static tools.jackson.databind;
 
     exports org.geneticsrules.answer;
+    exports org.geneticsrules.answer.described;
     exports org.geneticsrules.answer.named;
     exports org.geneticsrules.answer.recorded;
     exports org.geneticsrules.caution;

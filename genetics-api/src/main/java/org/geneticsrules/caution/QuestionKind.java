@@ -9,6 +9,8 @@ import java.util.Locale;
 public enum QuestionKind {
     /** What an animal looks like, and why. */
     COAT,
+    /** What was seen of an animal, and whether it can all be one animal. */
+    DESCRIPTION,
     /** What an animal may carry unseen. */
     CARRIERS,
     /** What a coat is called. */

@@ -2,9 +2,11 @@ package org.geneticsrules.render;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Assumption;
@@ -100,19 +102,26 @@ public final class AnswerText {
         }
     }
 
+    /** Each caution with its own first line; what several have in common is said once, under the first of them. */
     static void cautions(List<Caution> cautions, TextLines text) {
         if (!cautions.isEmpty()) {
             text.heading("Cautions");
+            Set<String> said = new LinkedHashSet<>();
             for (Caution caution : cautions) {
                 text.item(caution.line());
-                caution.detail().forEach(sentence -> text.hanging("    ", "    ", sentence));
-                text.hanging(
-                        "    ",
-                        "    ",
-                        (caution.sources().isEmpty()
-                                        ? "Common practice"
-                                        : "Source: " + String.join("; ", caution.sources()))
-                                + ". Written " + caution.date() + ".");
+                boolean repeats = caution.detail().stream().anyMatch(said::contains);
+                caution.detail().stream().filter(said::add).forEach(sentence -> text.hanging("    ", "    ", sentence));
+                if (repeats) {
+                    text.hanging("    ", "    ", "What is said above of the same goes for this too.");
+                }
+                String source = (caution.sources().isEmpty()
+                                ? "Common practice"
+                                : "Source: " + String.join("; ", caution.sources()))
+                        + ". Written " + caution.date() + ".";
+                if (!repeats || said.add(source)) {
+                    text.hanging("    ", "    ", source);
+                    said.add(source);
+                }
             }
         }
     }

@@ -3,14 +3,18 @@ package org.geneticsrules.examples;
 import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
+import org.geneticsrules.answer.described.DescribedAnswer;
+import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.json.AnswerDocument;
+import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
+import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
@@ -64,5 +68,11 @@ final class OutputChoice {
     int print(NamedAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(NamedDocument.of(answer)) : NameText.of(answer, style(model)));
         return ExitCodes.ANSWERED;
+    }
+
+    /** Prints a description; where no one animal shows all that was seen, that is undecided. */
+    int print(DescribedAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(DescribedDocument.of(answer)) : DescriptionText.of(answer, style(model)));
+        return answer.description().fit() == Description.Fit.NOT_ONE_ANIMAL ? ExitCodes.UNDECIDED : ExitCodes.ANSWERED;
     }
 }

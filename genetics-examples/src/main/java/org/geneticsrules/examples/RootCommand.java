@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
         },
         subcommands = {
             DemoCommand.class,
+            DescribeCommand.class,
             MatingCommand.class,
             CoatCommand.class,
             HandOverCommand.class,
