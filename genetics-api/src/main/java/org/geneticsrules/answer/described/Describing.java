@@ -182,7 +182,7 @@ final class Describing {
         Set<String> known = readings.stream()
                 .filter(one -> one.tooEarly().isEmpty())
                 .map(Reading::trait)
-                .collect(Collectors.toSet());
+                .collect(Collectors.toCollection(LinkedHashSet::new));
         LifeStage latest =
                 question.sightings().get(question.sightings().size() - 1).stage();
         return model.catalogue().traits().values().stream()
