@@ -58,7 +58,7 @@ class AnswerRecountTest {
     @MethodSource("models")
     void random_matings_add_up(Model model) {
         Random random = new Random(20_261_125);
-        Answers answers = REGISTRY.answers(model);
+        Answers answers = REGISTRY.answers(model).against(List.of());
         List<String> traits = List.copyOf(model.visibleTraits());
         String modelText = Documents.write(model);
         int numbers = 0;
@@ -90,7 +90,7 @@ class AnswerRecountTest {
     @MethodSource("models")
     void random_coats_add_up(Model model) {
         Random random = new Random(7);
-        Answers answers = REGISTRY.answers(model);
+        Answers answers = REGISTRY.answers(model).against(List.of());
         String modelText = Documents.write(model);
         int numbers = 0;
         for (int i = 0; i < PAIRS; i++) {
@@ -104,7 +104,7 @@ class AnswerRecountTest {
     @Test
     void a_wrong_number_is_found() {
         Model model = REGISTRY.model("geneticsrules.ferret.common-practice");
-        Answers answers = REGISTRY.answers(model);
+        Answers answers = REGISTRY.answers(model).against(List.of());
         Animal carrier = Animal.unknown(answers.compiled()).withGenotype("C/c B/b", OmittedLoci.WILD_TYPE);
         Answer answer = answers.mating(MatingQuestion.of(carrier, carrier)
                 .inTraits(List.of("hue", "eye colour"))

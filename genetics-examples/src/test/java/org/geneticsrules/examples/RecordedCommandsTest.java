@@ -56,7 +56,7 @@ class RecordedCommandsTest {
     }
 
     private Run ask(String command, String... more) {
-        List<String> all = new ArrayList<>(List.of(command, "--pedigree", kennel));
+        List<String> all = new ArrayList<>(List.of(command, "--alone", "--pedigree", kennel));
         all.addAll(Arrays.asList(more));
         return Run.of(all.toArray(String[]::new));
     }

@@ -24,7 +24,7 @@ import tools.jackson.databind.json.JsonMapper;
 class TestMatingCommandTest {
 
     private static final String[] FENNICK = {
-        "test-mating", "--sex", "male", "--look", "eye colour: dark", "--carries", "albino"
+        "test-mating", "--alone", "--sex", "male", "--look", "eye colour: dark", "--carries", "albino"
     };
 
     private static Run fennick(String... more) {
@@ -81,6 +81,7 @@ class TestMatingCommandTest {
     void white_on_the_head_is_not_bred_for_a_test() {
         Run run = Run.of(
                 "test-mating",
+                "--alone",
                 "--sex",
                 "female",
                 "--genotype",

@@ -42,7 +42,7 @@ class CautionsTest {
     /** Late enough for every trait to be told. */
     private static final LifeStage ADULT = LifeStage.parse("week 80, moult 2, winter");
 
-    private final Answers answers = Ferret.REGISTRY.answers(Ferret.common());
+    private final Answers answers = Ferret.REGISTRY.answers(Ferret.common()).against(List.of());
 
     /** An animal that carries nothing hidden and raises no caution by its look. */
     private final Animal plain = Animal.unknown(answers.compiled()).withGenotype(PLAIN, OmittedLoci.UNKNOWN);
@@ -128,7 +128,7 @@ class CautionsTest {
     void a_look_that_a_kit_may_have_raises_its_cautions_if_a_model_foresees_it() {
         Set<String> foreseen = new LinkedHashSet<>();
         for (Model model : List.of(Ferret.common(), Ferret.hypothesis("dark-eyed-white-is-marking"))) {
-            Answers under = Ferret.REGISTRY.answers(model);
+            Answers under = Ferret.REGISTRY.answers(model).against(List.of());
             for (Caution caution : onLooks()) {
                 for (Phenotype look : looks(caution)) {
                     if (model.visibleTraits().containsAll(look.traits()) && reachable(under, look)) {

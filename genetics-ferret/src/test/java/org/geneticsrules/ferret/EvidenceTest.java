@@ -140,7 +140,7 @@ class EvidenceTest {
     }
 
     private Answer asking(String... traits) {
-        Answers answers = Ferret.REGISTRY.answers(model);
+        Answers answers = Ferret.REGISTRY.answers(model).against(List.of());
         Animal carrier = Animal.unknown(answers.compiled()).withGenotype(CARRIER, OmittedLoci.UNKNOWN);
         return answers.mating(
                 MatingQuestion.of(carrier, carrier).inTraits(List.of(traits)).at(LifeStage.atMoult(0)));

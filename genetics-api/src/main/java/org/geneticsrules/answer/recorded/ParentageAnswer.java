@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.answer.recorded.Parentage.OfKit;
@@ -59,7 +60,9 @@ final class ParentageAnswer {
         males.forEach(male -> male.male().ifPresent(concerned::add));
         concerned.addAll(litter.sires().males());
         this.kindred = asMales(Kindreds.of(ground.pedigree(), concerned));
-        this.assigned = new Assigned(kindred, litter);
+        // as the kindred has it: without a foster dam who is no relative
+        this.assigned =
+                new Assigned(kindred, Objects.requireNonNull(kindred.litters().get(litter.id())));
         this.loci = Kindreds.read(ground.compiled(), kindred);
     }
 

@@ -354,7 +354,9 @@ class RecordedAnswersTest {
                 .add(male("carrier").with(GenotypeTest.of(MODEL.locus("C").pair("C", "c"))))
                 .add(Individual.of("dark kit").with(DARK))
                 .add(Individual.of("other kit").with(DARK))
-                .add(Litter.of("first", Optional.of("dam"), Paternity.unknown(), "dark kit", "other kit"));
+                .add(female("nurse", PINK))
+                .add(Litter.of("first", Optional.of("dam"), Paternity.unknown(), "dark kit", "other kit")
+                        .raisedBy("nurse"));
         RecordedAnswer answer =
                 about(builder).parentage(ParentageQuestion.of("first").among(List.of("albino", "clear", "carrier")));
         Parentage found = (Parentage) answer.finding();

@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
@@ -31,16 +32,20 @@ import org.geneticsrules.trait.CatalogueDocument;
  *   <li>{@code <!-- splice: Masks -->}: written by hand, and read in place of the same statements of that document;
  *   <li>{@code <!-- program: model --model ID | from .. until | from .. until -->}: of what the program prints, the lines from one that
  *       begins with the first words to before one that begins with the last, or to the {@code end}; a {@code +} stands for a blank
- *       within a word.
+ *       within a word;
+ *   <li>{@code <!-- asked: name --look hue:+black | from .. until -->}: the command line as it is typed, and then what the program prints, in
+ *       the same way, with a mark where lines are left out, or what it refuses. Files are those beside the pages about daily questions.
  * </ul>
  */
 final class Blocks {
 
     private static final Pattern MARK =
-            Pattern.compile("<!-- (code|output|json|catalogue|splice|program): ([^>]*?) -->");
+            Pattern.compile("<!-- (code|output|json|catalogue|splice|program|asked): ([^>]*?) -->");
 
     /** What a block of a page is said to hold. */
     record Block(String kind, String sample, String rest, String content) {}
+
+    private static final int WIDTH = 96;
 
     private static final Map<String, Run> RUNS = new LinkedHashMap<>();
 
@@ -111,6 +116,7 @@ final class Blocks {
             case "json" -> Documents.write(part(run(block.sample()).document(), block.rest()));
             case "catalogue" -> Documents.write(part(run(block.sample()).catalogue(), block.rest()));
             case "program" -> excerpt((block.sample() + " " + block.rest()).split(" \\| ", -1));
+            case "asked" -> asked((block.sample() + " " + block.rest()).strip().split(" \\| ", -1));
             default -> block.content();
         };
     }
@@ -167,26 +173,82 @@ final class Blocks {
     }
 
     private static String excerpt(String[] parts) {
+        Printed printed = printed(words(parts[0]));
+        if (printed.code() != 0) {
+            throw new IllegalArgumentException(printed.errors());
+        }
+        return String.join("\n", kept(printed.lines(), parts, Optional.empty())).strip() + "\n";
+    }
+
+    private static String asked(String[] parts) {
+        List<String> words = words(parts[0]);
+        Printed printed = printed(words.stream()
+                .map(word -> Files.isRegularFile(Guide.JOBS.resolve(word))
+                        ? Guide.JOBS.resolve(word).toString()
+                        : word)
+                .toList());
+        String said = printed.lines().isEmpty()
+                ? printed.errors()
+                : String.join("\n", kept(printed.lines(), parts, Optional.of("[...]")));
+        return typed(words) + "\n\n" + said.strip() + "\n";
+    }
+
+    /** The command line in lines that are not too long. */
+    private static String typed(List<String> words) {
+        StringBuilder text = new StringBuilder();
+        int column = "$ genetics".length();
+        text.append("$ genetics");
+        for (int i = 0; i < words.size(); i++) {
+            String word = words.get(i).contains(" ") ? '"' + words.get(i) + '"' : words.get(i);
+            boolean option = words.get(i).startsWith("--");
+            int next = option && i + 1 < words.size() ? words.get(i + 1).length() + 3 : 0;
+            if (column + 1 + word.length() + next > WIDTH) {
+                text.append(" \\\n     ");
+                column = 5;
+            }
+            text.append(' ').append(word);
+            column += 1 + word.length();
+        }
+        return text.toString();
+    }
+
+    private record Printed(int code, List<String> lines, String errors) {}
+
+    private static List<String> words(String line) {
+        return Stream.of(line.split(" ", -1))
+                .map(word -> word.replace('+', ' '))
+                .toList();
+    }
+
+    private static Printed printed(List<String> words) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        String[] words = Stream.of(parts[0].split(" ", -1))
-                .map(word -> word.replace('+', ' '))
-                .toArray(String[]::new);
-        if (Program.run(words, new PrintWriter(out), new PrintWriter(err)) != 0) {
-            throw new IllegalArgumentException(err.toString());
+        int code = Program.run(words.toArray(String[]::new), new PrintWriter(out), new PrintWriter(err));
+        return new Printed(
+                code, out.toString().lines().map(String::stripTrailing).toList(), err.toString());
+    }
+
+    /** The lines between each pair of beginnings, all if there is none; the mark stands where others are left out. */
+    private static List<String> kept(List<String> printed, String[] parts, Optional<String> mark) {
+        if (parts.length == 1) {
+            return printed;
         }
-        List<String> printed = out.toString().lines().toList();
         List<String> kept = new ArrayList<>();
+        int last = 0;
         for (int i = 1; i < parts.length; i++) {
             String[] ends = parts[i].split(" \\.\\. ", 2);
             int from = find(printed, 0, ends[0]);
-            kept.addAll(
-                    printed.subList(from, ends[1].equals("end") ? printed.size() : find(printed, from + 1, ends[1])));
+            int to = ends[1].equals("end") ? printed.size() : find(printed, from + 1, ends[1]);
+            if (from > last) {
+                mark.ifPresent(kept::add);
+            }
+            kept.addAll(printed.subList(from, to));
+            last = to;
         }
-        return kept.stream()
-                        .map(String::stripTrailing)
-                        .collect(Collectors.joining("\n"))
-                        .strip() + "\n";
+        if (last < printed.size()) {
+            mark.ifPresent(kept::add);
+        }
+        return kept;
     }
 
     private static int find(List<String> lines, int from, String beginning) {

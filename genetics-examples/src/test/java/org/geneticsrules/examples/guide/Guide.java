@@ -20,6 +20,9 @@ final class Guide {
     /** The pages about the ferret models. */
     static final Path FERRETS = FOLDER.resolve("ferret");
 
+    /** The pages about daily questions, one command each, and the files they ask about. */
+    static final Path JOBS = FOLDER.resolve("jobs");
+
     private Guide() {}
 
     /** The pages about one ferret model each, in the order of their file names. */
@@ -36,7 +39,7 @@ final class Guide {
 
     /** All pages with blocks from the code. */
     static List<Path> pages() {
-        return Stream.of(List.of(README), files(FOLDER, ".md"), ferrets())
+        return Stream.of(List.of(README), files(FOLDER, ".md"), ferrets(), files(JOBS, ".md"))
                 .flatMap(List::stream)
                 .toList();
     }
