@@ -237,7 +237,9 @@ final class CoatAnswer {
         return "The animal shows " + Verdicts.words(look, asked.traits())
                 + (open.isEmpty()
                         ? ", whatever its sex."
-                        : "; its look leaves the genotype open at " + named(open) + ".");
+                        : kind == QuestionKind.SALE
+                                ? "; it may pass on what nobody can see."
+                                : "; its look leaves the genotype open at " + named(open) + ".");
     }
 
     /** Loci in words, as far as they have any. */

@@ -53,7 +53,7 @@ final class Describing {
                 readings, new Courses(model.catalogue(), readings).list(), together.apart(), together.fit(), open());
         EvidenceLevel evidence = answers.evidence(together.statements(), List.of());
         List<Caution> cautions = new ArrayList<>(answers.cautions(QuestionKind.DESCRIPTION, this::mayShow));
-        String verdict = verdict(found);
+        String verdict = verdict(together.fit(), together.apart());
         List<RivalVerdict> otherwise = together.fit() == Fit.NOT_FOUND_OUT
                 ? List.of()
                 : answers.rivalVerdicts(verdict, this::opinion, notices, cautions);
@@ -80,8 +80,10 @@ final class Describing {
                         .toList(),
                 other.compiled().model());
         DescribedAnswer answer = new Describing(other, question).answer();
-        return new RivalModel.Opinion(
-                answer.verdict(), answer.description().fit() != Fit.NOT_FOUND_OUT, answer::cautions);
+        Fit fit = answer.description().fit();
+        // which readings it finds hard to believe is no other verdict
+        String said = fit == together.fit() ? verdict(fit, together.apart()) : answer.verdict();
+        return new RivalModel.Opinion(said, fit != Fit.NOT_FOUND_OUT, answer::cautions);
     }
 
     private List<Reading> readings() {
@@ -115,8 +117,8 @@ final class Describing {
                 trait.note());
     }
 
-    private String verdict(Description found) {
-        List<Reading> last = found.last();
+    private String verdict(Fit fit, List<Reading> apart) {
+        List<Reading> last = Description.last(readings);
         String seen = last.isEmpty()
                 ? "Nothing that was seen could be told yet."
                 : "The animal shows "
@@ -125,14 +127,14 @@ final class Describing {
                                 .collect(Collectors.joining(", "))
                         + ".";
         long looks = readings.stream().map(Reading::stage).distinct().count();
-        String all = looks > 1 ? "All " + looks + " looks" : "All of it";
+        String all = looks == 1 ? "All of it" : looks == 2 ? "Both looks" : "All " + looks + " looks";
         return seen
-                + switch (found.fit()) {
+                + switch (fit) {
                     case ONE_ANIMAL -> " " + all + " can be of one animal under this model.";
                     case NOT_ONE_ANIMAL ->
                         " No one animal shows all of it under this model: "
-                                + found.apart().stream().map(Reading::toString).collect(Collectors.joining(" and "))
-                                + (found.apart().size() == 1 ? " does not occur." : " do not go together.")
+                                + apart.stream().map(Reading::toString).collect(Collectors.joining(" and "))
+                                + (apart.size() == 1 ? " does not occur." : " do not go together.")
                                 + " A look may have been misread, or be of another animal, or the model may be mistaken.";
                     case NO_CLAIM -> "";
                     case NOT_FOUND_OUT -> " Whether all of it can be of one animal is not found out.";

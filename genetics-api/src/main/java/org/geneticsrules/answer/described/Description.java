@@ -142,6 +142,10 @@ public record Description(List<Reading> readings, List<Course> courses, List<Rea
      * @return readings, in the order in which their traits were first read
      */
     public List<Reading> last() {
+        return last(readings);
+    }
+
+    static List<Reading> last(List<Reading> readings) {
         Map<String, Reading> last = new LinkedHashMap<>();
         readings.stream().filter(one -> one.tooEarly().isEmpty()).forEach(one -> last.put(one.trait(), one));
         return ImmutableList.copyOf(last.values());

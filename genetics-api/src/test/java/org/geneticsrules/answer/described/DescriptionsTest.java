@@ -130,7 +130,7 @@ class DescriptionsTest {
                                 "grey: all (moult 2, winter) and grey: some (moult 3, winter) do not go together. A look may have been"),
                 answer::verdict);
         assertEquals(
-                "The animal shows grey some, eye dark, paw pink. All 2 looks can be of one animal under this model.",
+                "The animal shows grey some, eye dark, paw pink. Both looks can be of one animal under this model.",
                 answer.rivalVerdicts().get(0).verdict());
         String text = DescriptionText.of(answer).replaceAll("\\s+", " ");
         assertTrue(text.contains("Otherwise if \"A coat may darken\" is true: The animal shows"), text);

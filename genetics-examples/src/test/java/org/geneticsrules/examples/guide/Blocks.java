@@ -257,6 +257,7 @@ final class Blocks {
                 return i;
             }
         }
-        throw new IllegalArgumentException("the program prints no line that begins with \"" + beginning + "\"");
+        throw new IllegalArgumentException("the program prints no line that begins with \"" + beginning + "\", but\n"
+                + String.join("\n", lines.subList(0, Math.min(5, lines.size()))));
     }
 }

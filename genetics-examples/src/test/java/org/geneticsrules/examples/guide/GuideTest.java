@@ -157,6 +157,29 @@ class GuideTest {
         assertEquals(fences(text) / 2, Blocks.of(text).size(), () -> page + " has a block that nothing checks");
     }
 
+    static Stream<Path> jobs() {
+        return Guide.files(Guide.JOBS, ".md").stream();
+    }
+
+    /** Every question on a page of daily questions is asked of the program, and nothing stands there that it does not print. */
+    @ParameterizedTest
+    @MethodSource("jobs")
+    void every_daily_question_is_asked_of_the_program(Path page) {
+        String text = Guide.read(page);
+        List<String> questions =
+                text.lines().filter(line -> line.startsWith("## ")).toList();
+        assertTrue(questions.size() >= 6, page::toString);
+        for (String question : questions) {
+            List<Blocks.Block> blocks = Blocks.of(section(text, question.substring(3)));
+            assertTrue(
+                    !blocks.isEmpty()
+                            && blocks.stream().allMatch(block -> block.kind().equals("asked")),
+                    () -> page + ": " + question);
+            assertTrue(blocks.stream().allMatch(block -> block.content().startsWith("$ genetics ")), question);
+        }
+        assertEquals(fences(text) / 2, Blocks.of(text).size(), () -> page + " has a block that nothing checks");
+    }
+
     private static String section(String text, String name) {
         int from = text.indexOf("\n## " + name + "\n") + name.length() + 5;
         int to = text.indexOf("\n## ", from);
