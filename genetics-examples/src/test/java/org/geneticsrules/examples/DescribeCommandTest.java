@@ -26,7 +26,7 @@ class DescribeCommandTest {
         String text = run.out().replaceAll("\\s+", " ");
         assertTrue(
                 text.startsWith(
-                        "The animal shows white guard hairs mostly coloured, eye colour dark, pads other. All 2 looks"
+                        "The animal shows eye colour dark, white guard hairs mostly coloured, pads other. Both looks"
                                 + " can be of one animal under this model. Otherwise if \"A silver coat only ever whitens\" is true:"),
                 text);
         assertTrue(text.contains("never to reject an animal"), text);
@@ -63,7 +63,7 @@ class DescribeCommandTest {
                 "describe --look sex:female | only a sex",
                 "describe --look sex:female,hue:black --sex male | different sexes",
                 "describe --look hue:black@autumn | unknown season",
-                "describe --look hue:black --format xml | did you mean"
+                "describe --look hue:black --format xml | unknown word \"xml\""
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
         Run run = Run.of(line.split(" "));
