@@ -1,6 +1,8 @@
 package org.geneticsrules.json;
 
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import org.geneticsrules.answer.named.NameFinding;
 import org.geneticsrules.answer.named.NameFinding.Called;
 import org.geneticsrules.answer.named.NameFinding.Converted;
@@ -14,6 +16,8 @@ import org.geneticsrules.vocabulary.Conversion;
 import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
+import org.geneticsrules.vocabulary.PartialDate;
+import org.geneticsrules.vocabulary.Period;
 
 /**
  * The document form of an answer about names.
@@ -95,9 +99,18 @@ public final class NamedDocument {
         ObjectBuilder node = new ObjectBuilder()
                 .with("name", one.name().word())
                 .with("standing", one.standing().word())
-                .with("senses", senses.build())
-                .with("narrower", Node.texts(one.narrower()))
-                .with("lookAt", Node.texts(one.lookAt()));
+                .with("senses", senses.build());
+        if (!one.partly().isEmpty()) {
+            ObjectBuilder partly = new ObjectBuilder();
+            one.partly()
+                    .forEach(id -> partly.with(
+                            id,
+                            Objects.requireNonNull(one.name().senses().get(id))
+                                    .period()
+                                    .toString()));
+            node.with("partly", partly.build());
+        }
+        node.with("narrower", Node.texts(one.narrower())).with("lookAt", Node.texts(one.lookAt()));
         one.lookAgain().ifPresent(from -> node.with("lookAgain", AnswerDocument.stage(from)));
         if (one.standing() != Naming.Standing.EXCLUDED) {
             node.with("notes", Node.texts(one.notes()));
@@ -123,12 +136,20 @@ public final class NamedDocument {
                         "readings",
                         AnswerDocument.list(
                                 meaning.readings(),
-                                one -> new ObjectBuilder()
-                                        .with("name", one.name().word())
-                                        .with("sense", one.sense().id())
-                                        .build()))
+                                one -> reading(one, meaning.occasion().date())))
                 .with("looks", set(meaning.set()))
                 .build();
+    }
+
+    private static Node reading(Meaning.Reading one, Optional<PartialDate> date) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("name", one.name().word())
+                .with("sense", one.sense().id());
+        Period used = one.sense().period();
+        if (date.isPresent() && !used.includes(date)) {
+            node.with("partly", used.toString());
+        }
+        return node.build();
     }
 
     private static Node conversion(Conversion found) {

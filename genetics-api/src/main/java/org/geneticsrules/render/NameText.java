@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.named.NameFinding.Called;
@@ -103,10 +104,11 @@ public final class NameText {
     private static List<String> lines(InFacet facet) {
         List<String> lines = new ArrayList<>();
         List<OfName> possible = facet.of(Standing.POSSIBLE);
-        if (possible.size() == facet.names().size()) {
+        if (possible.size() == facet.names().size()
+                && possible.stream().noneMatch(one -> one.lookAt().isEmpty())) {
             return lines;
         }
-        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + notes(one)));
+        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + used(one) + notes(one)));
         String broader = facet.of(Standing.CERTAIN).stream()
                 .filter(one -> !one.narrower().isEmpty())
                 .map(one -> quoted(one.name()) + (one.isAmbiguous() ? " (in " + applying(one) + ")" : ""))
@@ -127,11 +129,22 @@ public final class NameText {
 
     private static List<String> few(List<OfName> names, String more) {
         List<String> lines = new ArrayList<>();
-        names.stream().limit(MOST_LISTED).forEach(one -> lines.add(quoted(one.name()) + look(one)));
+        names.stream().limit(MOST_LISTED).forEach(one -> lines.add(quoted(one.name()) + used(one) + look(one)));
         if (names.size() > MOST_LISTED) {
             lines.add((names.size() - MOST_LISTED) + " " + more);
         }
         return lines;
+    }
+
+    /** When it was in use, where that was on a part of the days only. */
+    private static String used(OfName one) {
+        return one.partly().stream()
+                .map(id -> "; in use " + (one.isAmbiguous() ? "as \"" + id + "\" " : "") + period(one.name(), id))
+                .collect(Collectors.joining());
+    }
+
+    private static String period(Name name, String sense) {
+        return Objects.requireNonNull(name.senses().get(sense)).period().inWords();
     }
 
     private static String look(OfName one) {
@@ -172,7 +185,7 @@ public final class NameText {
             text.item(quoted(one.name()) + ", sense \"" + one.sense().id() + "\""
                     + (one.sense().period().equals(Period.always())
                             ? ""
-                            : " (" + one.sense().period() + ")")
+                            : " (" + one.sense().period().inWords() + ")")
                     + ": "
                     + one.sense().looks().values().stream()
                             .map(Condition::toString)

@@ -1,6 +1,5 @@
 package org.geneticsrules.vocabulary;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -26,17 +25,17 @@ final class Converter {
     private final BoxSet said;
     private final BoxSet circumstances;
     private final Vocabulary target;
-    private final Optional<LocalDate> date;
+    private final Optional<PartialDate> date;
     private final Map<String, BoxSet> uncovered = new LinkedHashMap<>();
 
-    private Converter(BoxSet said, BoxSet circumstances, Vocabulary target, Optional<LocalDate> date) {
+    private Converter(BoxSet said, BoxSet circumstances, Vocabulary target, Optional<PartialDate> date) {
         this.said = said;
         this.circumstances = circumstances;
         this.target = target;
         this.date = date;
     }
 
-    static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<LocalDate> date) {
+    static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<PartialDate> date) {
         if (names.isEmpty() || facets.isEmpty()) {
             throw new IllegalArgumentException("a conversion needs at least one name and one facet");
         }

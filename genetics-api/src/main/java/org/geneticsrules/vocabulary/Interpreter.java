@@ -49,7 +49,7 @@ final class Interpreter {
         return new Meaning(vocabulary, word, occasion, readings, set, told, notices);
     }
 
-    /** Every sense in use on the date; without a date, every sense that there has ever been. */
+    /** Every sense in use on some day of the date; without a date, every sense that there has ever been. */
     private static List<Reading> readings(
             Vocabulary vocabulary, Optional<String> facet, String word, Occasion occasion) {
         List<Name> names = vocabulary.find(word).stream()
@@ -61,7 +61,7 @@ final class Interpreter {
         List<Reading> readings = new ArrayList<>();
         for (Name name : names) {
             for (Sense sense : name.senses().values()) {
-                if (occasion.date().isEmpty() || sense.period().includes(occasion.date())) {
+                if (occasion.date().isEmpty() || sense.period().meets(occasion.date())) {
                     readings.add(new Reading(name, sense));
                 }
             }
@@ -76,7 +76,8 @@ final class Interpreter {
                             Stage.MEANING,
                             "not-in-use",
                             "",
-                            "nobody said \"" + word + "\" on " + occasion.date().orElseThrow())
+                            "nobody said \"" + word + "\" "
+                                    + occasion.date().orElseThrow().inWords())
                     .expecting("a date in " + times));
         }
         Set<String> facets = readings.stream()
@@ -118,6 +119,7 @@ final class Interpreter {
             notices.add(said
                     + " was said without a date, so every sense that it ever had is allowed for; it is weak evidence");
         }
+        PartOfDate.notice(occasion.date(), readings).ifPresent(notices::add);
         if (readings.size() > 1) {
             notices.add(said + " is ambiguous: it may mean any of "
                     + readings.stream()
@@ -145,6 +147,7 @@ final class Interpreter {
         String said = "\"" + word + "\"";
         TraitSpace space = vocabulary.traitSpace();
         LifeStage stage = occasion.stage();
+        Granted saying = new Granted("could be said");
         for (Sense sense : senses) {
             Judgeable judgeable = Judgeable.at(stage, sense.judgeableFrom());
             String from = sense.judgeableFrom().map(LifeStage::toString).orElse("");
@@ -153,10 +156,11 @@ final class Interpreter {
                 return space.boxes.everything();
             }
             if (judgeable == Judgeable.UNKNOWN) {
-                notices.add(
-                        "it is taken for granted that " + said + " could be said, which is so from " + from + " on");
+                String as = senses.size() == 1 ? said : said + " in the sense \"" + sense.id() + "\"";
+                sense.judgeableFrom().ifPresent(stated -> saying.add(as, stated));
             }
         }
+        saying.sentence().ifPresent(notices::add);
         if (set.isEmpty()) {
             notices.add(
                     "nobody is called " + said + " in this season or of this sex, so that it was said tells nothing");
@@ -164,21 +168,19 @@ final class Interpreter {
         }
         Set<String> decisive = space.decisive(set);
         Set<String> left = new LinkedHashSet<>(Set.of(Sex.VARIABLE, LifeStage.SEASON));
-        vocabulary.catalogue().traits().values().forEach(trait -> {
-            if (decisive.contains(trait.id()) && trait.judgeable(stage) != Judgeable.YES) {
-                boolean early = trait.judgeable(stage) == Judgeable.NO;
-                String from = trait.judgeableFrom().map(LifeStage::toString).orElse("");
-                notices.add(
-                        early
-                                ? "what " + said + " says of " + trait.id() + " is left out: it cannot be told before "
-                                        + from
-                                : "it is taken for granted that " + trait.id() + " could be told, which is so from "
-                                        + from + " on");
-                if (early) {
-                    left.add(trait.id());
-                }
-            }
-        });
+        Granted telling = new Granted("could be told");
+        vocabulary.catalogue().traits().values().stream()
+                .filter(trait -> decisive.contains(trait.id()))
+                .forEach(trait -> trait.judgeableFrom().ifPresent(from -> {
+                    if (trait.judgeable(stage) == Judgeable.NO) {
+                        notices.add("what " + said + " says of " + trait.id()
+                                + " is left out: it cannot be told before " + from);
+                        left.add(trait.id());
+                    } else if (trait.judgeable(stage) == Judgeable.UNKNOWN) {
+                        telling.add(trait.id(), from);
+                    }
+                }));
+        telling.sentence().ifPresent(notices::add);
         return space.freed(set, left);
     }
 

@@ -61,7 +61,7 @@ final class ConvertCommand implements Callable<Integer> {
     @Option(
             names = "--to-day",
             paramLabel = "DATE",
-            description = "The day on which the new name is used; default: today's names.")
+            description = "The day, month or year in which the new name is used; default: today's names.")
     private @Nullable String toDay;
 
     @Mixin
@@ -79,7 +79,7 @@ final class ConvertCommand implements Callable<Integer> {
                                 words,
                                 options.occasion(model),
                                 options.one("--to", to, model),
-                                VocabularyOptions.day("--to-day", toDay)),
+                                VocabularyOptions.date("--to-day", toDay)),
                 model,
                 spec.commandLine().getOut());
     }

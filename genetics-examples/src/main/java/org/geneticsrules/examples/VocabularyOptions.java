@@ -1,7 +1,6 @@
 package org.geneticsrules.examples;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,7 +32,7 @@ final class VocabularyOptions {
             names = "--on",
             paramLabel = "DATE",
             description = {
-                "The day of the record, such as 1999-05-30; a month or a year stands for its first day.",
+                "The day of the record, such as 1999-05-30; or the month or year, of which any day is allowed for.",
                 "Default: an animal gets today's names; a name may have been said at any time."
             })
     private @Nullable String on;
@@ -78,9 +77,9 @@ final class VocabularyOptions {
     Occasion occasion(Model model) {
         LifeStage stage = when.stage(model);
         Occasion occasion = Occasion.unstated().at(stage);
-        Optional<LocalDate> day = day("--on", on);
-        if (day.isPresent()) {
-            occasion = occasion.on(day.get());
+        Optional<PartialDate> date = date("--on", on);
+        if (date.isPresent()) {
+            occasion = occasion.on(date.get());
         }
         String stated = sex;
         if (stated != null) {
@@ -90,12 +89,12 @@ final class VocabularyOptions {
         return occasion;
     }
 
-    static Optional<LocalDate> day(String option, @Nullable String given) {
+    static Optional<PartialDate> date(String option, @Nullable String given) {
         if (given == null) {
             return Optional.empty();
         }
         try {
-            return Optional.of(PartialDate.parse(given.strip()).first());
+            return Optional.of(PartialDate.parse(given.strip()));
         } catch (IllegalArgumentException e) {
             Problem problem = Problem.of(Stage.SYNTAX, "date-syntax", "", "\"" + given + "\" is no date")
                     .expecting("a year, a month or a day, such as 1999, 1999-05 or 1999-05-30");

@@ -1,6 +1,5 @@
 package org.geneticsrules.answer.named;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -28,6 +27,7 @@ import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
 import org.geneticsrules.vocabulary.Occasion;
+import org.geneticsrules.vocabulary.PartialDate;
 import org.geneticsrules.vocabulary.Sense;
 import org.geneticsrules.vocabulary.Vocabulary;
 
@@ -151,14 +151,18 @@ public final class NameAnswers {
      * @param words its name, or the several that make up the name of the whole coat
      * @param occasion when it was named, as far as known
      * @param target the vocabulary in which it is to be named
-     * @param date the day on which; without one, today
+     * @param date the day, month or year in which; without one, today
      * @return the answer; its finding is a {@link NameFinding.Converted}
      * @throws ProblemsException if a name is unknown, or the vocabularies speak of other traits or facets
      * @throws TooLargeException if there are too many candidates
      * @throws IllegalArgumentException if there is no name
      */
     public NamedAnswer convert(
-            Vocabulary vocabulary, List<String> words, Occasion occasion, Vocabulary target, Optional<LocalDate> date) {
+            Vocabulary vocabulary,
+            List<String> words,
+            Occasion occasion,
+            Vocabulary target,
+            Optional<PartialDate> date) {
         List<Meaning> meanings = words.stream()
                 .map(word -> Meaning.of(vocabulary, word, occasion))
                 .toList();
@@ -173,10 +177,11 @@ public final class NameAnswers {
                 .forEach(candidate -> candidate
                         .names()
                         .forEach(name -> name.inUse(date).forEach(sense -> rest(rests, target, name, sense))));
+        notices.addAll(found.notices());
         List<String> given = new ArrayList<>();
         words.forEach(word -> given.add("name " + quoted(word) + " in " + where(vocabulary)));
         given.addAll(said(occasion));
-        date.ifPresent(day -> given.add("to be named on " + day));
+        date.ifPresent(day -> given.add("to be named " + day.inWords()));
         return new NamedAnswer(
                 "conversion",
                 "What is " + named(words) + " of " + where(vocabulary) + " called in " + where(target) + "?",
@@ -243,7 +248,7 @@ public final class NameAnswers {
             said.add("stage " + occasion.stage());
         }
         occasion.sex().ifPresent(sex -> said.add(sex.word()));
-        occasion.date().ifPresent(day -> said.add("on " + day));
+        occasion.date().ifPresent(day -> said.add(day.inWords()));
         return said;
     }
 
