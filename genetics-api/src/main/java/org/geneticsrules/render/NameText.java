@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.named.NameEvidence;
 import org.geneticsrules.answer.named.NameFinding.Called;
 import org.geneticsrules.answer.named.NameFinding.Converted;
 import org.geneticsrules.answer.named.NameFinding.Meant;
@@ -73,7 +75,14 @@ public final class NameText {
         text.paragraph(answer.question());
         answer.given().forEach(fact -> text.item("given: " + fact));
         AnswerText.cautions(answer.cautions(), text);
-        AnswerText.support(answer.evidence(), "vocabulary", text);
+        AnswerText.support(
+                new EvidenceLevel(
+                        answer.evidence().grade(),
+                        answer.evidence().senses().stream()
+                                .map(NameEvidence.OfSense::statement)
+                                .toList()),
+                "vocabulary",
+                text);
         text.paragraph((answer.vocabularies().size() == 1 ? "Vocabulary: " : "Vocabularies: ")
                 + answer.vocabularies().stream().map(Object::toString).collect(Collectors.joining("; ")) + ".");
         return text.toString();
@@ -109,12 +118,12 @@ public final class NameText {
             return lines;
         }
         facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + used(one) + notes(one)));
-        String broader = facet.of(Standing.CERTAIN).stream()
+        List<String> broader = facet.of(Standing.CERTAIN).stream()
                 .filter(one -> !one.narrower().isEmpty())
                 .map(one -> quoted(one.name()) + (one.isAmbiguous() ? " (in " + applying(one) + ")" : ""))
-                .collect(Collectors.joining(", "));
+                .toList();
         if (!broader.isEmpty()) {
-            lines.add("also, more broadly, " + broader);
+            lines.add("also, more broadly, " + joined(broader, ", "));
         }
         few(possible, "names more are possible").forEach(line -> lines.add("perhaps " + line));
         few(facet.of(Standing.TOO_EARLY), "names more cannot be told yet")
@@ -123,8 +132,15 @@ public final class NameText {
         facet.nearest()
                 .forEach(one -> reasons.computeIfAbsent(why(one), none -> new ArrayList<>())
                         .add(quoted(one.name())));
-        reasons.forEach((why, names) -> lines.add("not " + String.join(" or ", names) + ": " + why));
+        reasons.forEach((why, names) -> lines.add("not " + joined(names, " or ") + ": " + why));
         return lines;
+    }
+
+    /** As many as are read through, and how many more there are. */
+    private static String joined(List<String> words, String between) {
+        int more = words.size() - MOST_LISTED;
+        return words.stream().limit(MOST_LISTED).collect(Collectors.joining(between))
+                + (more > 0 ? between + more + " more" : "");
     }
 
     private static List<String> few(List<OfName> names, String more) {

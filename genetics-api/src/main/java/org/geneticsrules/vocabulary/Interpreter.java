@@ -2,11 +2,11 @@ package org.geneticsrules.vocabulary;
 
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.problem.Problem;
@@ -25,20 +25,24 @@ import org.geneticsrules.vocabulary.Meaning.Reading;
 /** Finds out what a name says of an animal. Stateless and thread-safe. */
 final class Interpreter {
 
+    private static final int MOST_TOLD = 8;
+
     private Interpreter() {}
 
-    static Meaning meaning(Vocabulary vocabulary, Optional<String> facet, String word, Occasion occasion) {
+    /** The meaning of a word, as a name of one of some facets; of any, if none is given. */
+    static Meaning meaning(Vocabulary vocabulary, Collection<String> facets, String word, Occasion occasion) {
         vocabulary.catalogue().check(occasion.stage());
-        facet.filter(id -> !vocabulary.facets().containsKey(id)).ifPresent(id -> {
-            throw new ProblemsException(Problems.unknown(
-                    Stage.REFERENCES,
-                    "unknown-facet",
-                    "",
-                    "facet",
-                    id,
-                    vocabulary.facets().keySet()));
-        });
-        List<Reading> readings = readings(vocabulary, facet, word, occasion);
+        Problems problems = new Problems(Stage.REFERENCES);
+        facets.stream()
+                .filter(id -> !vocabulary.facets().containsKey(id))
+                .forEach(id -> problems.unknown(
+                        "unknown-facet",
+                        "",
+                        "facet of " + vocabulary,
+                        id,
+                        vocabulary.facets().keySet()));
+        problems.throwIfAny();
+        List<Reading> readings = readings(vocabulary, facets, word, occasion);
         List<Sense> senses = readings.stream().map(Reading::sense).toList();
         BoxSet circumstances = vocabulary.traitSpace().agreeing(TraitSpace.known(occasion));
         BoxSet whole = vocabulary.meaning(senses);
@@ -51,12 +55,12 @@ final class Interpreter {
 
     /** Every sense in use on some day of the date; without a date, every sense that there has ever been. */
     private static List<Reading> readings(
-            Vocabulary vocabulary, Optional<String> facet, String word, Occasion occasion) {
+            Vocabulary vocabulary, Collection<String> facets, String word, Occasion occasion) {
         List<Name> names = vocabulary.find(word).stream()
-                .filter(name -> facet.isEmpty() || facet.get().equals(name.facet()))
+                .filter(name -> facets.isEmpty() || facets.contains(name.facet()))
                 .toList();
         if (names.isEmpty()) {
-            throw unknown(vocabulary, facet, word);
+            throw unknown(vocabulary, facets, word);
         }
         List<Reading> readings = new ArrayList<>();
         for (Name name : names) {
@@ -80,20 +84,20 @@ final class Interpreter {
                                     + occasion.date().orElseThrow().inWords())
                     .expecting("a date in " + times));
         }
-        Set<String> facets = readings.stream()
+        Set<String> spokenOf = readings.stream()
                 .map(reading -> reading.name().facet())
                 .collect(Collectors.toCollection(LinkedHashSet::new));
-        if (facets.size() > 1) {
+        if (spokenOf.size() > 1) {
             throw new ProblemsException(
                     Problem.of(Stage.REFERENCES, "several-facets", "", "\"" + word + "\" is said of several things")
-                            .expecting("one of the facets " + String.join(", ", facets) + " to be named"));
+                            .expecting("one of the facets " + String.join(", ", spokenOf) + " to be named"));
         }
         return readings;
     }
 
-    private static ProblemsException unknown(Vocabulary vocabulary, Optional<String> facet, String word) {
+    private static ProblemsException unknown(Vocabulary vocabulary, Collection<String> facets, String word) {
         List<String> words = vocabulary.names().values().stream()
-                .filter(name -> facet.isEmpty() || facet.get().equals(name.facet()))
+                .filter(name -> facets.isEmpty() || facets.contains(name.facet()))
                 .flatMap(name -> name.words().stream())
                 .distinct()
                 .toList();
@@ -101,7 +105,7 @@ final class Interpreter {
                 Stage.REFERENCES,
                 "unknown-name",
                 "",
-                "name" + facet.map(id -> " of facet " + id).orElse("") + " in " + vocabulary,
+                "name" + (facets.isEmpty() ? "" : " of facet " + String.join(" or ", facets)) + " in " + vocabulary,
                 word,
                 words));
     }
@@ -123,9 +127,11 @@ final class Interpreter {
         if (readings.size() > 1) {
             notices.add(said + " is ambiguous: it may mean any of "
                     + readings.stream()
+                            .limit(MOST_TOLD)
                             .map(reading ->
                                     reading.name() + " (" + reading.sense().id() + ")")
-                            .collect(Collectors.joining(", ")));
+                            .collect(Collectors.joining(", "))
+                    + (readings.size() > MOST_TOLD ? ", and " + (readings.size() - MOST_TOLD) + " more" : ""));
         }
         Set<String> decisive = vocabulary.traitSpace().decisive(whole);
         if (occasion.stage().season().isEmpty() && decisive.contains(LifeStage.SEASON)) {

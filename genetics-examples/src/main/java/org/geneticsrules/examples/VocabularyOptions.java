@@ -2,11 +2,14 @@ package org.geneticsrules.examples;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Nearest;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
@@ -67,11 +70,32 @@ final class VocabularyOptions {
         if (found.size() == 1) {
             return found.get(0);
         }
+        List<Vocabulary> meant = found.isEmpty() ? known : found;
         Problem problem = Problem.of(
-                        Stage.REFERENCES, "unknown-vocabulary", "", "no one vocabulary is called \"" + given + "\"")
+                        Stage.REFERENCES,
+                        found.isEmpty() ? "unknown-vocabulary" : "several-vocabularies",
+                        "",
+                        (found.isEmpty() ? "no vocabulary is" : "several vocabularies are") + " called \"" + given
+                                + "\"")
                 .expecting("one of "
-                        + String.join(", ", known.stream().map(Vocabulary::id).toList()));
+                        + String.join(
+                                ", ",
+                                meant.stream().map(VocabularyOptions::described).toList()))
+                .near(found.isEmpty() ? Nearest.to(given, calledSo(known)) : Optional.empty());
         throw new InputException(ProblemText.of(option, given, List.of(problem)));
+    }
+
+    /** Everything that {@link #one} takes for a vocabulary, the shorter first. */
+    private static List<String> calledSo(List<Vocabulary> known) {
+        Set<String> all = new LinkedHashSet<>();
+        known.forEach(one -> one.region().ifPresent(all::add));
+        known.forEach(one -> all.add(one.id().substring(one.id().lastIndexOf('.') + 1)));
+        known.forEach(one -> all.add(one.id()));
+        return List.copyOf(all);
+    }
+
+    private static String described(Vocabulary one) {
+        return one.id() + one.region().map(region -> " (\"" + region + "\")").orElse("");
     }
 
     Occasion occasion(Model model) {

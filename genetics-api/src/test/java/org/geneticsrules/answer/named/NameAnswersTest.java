@@ -22,12 +22,12 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.vocabulary.Match;
+import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Occasion;
 import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
@@ -120,6 +120,10 @@ class NameAnswersTest {
         return NAMES.name(List.of(HILLS, COAST), Phenotype.parse(look), Occasion.unstated());
     }
 
+    private static NamedAnswer meaning(Vocabulary vocabulary, String word) {
+        return NAMES.meaning(Meaning.of(vocabulary, word, Occasion.unstated()));
+    }
+
     private static List<String> raised(NamedAnswer answer) {
         return answer.cautions().stream().map(Caution::id).toList();
     }
@@ -169,16 +173,16 @@ class NameAnswersTest {
         assertEquals(
                 Optional.of(Grade.CONJECTURE),
                 name("tone: pale, eye: dark, head: plain").evidence().grade());
-        NamedAnswer attested = NAMES.meaning(HILLS, "sandy", Occasion.unstated());
+        NamedAnswer attested = meaning(HILLS, "sandy");
         assertEquals(Optional.of(Grade.PRACTICE), attested.evidence().grade());
         assertEquals(
-                List.of("/names/sandy/senses/usual"),
-                attested.evidence().statements().stream()
-                        .map(Statement::pointer)
+                List.of("example.names.hills /names/sandy/senses/usual"),
+                attested.evidence().senses().stream()
+                        .map(one -> one.vocabulary() + " " + one.statement().pointer())
                         .toList());
         assertEquals(
                 Optional.of(Grade.CONJECTURE),
-                NAMES.meaning(COAST, "light", Occasion.unstated()).evidence().grade(),
+                meaning(COAST, "light").evidence().grade(),
                 "what has no evidence counts as conjecture");
     }
 
@@ -186,20 +190,20 @@ class NameAnswersTest {
     void cautions_are_raised_by_what_is_seen_and_by_what_a_name_may_mean() {
         assertEquals(List.of("head"), raised(name("head: white")));
         assertEquals(List.of(), raised(name("head: striped")));
-        NamedAnswer badger = NAMES.meaning(HILLS, "badger", Occasion.unstated());
+        NamedAnswer badger = meaning(HILLS, "badger");
         assertEquals(List.of("head"), raised(badger), "the head may be white, though nobody said so");
         assertTrue(text(badger).contains("A white head."));
-        assertEquals(List.of(), raised(NAMES.meaning(COAST, "blaze", Occasion.unstated())));
-        assertEquals(List.of(), raised(NAMES.meaning(HILLS, "sandy", Occasion.unstated())));
+        assertEquals(List.of(), raised(meaning(COAST, "blaze")));
+        assertEquals(List.of(), raised(meaning(HILLS, "sandy")));
     }
 
     @Test
     void a_meaning_is_told_with_what_weakens_it() {
-        NamedAnswer answer = NAMES.meaning(HILLS, "sandy", Occasion.unstated());
+        NamedAnswer answer = meaning(HILLS, "sandy");
         assertEquals("\"sandy\" in The hills has one sense, and says: tone: pale, eye: dark.", answer.verdict());
         assertTrue(text(answer).contains("was said without a date"), answer.notices()::toString);
         LocalDate day = LocalDate.of(1998, 5, 1);
-        assertTrue(NAMES.meaning(HILLS, "streak", Occasion.unstated().on(day))
+        assertTrue(NAMES.meaning(Meaning.of(HILLS, "streak", Occasion.unstated().on(day)))
                 .notices()
                 .isEmpty());
     }
@@ -229,13 +233,12 @@ class NameAnswersTest {
     }
 
     private static NamedAnswer convert(String word) {
-        return NAMES.convert(HILLS, List.of(word), Occasion.unstated(), COAST, Optional.empty());
+        return NAMES.convert(List.of(Meaning.of(HILLS, word, Occasion.unstated())), COAST, Optional.empty());
     }
 
     @Test
     void an_unknown_word_is_named_with_the_nearest() {
-        ProblemsException unknown =
-                assertThrows(ProblemsException.class, () -> NAMES.meaning(HILLS, "sandi", Occasion.unstated()));
+        ProblemsException unknown = assertThrows(ProblemsException.class, () -> meaning(HILLS, "sandi"));
         assertEquals("unknown-name", unknown.problems().get(0).code());
         assertTrue(unknown.getMessage().contains("\"sandy\""), unknown::getMessage);
         assertThrows(ProblemsException.class, () -> name("tone: pal"));
