@@ -125,9 +125,8 @@ public final class NameText {
         if (!broader.isEmpty()) {
             lines.add("also, more broadly, " + joined(broader, ", "));
         }
-        few(possible, "names more are possible").forEach(line -> lines.add("perhaps " + line));
-        few(facet.of(Standing.TOO_EARLY), "names more cannot be told yet")
-                .forEach(line -> lines.add("too early for " + line));
+        lines.addAll(few("perhaps ", possible, "more are possible"));
+        lines.addAll(few("too early for ", facet.of(Standing.TOO_EARLY), "more cannot be told yet"));
         Map<String, List<String>> reasons = new LinkedHashMap<>();
         facet.nearest()
                 .forEach(one -> reasons.computeIfAbsent(why(one), none -> new ArrayList<>())
@@ -143,9 +142,11 @@ public final class NameText {
                 + (more > 0 ? between + more + " more" : "");
     }
 
-    private static List<String> few(List<OfName> names, String more) {
+    private static List<String> few(String before, List<OfName> names, String more) {
         List<String> lines = new ArrayList<>();
-        names.stream().limit(MOST_LISTED).forEach(one -> lines.add(quoted(one.name()) + used(one) + look(one)));
+        names.stream()
+                .limit(MOST_LISTED)
+                .forEach(one -> lines.add(before + quoted(one.name()) + used(one) + look(one)));
         if (names.size() > MOST_LISTED) {
             lines.add((names.size() - MOST_LISTED) + " " + more);
         }
