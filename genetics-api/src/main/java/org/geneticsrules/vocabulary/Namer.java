@@ -7,6 +7,7 @@ import java.util.BitSet;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -167,10 +168,18 @@ final class Namer {
             Standing standing = standing(open, daily);
             candidates.add(new Candidate(name, open, daily, standing));
             if (standing == Standing.CERTAIN) {
-                certain.put(name.word(), daily.stream().map(vocabulary::meaning).toList());
+                certain.put(name.word(), meanings(daily));
             }
         }
         return candidates.stream().map(one -> ofName(one, certain)).toList();
+    }
+
+    /** What some senses mean together, stretch by stretch; where they are the same, it is the very same set. */
+    private List<BoxSet> meanings(List<List<Sense>> daily) {
+        Map<List<Sense>, BoxSet> known = new HashMap<>();
+        return daily.stream()
+                .map(day -> known.computeIfAbsent(day, vocabulary::meaning))
+                .toList();
     }
 
     /** Those of some senses that are in use in each stretch of days. */
@@ -279,16 +288,21 @@ final class Namer {
     private static boolean isNarrower(List<BoxSet> some, List<BoxSet> others) {
         boolean less = false;
         for (int day = 0; day < some.size(); day++) {
+            if (isAsBefore(some, day) && isAsBefore(others, day)) {
+                continue;
+            }
             int compared = some.get(day).size().compareTo(others.get(day).size());
-            if (compared > 0) {
+            if (compared > 0 || !some.get(day).minus(others.get(day)).isEmpty()) {
                 return false;
             }
             less |= compared < 0;
         }
-        for (int day = 0; less && day < some.size(); day++) {
-            less = some.get(day).minus(others.get(day)).isEmpty();
-        }
         return less;
+    }
+
+    @SuppressWarnings("ReferenceEquality") // comparing sets takes longer than what is spared
+    private static boolean isAsBefore(List<BoxSet> sets, int day) {
+        return day > 0 && sets.get(day) == sets.get(day - 1);
     }
 
     /** The latest of the stages that matter, counted by each clock. */
