@@ -226,15 +226,17 @@ public final class AnswerDocument {
         level.grade().ifPresent(grade -> node.with("grade", grade.word()).with("meaning", grade.meaning()));
         List<String> weakest = level.weakest().stream().map(Statement::pointer).toList();
         return node.with("weakest", Node.texts(weakest))
-                .with("statements", list(level.statements(), AnswerDocument::statement))
+                .with(
+                        "statements",
+                        list(
+                                level.statements(),
+                                one -> statement(one, new ObjectBuilder().with("pointer", one.pointer()))))
                 .build();
     }
 
-    private static Node statement(Statement statement) {
-        ObjectBuilder node = new ObjectBuilder()
-                .with("pointer", statement.pointer())
-                .with("text", statement.text())
-                .with("grade", statement.grade().word());
+    /** A statement, after what tells where it stands. */
+    static Node statement(Statement statement, ObjectBuilder node) {
+        node.with("text", statement.text()).with("grade", statement.grade().word());
         statement
                 .evidence()
                 .ifPresent(support -> node.with("evidence", support.id())

@@ -5,8 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.named.NameEvidence;
 import org.geneticsrules.answer.named.NameFinding.Called;
 import org.geneticsrules.answer.named.NameFinding.Converted;
 import org.geneticsrules.answer.named.NameFinding.Meant;
@@ -72,7 +75,14 @@ public final class NameText {
         text.paragraph(answer.question());
         answer.given().forEach(fact -> text.item("given: " + fact));
         AnswerText.cautions(answer.cautions(), text);
-        AnswerText.support(answer.evidence(), "vocabulary", text);
+        AnswerText.support(
+                new EvidenceLevel(
+                        answer.evidence().grade(),
+                        answer.evidence().senses().stream()
+                                .map(NameEvidence.OfSense::statement)
+                                .toList()),
+                "vocabulary",
+                text);
         text.paragraph((answer.vocabularies().size() == 1 ? "Vocabulary: " : "Vocabularies: ")
                 + answer.vocabularies().stream().map(Object::toString).collect(Collectors.joining("; ")) + ".");
         return text.toString();
@@ -103,35 +113,55 @@ public final class NameText {
     private static List<String> lines(InFacet facet) {
         List<String> lines = new ArrayList<>();
         List<OfName> possible = facet.of(Standing.POSSIBLE);
-        if (possible.size() == facet.names().size()) {
+        if (possible.size() == facet.names().size()
+                && possible.stream().noneMatch(one -> one.lookAt().isEmpty())) {
             return lines;
         }
-        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + notes(one)));
-        String broader = facet.of(Standing.CERTAIN).stream()
+        facet.narrowest().forEach(one -> lines.add("is " + quoted(one.name()) + senses(one) + used(one) + notes(one)));
+        List<String> broader = facet.of(Standing.CERTAIN).stream()
                 .filter(one -> !one.narrower().isEmpty())
                 .map(one -> quoted(one.name()) + (one.isAmbiguous() ? " (in " + applying(one) + ")" : ""))
-                .collect(Collectors.joining(", "));
+                .toList();
         if (!broader.isEmpty()) {
-            lines.add("also, more broadly, " + broader);
+            lines.add("also, more broadly, " + joined(broader, ", "));
         }
-        few(possible, "names more are possible").forEach(line -> lines.add("perhaps " + line));
-        few(facet.of(Standing.TOO_EARLY), "names more cannot be told yet")
-                .forEach(line -> lines.add("too early for " + line));
+        lines.addAll(few("perhaps ", possible, "more are possible"));
+        lines.addAll(few("too early for ", facet.of(Standing.TOO_EARLY), "more cannot be told yet"));
         Map<String, List<String>> reasons = new LinkedHashMap<>();
         facet.nearest()
                 .forEach(one -> reasons.computeIfAbsent(why(one), none -> new ArrayList<>())
                         .add(quoted(one.name())));
-        reasons.forEach((why, names) -> lines.add("not " + String.join(" or ", names) + ": " + why));
+        reasons.forEach((why, names) -> lines.add("not " + joined(names, " or ") + ": " + why));
         return lines;
     }
 
-    private static List<String> few(List<OfName> names, String more) {
+    /** As many as are read through, and how many more there are. */
+    private static String joined(List<String> words, String between) {
+        int more = words.size() - MOST_LISTED;
+        return words.stream().limit(MOST_LISTED).collect(Collectors.joining(between))
+                + (more > 0 ? between + more + " more" : "");
+    }
+
+    private static List<String> few(String before, List<OfName> names, String more) {
         List<String> lines = new ArrayList<>();
-        names.stream().limit(MOST_LISTED).forEach(one -> lines.add(quoted(one.name()) + look(one)));
+        names.stream()
+                .limit(MOST_LISTED)
+                .forEach(one -> lines.add(before + quoted(one.name()) + used(one) + look(one)));
         if (names.size() > MOST_LISTED) {
             lines.add((names.size() - MOST_LISTED) + " " + more);
         }
         return lines;
+    }
+
+    /** When it was in use, where that was on a part of the days only. */
+    private static String used(OfName one) {
+        return one.partly().stream()
+                .map(id -> "; in use " + (one.isAmbiguous() ? "as \"" + id + "\" " : "") + period(one.name(), id))
+                .collect(Collectors.joining());
+    }
+
+    private static String period(Name name, String sense) {
+        return Objects.requireNonNull(name.senses().get(sense)).period().inWords();
     }
 
     private static String look(OfName one) {
@@ -172,7 +202,7 @@ public final class NameText {
             text.item(quoted(one.name()) + ", sense \"" + one.sense().id() + "\""
                     + (one.sense().period().equals(Period.always())
                             ? ""
-                            : " (" + one.sense().period() + ")")
+                            : " (" + one.sense().period().inWords() + ")")
                     + ": "
                     + one.sense().looks().values().stream()
                             .map(Condition::toString)

@@ -2,7 +2,6 @@ package org.geneticsrules.vocabulary;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +16,7 @@ import org.geneticsrules.trait.BoxSet;
  *
  * @param names what the animal was called: one name, or several that make up the name of the whole coat
  * @param target the vocabulary asked
- * @param date the day on which the new names are used; without one, today
+ * @param date the day on which the new names are used, or a month or year; without one, today
  * @param meaning what all the names say together
  * @param candidates what it may be called, with one name for each facet that has any: exact ones first, then broader, narrower and
  *     overlapping ones, and of these the nearest in meaning first
@@ -26,7 +25,7 @@ import org.geneticsrules.trait.BoxSet;
 public record Conversion(
         List<Meaning> names,
         Vocabulary target,
-        Optional<LocalDate> date,
+        Optional<PartialDate> date,
         BoxSet meaning,
         List<Candidate> candidates,
         Map<String, BoxSet> uncovered) {
@@ -52,13 +51,14 @@ public record Conversion(
      *
      * @param names at least one name of an animal; all their vocabularies have the catalogue of the target
      * @param target the vocabulary asked, which has facets of the same ids
-     * @param date the day on which the new names are used; without one, today: senses that have no end
+     * @param date the day on which the new names are used, or a month or year: senses used on any day of it; without a date, today: senses
+     *     that have no end
      * @return the conversion
      * @throws ProblemsException if the target is about another catalogue or has no such facet, or no animal can have all the names
      * @throws TooLargeException if there are more than 1,000 candidates
      * @throws IllegalArgumentException if there is no name
      */
-    public static Conversion of(List<Meaning> names, Vocabulary target, Optional<LocalDate> date) {
+    public static Conversion of(List<Meaning> names, Vocabulary target, Optional<PartialDate> date) {
         return Converter.of(
                 names, target, names.stream().map(Meaning::facet).distinct().toList(), date);
     }
@@ -69,13 +69,15 @@ public record Conversion(
      * @param names at least one name of an animal; all their vocabularies have the catalogue of the target
      * @param target the vocabulary asked
      * @param facets ids of facets of the target, of which candidates are made
-     * @param date the day on which the new names are used; without one, today: senses that have no end
+     * @param date the day on which the new names are used, or a month or year: senses used on any day of it; without a date, today: senses
+     *     that have no end
      * @return the conversion
      * @throws ProblemsException if the target is about another catalogue or has no such facet, or no animal can have all the names
      * @throws TooLargeException if there are more than 1,000 candidates
      * @throws IllegalArgumentException if there is no name or no facet
      */
-    public static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<LocalDate> date) {
+    public static Conversion of(
+            List<Meaning> names, Vocabulary target, List<String> facets, Optional<PartialDate> date) {
         return Converter.of(names, target, facets, date);
     }
 
@@ -86,6 +88,23 @@ public record Conversion(
      */
     public boolean isLossy() {
         return candidates.stream().noneMatch(candidate -> candidate.match() == Match.EXACT);
+    }
+
+    /**
+     * Returns what is weak about the new names.
+     *
+     * @return a sentence if which day is not known, and a sense of a candidate was in use on a part of the days only
+     */
+    public List<String> notices() {
+        return PartOfDate.notice(
+                        date,
+                        candidates.stream()
+                                .flatMap(candidate -> candidate.names().stream())
+                                .flatMap(name ->
+                                        name.inUse(date).stream().map(sense -> new Meaning.Reading(name, sense)))
+                                .toList())
+                .stream()
+                .toList();
     }
 
     /**

@@ -1,6 +1,6 @@
 package org.geneticsrules.vocabulary;
 
-import java.time.LocalDate;
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -23,20 +23,23 @@ final class Converter {
     /** Names that are being put together, with what they mean in the circumstances of what was said. */
     private record Draft(List<Name> names, BoxSet meaning) {}
 
+    /** A candidate, and how much it says that was not said, or does not say that was. */
+    private record Weighed(Candidate candidate, BigInteger amiss) {}
+
     private final BoxSet said;
     private final BoxSet circumstances;
     private final Vocabulary target;
-    private final Optional<LocalDate> date;
+    private final Optional<PartialDate> date;
     private final Map<String, BoxSet> uncovered = new LinkedHashMap<>();
 
-    private Converter(BoxSet said, BoxSet circumstances, Vocabulary target, Optional<LocalDate> date) {
+    private Converter(BoxSet said, BoxSet circumstances, Vocabulary target, Optional<PartialDate> date) {
         this.said = said;
         this.circumstances = circumstances;
         this.target = target;
         this.date = date;
     }
 
-    static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<LocalDate> date) {
+    static Conversion of(List<Meaning> names, Vocabulary target, List<String> facets, Optional<PartialDate> date) {
         if (names.isEmpty() || facets.isEmpty()) {
             throw new IllegalArgumentException("a conversion needs at least one name and one facet");
         }
@@ -111,10 +114,10 @@ final class Converter {
         }
         return drafts.stream()
                 .filter(draft -> !draft.names.isEmpty())
-                .map(this::candidate)
-                .sorted(Comparator.comparing(Candidate::match)
-                        .thenComparing(one ->
-                                one.alsoMeans().size().add(one.leavesOut().size())))
+                .map(this::weighed)
+                .sorted(Comparator.<Weighed, Match>comparing(one -> one.candidate.match())
+                        .thenComparing(Weighed::amiss))
+                .map(Weighed::candidate)
                 .toList();
     }
 
@@ -141,8 +144,11 @@ final class Converter {
         into.add(draft);
     }
 
-    private Candidate candidate(Draft draft) {
-        return new Candidate(
+    private Weighed weighed(Draft draft) {
+        Candidate candidate = new Candidate(
                 draft.names, Match.of(draft.meaning, said), draft.meaning.minus(said), said.minus(draft.meaning));
+        return new Weighed(
+                candidate,
+                candidate.alsoMeans().size().add(candidate.leavesOut().size()));
     }
 }

@@ -2,11 +2,11 @@ package org.geneticsrules.vocabulary;
 
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.geneticsrules.problem.Problem;
@@ -25,20 +25,24 @@ import org.geneticsrules.vocabulary.Meaning.Reading;
 /** Finds out what a name says of an animal. Stateless and thread-safe. */
 final class Interpreter {
 
+    private static final int MOST_TOLD = 8;
+
     private Interpreter() {}
 
-    static Meaning meaning(Vocabulary vocabulary, Optional<String> facet, String word, Occasion occasion) {
+    /** The meaning of a word, as a name of one of some facets; of any, if none is given. */
+    static Meaning meaning(Vocabulary vocabulary, Collection<String> facets, String word, Occasion occasion) {
         vocabulary.catalogue().check(occasion.stage());
-        facet.filter(id -> !vocabulary.facets().containsKey(id)).ifPresent(id -> {
-            throw new ProblemsException(Problems.unknown(
-                    Stage.REFERENCES,
-                    "unknown-facet",
-                    "",
-                    "facet",
-                    id,
-                    vocabulary.facets().keySet()));
-        });
-        List<Reading> readings = readings(vocabulary, facet, word, occasion);
+        Problems problems = new Problems(Stage.REFERENCES);
+        facets.stream()
+                .filter(id -> !vocabulary.facets().containsKey(id))
+                .forEach(id -> problems.unknown(
+                        "unknown-facet",
+                        "",
+                        "facet of " + vocabulary,
+                        id,
+                        vocabulary.facets().keySet()));
+        problems.throwIfAny();
+        List<Reading> readings = readings(vocabulary, facets, word, occasion);
         List<Sense> senses = readings.stream().map(Reading::sense).toList();
         BoxSet circumstances = vocabulary.traitSpace().agreeing(TraitSpace.known(occasion));
         BoxSet whole = vocabulary.meaning(senses);
@@ -49,19 +53,19 @@ final class Interpreter {
         return new Meaning(vocabulary, word, occasion, readings, set, told, notices);
     }
 
-    /** Every sense in use on the date; without a date, every sense that there has ever been. */
+    /** Every sense in use on some day of the date; without a date, every sense that there has ever been. */
     private static List<Reading> readings(
-            Vocabulary vocabulary, Optional<String> facet, String word, Occasion occasion) {
+            Vocabulary vocabulary, Collection<String> facets, String word, Occasion occasion) {
         List<Name> names = vocabulary.find(word).stream()
-                .filter(name -> facet.isEmpty() || facet.get().equals(name.facet()))
+                .filter(name -> facets.isEmpty() || facets.contains(name.facet()))
                 .toList();
         if (names.isEmpty()) {
-            throw unknown(vocabulary, facet, word);
+            throw unknown(vocabulary, facets, word);
         }
         List<Reading> readings = new ArrayList<>();
         for (Name name : names) {
             for (Sense sense : name.senses().values()) {
-                if (occasion.date().isEmpty() || sense.period().includes(occasion.date())) {
+                if (occasion.date().isEmpty() || sense.period().meets(occasion.date())) {
                     readings.add(new Reading(name, sense));
                 }
             }
@@ -76,23 +80,24 @@ final class Interpreter {
                             Stage.MEANING,
                             "not-in-use",
                             "",
-                            "nobody said \"" + word + "\" on " + occasion.date().orElseThrow())
+                            "nobody said \"" + word + "\" "
+                                    + occasion.date().orElseThrow().inWords())
                     .expecting("a date in " + times));
         }
-        Set<String> facets = readings.stream()
+        Set<String> spokenOf = readings.stream()
                 .map(reading -> reading.name().facet())
                 .collect(Collectors.toCollection(LinkedHashSet::new));
-        if (facets.size() > 1) {
+        if (spokenOf.size() > 1) {
             throw new ProblemsException(
                     Problem.of(Stage.REFERENCES, "several-facets", "", "\"" + word + "\" is said of several things")
-                            .expecting("one of the facets " + String.join(", ", facets) + " to be named"));
+                            .expecting("one of the facets " + String.join(", ", spokenOf) + " to be named"));
         }
         return readings;
     }
 
-    private static ProblemsException unknown(Vocabulary vocabulary, Optional<String> facet, String word) {
+    private static ProblemsException unknown(Vocabulary vocabulary, Collection<String> facets, String word) {
         List<String> words = vocabulary.names().values().stream()
-                .filter(name -> facet.isEmpty() || facet.get().equals(name.facet()))
+                .filter(name -> facets.isEmpty() || facets.contains(name.facet()))
                 .flatMap(name -> name.words().stream())
                 .distinct()
                 .toList();
@@ -100,7 +105,7 @@ final class Interpreter {
                 Stage.REFERENCES,
                 "unknown-name",
                 "",
-                "name" + facet.map(id -> " of facet " + id).orElse("") + " in " + vocabulary,
+                "name" + (facets.isEmpty() ? "" : " of facet " + String.join(" or ", facets)) + " in " + vocabulary,
                 word,
                 words));
     }
@@ -118,12 +123,15 @@ final class Interpreter {
             notices.add(said
                     + " was said without a date, so every sense that it ever had is allowed for; it is weak evidence");
         }
+        PartOfDate.notice(occasion.date(), readings).ifPresent(notices::add);
         if (readings.size() > 1) {
             notices.add(said + " is ambiguous: it may mean any of "
                     + readings.stream()
+                            .limit(MOST_TOLD)
                             .map(reading ->
                                     reading.name() + " (" + reading.sense().id() + ")")
-                            .collect(Collectors.joining(", ")));
+                            .collect(Collectors.joining(", "))
+                    + (readings.size() > MOST_TOLD ? ", and " + (readings.size() - MOST_TOLD) + " more" : ""));
         }
         Set<String> decisive = vocabulary.traitSpace().decisive(whole);
         if (occasion.stage().season().isEmpty() && decisive.contains(LifeStage.SEASON)) {
@@ -145,6 +153,7 @@ final class Interpreter {
         String said = "\"" + word + "\"";
         TraitSpace space = vocabulary.traitSpace();
         LifeStage stage = occasion.stage();
+        Granted saying = new Granted("could be said");
         for (Sense sense : senses) {
             Judgeable judgeable = Judgeable.at(stage, sense.judgeableFrom());
             String from = sense.judgeableFrom().map(LifeStage::toString).orElse("");
@@ -153,10 +162,11 @@ final class Interpreter {
                 return space.boxes.everything();
             }
             if (judgeable == Judgeable.UNKNOWN) {
-                notices.add(
-                        "it is taken for granted that " + said + " could be said, which is so from " + from + " on");
+                String as = senses.size() == 1 ? said : said + " in the sense \"" + sense.id() + "\"";
+                sense.judgeableFrom().ifPresent(stated -> saying.add(as, stated));
             }
         }
+        saying.sentence().ifPresent(notices::add);
         if (set.isEmpty()) {
             notices.add(
                     "nobody is called " + said + " in this season or of this sex, so that it was said tells nothing");
@@ -164,21 +174,19 @@ final class Interpreter {
         }
         Set<String> decisive = space.decisive(set);
         Set<String> left = new LinkedHashSet<>(Set.of(Sex.VARIABLE, LifeStage.SEASON));
-        vocabulary.catalogue().traits().values().forEach(trait -> {
-            if (decisive.contains(trait.id()) && trait.judgeable(stage) != Judgeable.YES) {
-                boolean early = trait.judgeable(stage) == Judgeable.NO;
-                String from = trait.judgeableFrom().map(LifeStage::toString).orElse("");
-                notices.add(
-                        early
-                                ? "what " + said + " says of " + trait.id() + " is left out: it cannot be told before "
-                                        + from
-                                : "it is taken for granted that " + trait.id() + " could be told, which is so from "
-                                        + from + " on");
-                if (early) {
-                    left.add(trait.id());
-                }
-            }
-        });
+        Granted telling = new Granted("could be told");
+        vocabulary.catalogue().traits().values().stream()
+                .filter(trait -> decisive.contains(trait.id()))
+                .forEach(trait -> trait.judgeableFrom().ifPresent(from -> {
+                    if (trait.judgeable(stage) == Judgeable.NO) {
+                        notices.add("what " + said + " says of " + trait.id()
+                                + " is left out: it cannot be told before " + from);
+                        left.add(trait.id());
+                    } else if (trait.judgeable(stage) == Judgeable.UNKNOWN) {
+                        telling.add(trait.id(), from);
+                    }
+                }));
+        telling.sentence().ifPresent(notices::add);
         return space.freed(set, left);
     }
 

@@ -2,6 +2,7 @@ package org.geneticsrules.vocabulary;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableSet;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -71,7 +72,7 @@ public final class Meaning {
      *     several facets; or the season is unknown
      */
     public static Meaning of(Vocabulary vocabulary, String word, Occasion occasion) {
-        return Interpreter.meaning(vocabulary, Optional.empty(), word, occasion);
+        return Interpreter.meaning(vocabulary, List.of(), word, occasion);
     }
 
     /**
@@ -86,7 +87,22 @@ public final class Meaning {
      *     the season is unknown
      */
     public static Meaning of(Vocabulary vocabulary, String facet, String word, Occasion occasion) {
-        return Interpreter.meaning(vocabulary, Optional.of(facet), word, occasion);
+        return Interpreter.meaning(vocabulary, List.of(facet), word, occasion);
+    }
+
+    /**
+     * Finds the meaning of a name of one of some facets.
+     *
+     * @param vocabulary the vocabulary of whoever said it
+     * @param facets ids of the facets that may be spoken of; if there are none, any
+     * @param word the name or a synonym; capitals and blanks do not matter
+     * @param occasion when it was said of which kind of animal, as far as known
+     * @return its meaning
+     * @throws ProblemsException if a facet or, in them, the name is unknown, with the nearest known, was not in use on the date, or stands
+     *     for names of several of the facets; or the season is unknown
+     */
+    public static Meaning of(Vocabulary vocabulary, Collection<String> facets, String word, Occasion occasion) {
+        return Interpreter.meaning(vocabulary, facets, word, occasion);
     }
 
     /**

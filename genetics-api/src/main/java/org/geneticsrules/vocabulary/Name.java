@@ -2,7 +2,6 @@ package org.geneticsrules.vocabulary;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
-import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -113,12 +112,12 @@ public record Name(
     /**
      * Returns the senses in which the name is used.
      *
-     * @param date a day; without one, the senses that have no end are meant
-     * @return senses in declared order; none if nobody says so then, several if the name is ambiguous then
+     * @param date a day, or a month or year: then the senses used on any day of it are meant; without a date, those that have no end
+     * @return senses in declared order; none if nobody says so then, several if the name may be ambiguous then
      */
-    public List<Sense> inUse(Optional<LocalDate> date) {
+    public List<Sense> inUse(Optional<PartialDate> date) {
         return senses.values().stream()
-                .filter(sense -> sense.period().includes(date))
+                .filter(sense -> sense.period().meets(date))
                 .collect(ImmutableList.toImmutableList());
     }
 

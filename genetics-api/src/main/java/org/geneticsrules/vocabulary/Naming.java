@@ -53,10 +53,11 @@ public record Naming(
     /**
      * Finds the names of an animal.
      *
-     * @param vocabulary the vocabulary; without a date on the occasion, the names in use today are meant: senses that have no end
+     * @param vocabulary the vocabulary; without a date on the occasion, the names in use today are meant: senses that have no end. Of a
+     *     month or year any day is allowed for
      * @param seen what was seen, of some or all traits
      * @param occasion when it was seen, as far as known
-     * @return every name that was in use, and what becomes of it
+     * @return every name that was in use on some day of the date, and what becomes of it
      * @throws ProblemsException if a trait, state or season is unknown, with the nearest known
      * @throws TooLargeException if the looks of a name are too many or too entangled
      */
@@ -81,13 +82,13 @@ public record Naming(
 
     /** What becomes of a name. */
     public enum Standing {
-        /** Every animal that agrees with what was seen may be called so. */
+        /** Every animal that agrees with what was seen may be called so, whichever day of the date it was. */
         CERTAIN,
-        /** Some animals that agree with what was seen may be called so, and that can be found out now. */
+        /** Some animals that agree with what was seen may be called so, and that can be found out now; or all, but not on each day. */
         POSSIBLE,
         /** Nothing seen stands against it, but nobody can be called so yet. */
         TOO_EARLY,
-        /** No animal that agrees with what was seen is called so. */
+        /** No animal that agrees with what was seen is called so on any day of the date. */
         EXCLUDED;
 
         /**
@@ -160,8 +161,10 @@ public record Naming(
      *
      * @param name the name
      * @param standing what becomes of it, in any of its senses
-     * @param senses the same for each sense in use, by id; if there are several, the name is ambiguous
-     * @param narrower if it certainly applies, the names of the facet that do so too and mean less; then it is a broader name
+     * @param senses the same for each sense in use on some day, by id; if there are several, the name is ambiguous
+     * @param partly those of them that were in use on a part of the days only that the date allows for, by id
+     * @param narrower if it certainly applies, the names of the facet that do so too and mean less, on no day more; then it is a broader
+     *     name
      * @param lookAt the traits still to look at, and perhaps sex and season, in catalogue order: those on which it depends whether the
      *     name applies
      * @param lookAgain from when on all of these can be told and every open sense can be said; empty if that is so already
@@ -172,6 +175,7 @@ public record Naming(
             Name name,
             Standing standing,
             Map<String, Standing> senses,
+            Set<String> partly,
             List<String> narrower,
             Set<String> lookAt,
             Optional<LifeStage> lookAgain,
@@ -183,6 +187,7 @@ public record Naming(
          * @param name the name
          * @param standing what becomes of it
          * @param senses the same for each sense in use
+         * @param partly those in use on a part of the days
          * @param narrower names that apply and mean less
          * @param lookAt the traits still to look at
          * @param lookAgain from when on all can be told
@@ -191,6 +196,7 @@ public record Naming(
          */
         public OfName {
             senses = ImmutableMap.copyOf(senses);
+            partly = ImmutableSet.copyOf(partly);
             narrower = ImmutableList.copyOf(narrower);
             lookAt = ImmutableSet.copyOf(lookAt);
             against = ImmutableMap.copyOf(against);

@@ -126,6 +126,15 @@ public record PartialDate(int year, OptionalInt month, OptionalInt day) {
         return day.isPresent() ? first() : YearMonth.of(year, month.getAsInt()).atEndOfMonth();
     }
 
+    /**
+     * Returns the date as a sentence says it.
+     *
+     * @return for example {@code in 1985}, {@code in 1985-06} or {@code on 1985-06-30}
+     */
+    public String inWords() {
+        return (day.isPresent() ? "on " : "in ") + this;
+    }
+
     /** Returns the text form, {@code 1985-06}; {@link #parse} reads it back. */
     @Override
     public String toString() {

@@ -60,19 +60,40 @@ public record Period(Optional<PartialDate> from, Optional<PartialDate> to) {
     }
 
     /**
-     * Tells whether what is used in this period is in use.
+     * Tells whether what is used in this period is in use on a day.
      *
-     * @param date a day; without one, today, whichever day that is
-     * @return true if the period includes the day, or, without one, if it has no end
+     * @param day a day
+     * @return true if the period includes it
      */
-    public boolean includes(Optional<LocalDate> date) {
-        return date.map(day -> from.map(PartialDate::first)
-                                .filter(first -> first.isAfter(day))
-                                .isEmpty()
-                        && to.map(PartialDate::last)
-                                .filter(last -> last.isBefore(day))
-                                .isEmpty())
-                .orElse(to.isEmpty());
+    public boolean includes(LocalDate day) {
+        return includes(day, day);
+    }
+
+    /**
+     * Tells whether what is used in this period is in use throughout.
+     *
+     * @param date a day, month or year; without one, today, whichever day that is
+     * @return true if the period includes every day of the date, or, without one, if it has no end
+     */
+    public boolean includes(Optional<PartialDate> date) {
+        return date.map(some -> includes(some.first(), some.last())).orElse(to.isEmpty());
+    }
+
+    private boolean includes(LocalDate first, LocalDate last) {
+        return from.map(PartialDate::first)
+                        .filter(begin -> begin.isAfter(first))
+                        .isEmpty()
+                && to.map(PartialDate::last).filter(end -> end.isBefore(last)).isEmpty();
+    }
+
+    /**
+     * Tells whether what is used in this period may be in use, as far as the date is known.
+     *
+     * @param date a day, month or year; without one, today, whichever day that is
+     * @return true if the period includes some day of the date, or, without one, if it has no end
+     */
+    public boolean meets(Optional<PartialDate> date) {
+        return date.map(some -> overlaps(new Period(date, date))).orElse(to.isEmpty());
     }
 
     /**
@@ -89,6 +110,17 @@ public record Period(Optional<PartialDate> from, Optional<PartialDate> to) {
         return from.isEmpty()
                 || other.to.isEmpty()
                 || !from.get().first().isAfter(other.to.get().last());
+    }
+
+    /**
+     * Returns the period in words.
+     *
+     * @return for example {@code from 1985 until 2009-06}, {@code from 1985 on}, {@code until 2009-06} or {@code always}
+     */
+    public String inWords() {
+        String end = to.map(date -> "until " + date).orElse("");
+        return from.map(date -> "from " + date + (end.isEmpty() ? " on" : " " + end))
+                .orElse(end.isEmpty() ? "always" : end);
     }
 
     /** Returns the text form, {@code 1985/2009-06} or {@code 1985/..} (ISO 8601-2); {@link #parse} reads it back. */

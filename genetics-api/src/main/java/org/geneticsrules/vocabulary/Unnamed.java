@@ -1,7 +1,6 @@
 package org.geneticsrules.vocabulary;
 
 import java.math.BigInteger;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.probability.Probability;
@@ -27,12 +26,13 @@ public record Unnamed(Facet facet, BoxSet visible, BoxSet unnamed) {
      * @param vocabulary a vocabulary
      * @param facet id of one of its facets
      * @param visible the looks that can occur, in the vocabulary's space; see {@link Vocabulary#setOf}
-     * @param date the day on which the names are used; without one, today: senses that have no end
+     * @param date the day on which the names are used, or a month or year: senses used on any day of it; without a date, today: senses that
+     *     have no end
      * @return the looks without a name
      * @throws IllegalArgumentException if the vocabulary has no such facet, no look can occur, or the set is of another space
      * @throws TooLargeException if it takes too many boxes
      */
-    public static Unnamed of(Vocabulary vocabulary, String facet, BoxSet visible, Optional<LocalDate> date) {
+    public static Unnamed of(Vocabulary vocabulary, String facet, BoxSet visible, Optional<PartialDate> date) {
         Facet found = vocabulary.facets().get(facet);
         if (found == null) {
             throw new IllegalArgumentException("vocabulary " + vocabulary + " has no facet \"" + facet + "\"; it has "
@@ -53,12 +53,13 @@ public record Unnamed(Facet facet, BoxSet visible, BoxSet unnamed) {
      *
      * @param vocabulary a vocabulary
      * @param visible the looks that can occur, in the vocabulary's space; see {@link Vocabulary#setOf}
-     * @param date the day on which the names are used; without one, today: senses that have no end
+     * @param date the day on which the names are used, or a month or year: senses used on any day of it; without a date, today: senses that
+     *     have no end
      * @return the looks without a name for each facet, in declared order
      * @throws IllegalArgumentException if no look can occur, or the set is of another space
      * @throws TooLargeException if it takes too many boxes
      */
-    public static List<Unnamed> ofAll(Vocabulary vocabulary, BoxSet visible, Optional<LocalDate> date) {
+    public static List<Unnamed> ofAll(Vocabulary vocabulary, BoxSet visible, Optional<PartialDate> date) {
         return vocabulary.facets().keySet().stream()
                 .map(facet -> of(vocabulary, facet, visible, date))
                 .toList();

@@ -13,7 +13,9 @@
  * <p>{@link org.geneticsrules.vocabulary.Naming} goes from what was seen to names:
  *
  * <ol>
- *   <li>The senses in use on the date are taken; without a date, those that have no end.
+ *   <li>The senses in use on the date are taken; without a date, those that have no end. If the date is a month or a year, its days are
+ *       gone through, those on which the same senses are in use but once: a name is certain or excluded if it is so on all of them, and
+ *       too early if it is that or excluded on all; else it is possible.
  *   <li>Traits that cannot be told at the stage of life are left out of what was seen. The rest, with the season and the sex if they are
  *       known, is one box: all that the animal may look like.
  *   <li>A name is <i>certain</i> if that box lies within what the name covers in those of its senses that can be said already. It is
@@ -28,7 +30,8 @@
  * <p>{@link org.geneticsrules.vocabulary.Meaning} goes from a name to what it says as a record:
  *
  * <ol>
- *   <li>All its senses in use on the date are united; without a date, all that it ever had, since it may have been said at any time.
+ *   <li>All its senses in use on the date are united, or on any day of it if it is a month or a year; without a date, all that it ever
+ *       had, since it may have been said at any time.
  *   <li>Season and sex are fixed, if known, and then left out, as are traits that could not be told at the stage; what remains is what
  *       some animal so called may have looked like.
  *   <li>As evidence the set is listed over the traits on which it depends, and over no others.

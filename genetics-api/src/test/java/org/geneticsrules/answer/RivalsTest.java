@@ -10,10 +10,14 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.AnswerDocument;
+import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.OmittedLoci;
@@ -116,6 +120,43 @@ class RivalsTest {
                         .anyMatch(
                                 one -> one.startsWith("rival models that were not asked") && one.contains("one locus")),
                 answer.notices()::toString);
+    }
+
+    @Test
+    void a_rival_that_makes_no_claim_about_what_is_asked_is_left_out_without_a_word() {
+        Model silent = locus(Model.builder("silent", "1", TRAITS), "A", "a")
+                .notModelled("coat", "nothing is known")
+                .build();
+        Answers answers =
+                Answers.of(CompiledModel.of(ONE), List.of()).against(List.of(RivalModel.of("silent", () -> silent)));
+        Answer plain = Answers.of(CompiledModel.of(ONE), List.of()).coat(new CoatQuestion(seen("dark"), Set.of()));
+        Answer answer = answers.coat(new CoatQuestion(seen("dark"), Set.of()));
+        assertTrue(answer.rivalVerdicts().isEmpty());
+        assertEquals(plain.notices(), answer.notices());
+        assertEquals(AnswerText.of(plain), AnswerText.of(answer));
+    }
+
+    @Test
+    void a_caution_that_only_a_rival_raises_is_told_with_its_verdict() {
+        CautionSet dark = Documents.reader().readCautions(Source.of("cautions", """
+                {"formatVersion": 0, "kind": "cautions", "id": "dark.cautions", "version": "1",
+                 "catalogue": {"id": "coats", "version": "1"},
+                 "cautions": {
+                   "dark": {"trigger": {"shows": {"coat": ["dark"]}, "in": ["offspring"]},
+                            "line": "Dark young.", "date": "2026-11"}}}
+                """), TRAITS);
+        MatingQuestion question =
+                MatingQuestion.of(seen("pale"), seen("pale")).lookingFor(Phenotype.of("coat", "dark"));
+        Answers alone = Answers.of(CompiledModel.of(ONE), List.of(dark));
+        assertEquals(List.of(), alone.mating(question).cautions(), "no dark young under one locus");
+        Answer answer =
+                alone.against(List.of(RivalModel.of("two loci", () -> TWO))).mating(question);
+        assertEquals(
+                List.of("dark"), answer.cautions().stream().map(Caution::id).toList());
+        assertTrue(AnswerText.of(answer).contains("Dark young."));
+        Answer same =
+                alone.against(List.of(RivalModel.of("the same", () -> ONE))).mating(question);
+        assertEquals(List.of(), same.cautions(), "a rival of the same verdict adds nothing");
     }
 
     @Test

@@ -180,7 +180,7 @@ class CatNamesTest {
         assertEquals(Map.of("season", "summer"), never.against());
         Naming unstated = Naming.of(INVENTED, Phenotype.of("white", "half"), Occasion.unstated());
         assertTrue(
-                unstated.notices().get(0).contains("could be called \"frost\" by then, which is so from moult 2 on"),
+                unstated.notices().get(0).contains("\"frost\" could be said by then, which is so from moult 2 on"),
                 unstated.notices()::toString);
     }
 

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.geneticsrules.vocabulary.PlainNames.Day;
 import org.geneticsrules.vocabulary.PlainNames.From;
 import org.geneticsrules.vocabulary.PlainNames.Reading;
 import org.geneticsrules.vocabulary.PlainNames.Word;
@@ -36,8 +37,18 @@ final class NamesTwin {
         return senses.stream().anyMatch(sense -> isIn(sense, point));
     }
 
-    static List<Reading> used(Word word, Optional<Integer> year) {
-        return word.senses().stream().filter(sense -> sense.isUsed(year)).toList();
+    static List<Reading> used(Word word, Optional<Day> date) {
+        return word.senses().stream().filter(sense -> sense.isUsed(date)).toList();
+    }
+
+    /** Those of some senses that are in use on each day of a date; without one, all of them. */
+    static Set<List<Reading>> daily(List<Reading> senses, Optional<Day> date) {
+        return date.map(some -> some.days().stream()
+                        .map(day -> senses.stream()
+                                .filter(sense -> sense.isUsed(day))
+                                .toList())
+                        .collect(Collectors.toSet()))
+                .orElse(Set.of(senses));
     }
 
     Set<String> untold(Look look) {
@@ -68,6 +79,16 @@ final class NamesTwin {
     }
 
     String standing(List<Reading> senses, Look look) {
+        Set<String> found = daily(senses, look.date()).stream()
+                .map(day -> standingOnADay(day, look))
+                .collect(Collectors.toSet());
+        if (found.equals(Set.of("CERTAIN")) || found.equals(Set.of("EXCLUDED"))) {
+            return found.iterator().next();
+        }
+        return found.contains("CERTAIN") || found.contains("POSSIBLE") ? "POSSIBLE" : "TOO_EARLY";
+    }
+
+    private String standingOnADay(List<Reading> senses, Look look) {
         List<Reading> now =
                 senses.stream().filter(sense -> !look.isBefore(sense.from())).toList();
         List<Map<String, String>> agreeing = agreeing(known(look));

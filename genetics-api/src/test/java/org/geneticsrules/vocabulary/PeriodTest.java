@@ -90,7 +90,51 @@ class PeriodTest {
         "../.., 0001-01-01, true"
     })
     void a_period_includes_its_first_and_last_day(String period, LocalDate day, boolean included) {
-        assertEquals(included, Period.parse(period).includes(Optional.of(day)));
+        assertEquals(included, Period.parse(period).includes(day));
+        Optional<PartialDate> date = Optional.of(PartialDate.of(day));
+        assertEquals(included, Period.parse(period).includes(date));
+        assertEquals(included, Period.parse(period).meets(date));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1985/2009-06, 2009, true, false",
+        "1985/2009-06, 2009-06, true, true",
+        "1985/2009-06, 2009-07, false, false",
+        "1985/2009-06, 1985, true, true",
+        "1985-01-02/.., 1985, true, false",
+        "1985-01-02/.., 1985-01, true, false",
+        "1985-01-02/.., 1985-02, true, true",
+        "../2000-02-28, 2000-02, true, false",
+        "../2001-02-28, 2001-02, true, true",
+        "1985-03/1985-04, 1985, true, false",
+        "1985-12-31/1986-01-01, 1985, true, false",
+        "1985-12-31/1986-01-01, 1986, true, false",
+        "1985-12-31/1986-01-01, 1987, false, false",
+        "1990/1985, 1987, false, false",
+        "../.., 1985, true, true"
+    })
+    void a_year_or_month_may_belong_to_a_period_in_part(String period, String date, boolean meets, boolean includes) {
+        Optional<PartialDate> some = Optional.of(PartialDate.parse(date));
+        assertEquals(meets, Period.parse(period).meets(some));
+        assertEquals(includes, Period.parse(period).includes(some));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "1985/2009-06, from 1985 until 2009-06",
+        "1985/.., from 1985 on",
+        "../2009-06-30, until 2009-06-30",
+        "../.., always"
+    })
+    void a_period_is_told_in_words(String period, String words) {
+        assertEquals(words, Period.parse(period).inWords());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1985, in 1985", "1985-06, in 1985-06", "1985-06-30, on 1985-06-30"})
+    void a_date_is_told_in_words(String date, String words) {
+        assertEquals(words, PartialDate.parse(date).inWords());
     }
 
     @Test
@@ -98,6 +142,8 @@ class PeriodTest {
         assertTrue(Period.always().includes(Optional.empty()));
         assertTrue(Period.parse("1985/..").includes(Optional.empty()));
         assertFalse(Period.parse("1985/2999").includes(Optional.empty()));
+        assertTrue(Period.parse("1985/..").meets(Optional.empty()));
+        assertFalse(Period.parse("1985/2999").meets(Optional.empty()));
     }
 
     @ParameterizedTest

@@ -34,20 +34,78 @@ record PlainNames(
      *
      * @param id its id
      * @param looks its looks
-     * @param first first year of use
-     * @param last last year of use
+     * @param first first day of use
+     * @param last last day of use
      * @param from the stage from which it is said
      */
     record Reading(
             String id,
             List<Map<String, Set<String>>> looks,
-            Optional<Integer> first,
-            Optional<Integer> last,
+            Optional<Day> first,
+            Optional<Day> last,
             Optional<From> from) {
 
-        boolean isUsed(Optional<Integer> year) {
-            return year.map(one -> first.orElse(0) <= one && one <= last.orElse(9999))
-                    .orElse(last.isEmpty());
+        boolean isUsed(Day day) {
+            return first.map(Day::number).orElse(0) <= day.number()
+                    && day.number() <= last.map(Day::lastNumber).orElse(99_999_999);
+        }
+
+        /** Whether it is in use on some day of a date; without one, whether it has no end. */
+        boolean isUsed(Optional<Day> date) {
+            return date.map(some -> some.days().stream().anyMatch(this::isUsed)).orElse(last.isEmpty());
+        }
+
+        /** Whether it is in use on some days of a date, and not on others. */
+        boolean isPartlyUsed(Optional<Day> date) {
+            return isUsed(date)
+                    && date.isPresent()
+                    && !date.get().days().stream().allMatch(this::isUsed);
+        }
+    }
+
+    /**
+     * A day, or a month (day 0) or a year (month 0). As a first day of use it is the first that it may mean, as a last day the last.
+     *
+     * @param year the year
+     * @param month the month, from 1 on, or 0
+     * @param day the day, from 1 on, or 0
+     */
+    record Day(int year, int month, int day) {
+
+        int number() {
+            return 10_000 * year + 100 * month + day;
+        }
+
+        int lastNumber() {
+            List<Day> days = days();
+            return days.get(days.size() - 1).number();
+        }
+
+        /** Every day that this may mean. */
+        List<Day> days() {
+            List<Day> days = new ArrayList<>();
+            for (int m = 1; m <= 12; m++) {
+                for (int d = 1; d <= lengthOf(year, m); d++) {
+                    if ((month == 0 || month == m) && (day == 0 || day == d)) {
+                        days.add(new Day(year, m, d));
+                    }
+                }
+            }
+            return days;
+        }
+
+        private static int lengthOf(int year, int month) {
+            if (month == 2) {
+                return year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) ? 29 : 28;
+            }
+            return month == 4 || month == 6 || month == 9 || month == 11 ? 30 : 31;
+        }
+
+        @Override
+        public String toString() {
+            return "%04d".formatted(year)
+                    + (month == 0 ? "" : "-%02d".formatted(month))
+                    + (day == 0 ? "" : "-%02d".formatted(day));
         }
     }
 

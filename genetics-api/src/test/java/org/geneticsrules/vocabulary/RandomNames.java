@@ -1,6 +1,5 @@
 package org.geneticsrules.vocabulary;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -18,6 +17,7 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Trait;
+import org.geneticsrules.vocabulary.PlainNames.Day;
 import org.geneticsrules.vocabulary.PlainNames.From;
 import org.geneticsrules.vocabulary.PlainNames.Reading;
 import org.geneticsrules.vocabulary.PlainNames.Word;
@@ -26,7 +26,7 @@ import org.geneticsrules.vocabulary.PlainNames.Word;
 final class RandomNames {
 
     private static final int FIRST_YEAR = 2000;
-    private static final int YEARS = 6;
+    private static final int YEARS = 2;
 
     private final Random random;
 
@@ -63,9 +63,33 @@ final class RandomNames {
             for (int s = 0; s < senseCount; s++) {
                 senses.add(sense(traits, points, "sense " + s));
             }
+            if (random.nextInt(4) == 0) {
+                takenOver(senses);
+            }
             names.add(new Word(prefix + "name " + n, random.nextInt(3) == 0 ? "marks" : "colour", senses));
         }
         return new PlainNames(traits.states(), traits.judgeable(), traits.seasons(), traits.facets(), names);
+    }
+
+    /** Lets the first sense end with some month, and another of the same looks begin with the next one. */
+    private void takenOver(List<Reading> senses) {
+        Reading before = senses.get(0);
+        int year = FIRST_YEAR + random.nextInt(YEARS);
+        int month = 1 + random.nextInt(11);
+        senses.set(
+                0,
+                new Reading(
+                        before.id(),
+                        before.looks(),
+                        Optional.empty(),
+                        Optional.of(new Day(year, month, 0)),
+                        before.from()));
+        senses.add(new Reading(
+                "taken over",
+                before.looks(),
+                Optional.of(new Day(year, month + 1, 0)),
+                Optional.empty(),
+                before.from()));
     }
 
     private Reading sense(PlainNames traits, List<Map<String, String>> points, String id) {
@@ -75,9 +99,11 @@ final class RandomNames {
             for (int l = 0; l < count; l++) {
                 looks.add(look(traits));
             }
-            Optional<Integer> first = year();
-            Optional<Integer> last = year();
-            boolean backwards = first.isPresent() && last.isPresent() && first.get() > last.get();
+            Optional<Day> first = sometimes();
+            Optional<Day> last = sometimes();
+            boolean backwards = first.isPresent()
+                    && last.isPresent()
+                    && first.get().number() > last.get().lastNumber();
             Reading sense = new Reading(id, looks, backwards ? last : first, backwards ? first : last, from(4));
             if (!points.stream().allMatch(point -> NamesTwin.isIn(sense, point))) {
                 return sense;
@@ -104,8 +130,15 @@ final class RandomNames {
         return look;
     }
 
-    private Optional<Integer> year() {
-        return random.nextInt(3) == 0 ? Optional.of(FIRST_YEAR + random.nextInt(YEARS)) : Optional.empty();
+    private Optional<Day> sometimes() {
+        return random.nextInt(3) == 0 ? Optional.of(day()) : Optional.empty();
+    }
+
+    /** A day, a month or a year. */
+    private Day day() {
+        int year = FIRST_YEAR + random.nextInt(YEARS);
+        int month = random.nextBoolean() ? 0 : 1 + random.nextInt(12);
+        return new Day(year, month, month == 0 || random.nextBoolean() ? 0 : 1 + random.nextInt(28));
     }
 
     private Optional<From> from(int oneIn) {
@@ -121,7 +154,7 @@ final class RandomNames {
             Optional<String> season,
             OptionalInt weeks,
             OptionalInt moult,
-            Optional<Integer> year) {
+            Optional<Day> date) {
 
         /** Sex and season, if known. */
         Map<String, String> circumstances() {
@@ -140,10 +173,7 @@ final class RandomNames {
 
         Occasion occasion() {
             Optional<Sex> known = sex.map(word -> Sex.valueOf(word.toUpperCase(Locale.ROOT)));
-            return new Occasion(
-                    new LifeStage(weeks, moult, season),
-                    known,
-                    year.map(one -> LocalDate.of(one, 1 + one % 12, 1 + one % 28)));
+            return new Occasion(new LifeStage(weeks, moult, season), known, date.map(RandomNames::date));
         }
     }
 
@@ -162,7 +192,15 @@ final class RandomNames {
                         : Optional.of(seasons.get(random.nextInt(seasons.size()))),
                 random.nextBoolean() ? OptionalInt.of(random.nextInt(5)) : OptionalInt.empty(),
                 random.nextBoolean() ? OptionalInt.of(random.nextInt(5)) : OptionalInt.empty(),
-                random.nextBoolean() ? Optional.of(FIRST_YEAR + random.nextInt(YEARS)) : Optional.empty());
+                random.nextBoolean() ? Optional.of(day()) : Optional.empty());
+    }
+
+    static PartialDate date(Day day) {
+        return new PartialDate(day.year(), number(day.month()), number(day.day()));
+    }
+
+    private static OptionalInt number(int stated) {
+        return stated == 0 ? OptionalInt.empty() : OptionalInt.of(stated);
     }
 
     /** The library's own catalogue of the same traits. */
@@ -198,7 +236,7 @@ final class RandomNames {
     private static Sense sense(PlainNames plain, Reading stated) {
         Sense sense = Sense.of(stated.id())
                 .withPeriod(new Period(
-                        stated.first().map(PartialDate::of), stated.last().map(PartialDate::of)));
+                        stated.first().map(RandomNames::date), stated.last().map(RandomNames::date)));
         if (stated.from().isPresent()) {
             sense = sense.withJudgeableFrom(stage(stated.from().get()));
         }

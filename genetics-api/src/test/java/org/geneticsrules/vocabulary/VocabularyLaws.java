@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.math.BigInteger;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -24,56 +22,22 @@ import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
-import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
-import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.vocabulary.Naming.Difference;
 import org.geneticsrules.vocabulary.Naming.OfName;
 import org.geneticsrules.vocabulary.Naming.Standing;
+import org.geneticsrules.vocabulary.PlainNames.Day;
 import org.geneticsrules.vocabulary.PlainNames.From;
 import org.geneticsrules.vocabulary.PlainNames.Reading;
 import org.geneticsrules.vocabulary.PlainNames.Word;
-import org.geneticsrules.vocabulary.RandomNames.Look;
 
 /** Random vocabularies against a list of all that an animal can look like. */
 class VocabularyLaws {
 
     private static final int TRIES = 150;
     private static final long SEEDS = 1L << 40;
-
-    private static final class Sample {
-        final RandomNames random;
-        final PlainNames plain;
-        final NamesTwin twin;
-        final Vocabulary vocabulary;
-        final Look look;
-
-        Sample(long seed) {
-            random = new RandomNames(seed);
-            plain = random.vocabulary();
-            twin = new NamesTwin(plain);
-            vocabulary = RandomNames.vocabulary(plain);
-            look = random.look(plain.states(), plain.seasons());
-        }
-
-        Naming naming() {
-            return Naming.of(vocabulary, Phenotype.from(look.seen()), look.occasion());
-        }
-
-        Map<String, OfName> named() {
-            Map<String, OfName> named = new LinkedHashMap<>();
-            naming().facets()
-                    .forEach(facet ->
-                            facet.names().forEach(one -> named.put(one.name().word(), one)));
-            return named;
-        }
-
-        Set<Map<String, String>> points(BoxSet set) {
-            return twin.points.stream().filter(set::contains).collect(Collectors.toCollection(LinkedHashSet::new));
-        }
-    }
 
     @Property(tries = TRIES)
     void a_name_is_certain_possible_too_early_or_excluded_as_the_list_of_all_looks_says(
@@ -82,12 +46,12 @@ class VocabularyLaws {
     }
 
     private static void standings(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         Map<String, OfName> named = sample.named();
         assertEquals(
                 sample.plain.names().stream()
                         .filter(word ->
-                                !NamesTwin.used(word, sample.look.year()).isEmpty())
+                                !NamesTwin.used(word, sample.look.date()).isEmpty())
                         .map(Word::word)
                         .collect(Collectors.toSet()),
                 named.keySet());
@@ -97,13 +61,24 @@ class VocabularyLaws {
                 met.merge("not in use", 1, Integer::sum);
                 continue;
             }
-            List<Reading> senses = NamesTwin.used(word, sample.look.year());
+            List<Reading> senses = NamesTwin.used(word, sample.look.date());
             assertEquals(
                     sample.twin.standing(senses, sample.look), found.standing().name(), word::toString);
             Map<String, Standing> bySense = new LinkedHashMap<>();
             senses.forEach(sense ->
                     bySense.put(sense.id(), Standing.valueOf(sample.twin.standing(List.of(sense), sample.look))));
             assertEquals(bySense, found.senses());
+            Set<String> partly = senses.stream()
+                    .filter(sense -> sense.isPartlyUsed(sample.look.date()))
+                    .map(Reading::id)
+                    .collect(Collectors.toSet());
+            assertEquals(partly, found.partly());
+            if (!partly.isEmpty()) {
+                met.merge("partly " + found.standing().name(), 1, Integer::sum);
+            }
+            if (found.standing() == Standing.CERTAIN && partly.size() == senses.size()) {
+                met.merge("by one sense after another", 1, Integer::sum);
+            }
             met.merge(found.standing().name(), 1, Integer::sum);
             if (found.isAmbiguous() && !bySense.containsValue(found.standing())) {
                 met.merge("in one sense or another", 1, Integer::sum);
@@ -122,15 +97,21 @@ class VocabularyLaws {
     }
 
     private static void lookAt(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         Map<String, String> known = sample.twin.known(sample.look);
         List<Map<String, String>> agreeing = sample.twin.agreeing(known);
         sample.named().forEach((word, found) -> {
             List<Reading> senses = senses(sample, word);
-            Set<String> expected = sample.twin.decisive(agreeing, point -> NamesTwin.isIn(senses, point));
-            assertEquals(List.copyOf(expected), List.copyOf(found.lookAt()), word);
-            OptionalInt week = count(sample.twin.later(true, senses, sample.look, expected));
-            OptionalInt moult = count(sample.twin.later(false, senses, sample.look, expected));
+            Set<String> decisive = new LinkedHashSet<>();
+            NamesTwin.daily(senses, sample.look.date())
+                    .forEach(day ->
+                            decisive.addAll(sample.twin.decisive(agreeing, point -> NamesTwin.isIn(day, point))));
+            List<String> expected = sample.plain.variables().keySet().stream()
+                    .filter(decisive::contains)
+                    .toList();
+            assertEquals(expected, List.copyOf(found.lookAt()), word);
+            OptionalInt week = count(sample.twin.later(true, senses, sample.look, decisive));
+            OptionalInt moult = count(sample.twin.later(false, senses, sample.look, decisive));
             Optional<LifeStage> later = week.isEmpty() && moult.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new LifeStage(week, moult, Optional.empty()));
@@ -144,10 +125,10 @@ class VocabularyLaws {
         return from.map(stage -> OptionalInt.of(stage.count())).orElse(OptionalInt.empty());
     }
 
-    private static List<Reading> senses(Sample sample, String word) {
+    private static List<Reading> senses(NamesSample sample, String word) {
         return sample.plain.names().stream()
                 .filter(name -> name.word().equals(word))
-                .flatMap(name -> NamesTwin.used(name, sample.look.year()).stream())
+                .flatMap(name -> NamesTwin.used(name, sample.look.date()).stream())
                 .toList();
     }
 
@@ -158,7 +139,7 @@ class VocabularyLaws {
     }
 
     private static void against(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         Map<String, String> known = sample.twin.known(sample.look);
         sample.named().forEach((word, found) -> {
             List<Reading> senses = senses(sample, word);
@@ -216,16 +197,17 @@ class VocabularyLaws {
     }
 
     private static void neighbours(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         for (Naming.InFacet facet : sample.naming().facets()) {
             List<String> certain = facet.of(Standing.CERTAIN).stream()
                     .map(one -> one.name().word())
                     .toList();
             for (OfName one : facet.names()) {
-                Set<Map<String, String>> covered = covered(sample, one.name().word());
+                List<Set<Map<String, String>>> covered =
+                        covered(sample, one.name().word());
                 List<String> narrower = certain.contains(one.name().word())
                         ? certain.stream()
-                                .filter(other -> covered.containsAll(covered(sample, other))
+                                .filter(other -> isWithin(covered(sample, other), covered)
                                         && !covered.equals(covered(sample, other)))
                                 .toList()
                         : List.of();
@@ -246,8 +228,27 @@ class VocabularyLaws {
         }
     }
 
-    private static Set<Map<String, String>> covered(Sample sample, String word) {
-        return sample.twin.covered(senses(sample, word), Map.of());
+    /** What a name covers on each day of the date; each stretch of equal days but once. */
+    private static List<Set<Map<String, String>>> covered(NamesSample sample, String word) {
+        List<Reading> senses = senses(sample, word);
+        List<Optional<Day>> days = sample.look.date().isEmpty()
+                ? List.of(Optional.empty())
+                : sample.look.date().get().days().stream().map(Optional::of).toList();
+        Map<List<Reading>, Set<Map<String, String>>> known = new LinkedHashMap<>();
+        return days.stream()
+                .map(day -> known.computeIfAbsent(
+                        senses.stream().filter(sense -> sense.isUsed(day)).toList(),
+                        some -> sample.twin.covered(some, Map.of())))
+                .toList();
+    }
+
+    private static boolean isWithin(List<Set<Map<String, String>>> some, List<Set<Map<String, String>>> others) {
+        for (int day = 0; day < some.size(); day++) {
+            if (!others.get(day).containsAll(some.get(day))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     @Property(tries = TRIES)
@@ -257,12 +258,12 @@ class VocabularyLaws {
     }
 
     private static void evidence(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         NamesTwin twin = sample.twin;
         Map<String, String> circumstances = sample.look.circumstances();
         for (Word word : sample.plain.names()) {
             List<Reading> senses =
-                    sample.look.year().isEmpty() ? word.senses() : NamesTwin.used(word, sample.look.year());
+                    sample.look.date().isEmpty() ? word.senses() : NamesTwin.used(word, sample.look.date());
             if (senses.isEmpty()) {
                 ProblemsException thrown = assertThrows(
                         ProblemsException.class,
@@ -292,187 +293,20 @@ class VocabularyLaws {
             shown.forEach(point -> expected.add(Phenotype.from(NamesTwin.without(point, others))));
             assertEquals(traits.isEmpty() ? Optional.empty() : Optional.of(expected), meaning.evidence());
             assertEquals(
-                    sample.look.year().isEmpty(),
+                    sample.look.date().isEmpty(),
                     meaning.notices().stream().anyMatch(notice -> notice.contains("without a date")));
             assertEquals(
                     senses.size() > 1, meaning.notices().stream().anyMatch(notice -> notice.contains("ambiguous")));
+            assertEquals(
+                    senses.stream().anyMatch(sense -> sense.isPartlyUsed(sample.look.date())),
+                    meaning.notices().stream().anyMatch(notice -> notice.contains("on a part of the days only")));
             met.merge("evidence on " + traits.size(), 1, Integer::sum);
         }
     }
 
     @Property(tries = TRIES)
-    void names_convert_as_the_lists_of_what_they_mean_compare(@ForAll @LongRange(min = 0, max = SEEDS) long seed) {
-        conversion(seed, new TreeMap<>());
-    }
-
-    private static void conversion(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
-        PlainNames others = sample.random.withNames(sample.plain, "other ");
-        Vocabulary target = RandomNames.vocabulary(others);
-        Optional<Integer> year =
-                sample.random.look(sample.plain.states(), List.of()).year();
-        List<Word> words = new ArrayList<>();
-        for (String facet : sample.plain.facets()) {
-            sample.plain.names().stream()
-                    .filter(word -> word.facet().equals(facet)
-                            && (sample.look.year().isEmpty()
-                                    || !NamesTwin.used(word, sample.look.year()).isEmpty()))
-                    .findFirst()
-                    .ifPresent(words::add);
-        }
-        if (words.isEmpty()) {
-            return;
-        }
-        Map<String, String> circumstances = sample.look.circumstances();
-        Set<Map<String, String>> said = new LinkedHashSet<>(sample.twin.agreeing(circumstances));
-        List<Meaning> meanings = new ArrayList<>();
-        for (Word word : words) {
-            List<Reading> senses =
-                    sample.look.year().isEmpty() ? word.senses() : NamesTwin.used(word, sample.look.year());
-            said.retainAll(sample.twin.covered(senses, circumstances));
-            meanings.add(Meaning.of(sample.vocabulary, word.word(), sample.look.occasion()));
-        }
-        Optional<LocalDate> date = year.map(one -> LocalDate.of(one, 7, 1));
-        if (said.isEmpty()) {
-            assertThrows(ProblemsException.class, () -> Conversion.of(meanings, target, date));
-            met.merge("impossible", 1, Integer::sum);
-            return;
-        }
-        Conversion found = Conversion.of(meanings, target, date);
-        assertEquals(said, sample.points(found.meaning()));
-        Map<List<String>, Set<Map<String, String>>> drafts = new LinkedHashMap<>();
-        drafts.put(List.of(), new LinkedHashSet<>(sample.twin.agreeing(circumstances)));
-        for (String facet : words.stream().map(Word::facet).distinct().toList()) {
-            Map<String, Set<Map<String, String>>> fitting = new LinkedHashMap<>();
-            Set<Map<String, String>> rest = new LinkedHashSet<>(said);
-            for (Word word : others.names()) {
-                Set<Map<String, String>> covered = sample.twin.covered(NamesTwin.used(word, year), circumstances);
-                if (word.facet().equals(facet) && !Collections.disjoint(covered, said)) {
-                    fitting.put(word.word(), covered);
-                    rest.removeAll(covered);
-                }
-            }
-            assertEquals(rest, sample.points(found.uncovered().get(facet)));
-            Map<List<String>, Set<Map<String, String>>> longer = new LinkedHashMap<>();
-            drafts.forEach((names, meaning) -> {
-                boolean[] any = {false};
-                fitting.forEach((word, covered) -> {
-                    Set<Map<String, String>> both = new LinkedHashSet<>(meaning);
-                    both.retainAll(covered);
-                    if (!Collections.disjoint(both, said)) {
-                        any[0] = true;
-                        List<String> more = new ArrayList<>(names);
-                        more.add(word);
-                        longer.put(more, both);
-                    }
-                });
-                if (!any[0]) {
-                    longer.put(names, meaning);
-                }
-            });
-            drafts = longer;
-        }
-        drafts.remove(List.<String>of());
-        Map<List<String>, Set<Map<String, String>>> expected = drafts;
-        assertEquals(
-                expected.keySet(),
-                found.candidates().stream().map(VocabularyLaws::words).collect(Collectors.toSet()));
-        assertEquals(expected.size(), found.candidates().size());
-        for (Conversion.Candidate candidate : found.candidates()) {
-            Set<Map<String, String>> meaning = expected.get(words(candidate));
-            Set<Map<String, String>> more = new LinkedHashSet<>(meaning);
-            more.removeAll(said);
-            Set<Map<String, String>> less = new LinkedHashSet<>(said);
-            less.removeAll(meaning);
-            assertEquals(more, sample.points(candidate.alsoMeans()));
-            assertEquals(less, sample.points(candidate.leavesOut()));
-            Match match = more.isEmpty()
-                    ? (less.isEmpty() ? Match.EXACT : Match.NARROWER)
-                    : (less.isEmpty() ? Match.BROADER : Match.OVERLAPPING);
-            assertEquals(match, candidate.match());
-            assertEquals(match != Match.EXACT, candidate.isLossy());
-            met.merge(match.word(), 1, Integer::sum);
-        }
-        assertEquals(
-                found.candidates().stream()
-                        .map(Conversion.Candidate::match)
-                        .sorted()
-                        .toList(),
-                found.candidates().stream().map(Conversion.Candidate::match).toList());
-        assertEquals(found.candidates().stream().noneMatch(one -> one.match() == Match.EXACT), found.isLossy());
-        if (words.size() > 1) {
-            met.merge("of several facets", 1, Integer::sum);
-        }
-    }
-
-    private static List<String> words(Conversion.Candidate candidate) {
-        return candidate.names().stream().map(Name::word).toList();
-    }
-
-    @Property(tries = TRIES)
-    void a_name_means_the_same_as_itself_and_two_names_match_either_way(
-            @ForAll @LongRange(min = 0, max = SEEDS) long seed) {
-        Sample sample = new Sample(seed);
-        List<BoxSet> sets = sample.plain.names().stream()
-                .map(word -> Meaning.of(sample.vocabulary, word.word(), Occasion.unstated())
-                        .set())
-                .toList();
-        for (BoxSet one : sets) {
-            assertEquals(Match.EXACT, Match.of(one, one));
-            for (BoxSet other : sets) {
-                Match there = Match.of(one, other);
-                Match back = Match.of(other, one);
-                assertEquals(there == Match.BROADER, back == Match.NARROWER);
-                assertEquals(there == Match.NONE, Collections.disjoint(sample.points(one), sample.points(other)));
-                assertEquals(there == Match.EXACT, sample.points(one).equals(sample.points(other)));
-            }
-        }
-    }
-
-    @Property(tries = TRIES)
-    void what_has_no_name_is_what_is_left_of_all_that_can_be_seen(@ForAll @LongRange(min = 0, max = SEEDS) long seed) {
-        unnamed(seed, new TreeMap<>());
-    }
-
-    private static void unnamed(long seed, Map<String, Integer> met) {
-        Sample sample = new Sample(seed);
-        Random random = new Random(seed);
-        Set<Phenotype> phenotypes = new LinkedHashSet<>();
-        for (int i = 0; i < 6; i++) {
-            Map<String, String> one = new LinkedHashMap<>();
-            // now and then all of the same traits, now and then not
-            sample.plain.states().forEach((trait, states) -> {
-                if (seed % 2 == 0 || random.nextInt(3) > 0) {
-                    one.put(trait, states.get(random.nextInt(states.size())));
-                }
-            });
-            phenotypes.add(Phenotype.from(one));
-        }
-        BoxSet visible = sample.vocabulary.setOf(phenotypes);
-        Set<Map<String, String>> listed = sample.twin.points.stream()
-                .filter(point -> phenotypes.stream()
-                        .anyMatch(
-                                one -> point.entrySet().containsAll(one.asMap().entrySet())))
-                .collect(Collectors.toCollection(LinkedHashSet::new));
-        assertEquals(listed, sample.points(visible));
-        assertEquals(BigInteger.valueOf(listed.size()), visible.size());
-        for (Unnamed found :
-                Unnamed.ofAll(sample.vocabulary, visible, sample.look.occasion().date())) {
-            Set<Map<String, String>> left = new LinkedHashSet<>(listed);
-            sample.plain.names().stream()
-                    .filter(word -> word.facet().equals(found.facet().id()))
-                    .forEach(word ->
-                            left.removeIf(point -> NamesTwin.isIn(NamesTwin.used(word, sample.look.year()), point)));
-            assertEquals(left, sample.points(found.unnamed()));
-            assertEquals(Probability.of(listed.size() - left.size(), listed.size()), found.named());
-            met.merge(
-                    left.isEmpty() ? "all named" : left.equals(listed) ? "none named" : "some named", 1, Integer::sum);
-        }
-    }
-
-    @Property(tries = TRIES)
     void the_order_of_names_senses_and_looks_means_nothing(@ForAll @LongRange(min = 0, max = SEEDS) long seed) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         Random random = new Random(seed);
         List<Word> words = new ArrayList<>();
         for (Word word : sample.plain.names()) {
@@ -504,7 +338,7 @@ class VocabularyLaws {
 
     @Property(tries = TRIES)
     void other_words_for_the_states_change_nothing_but_the_words(@ForAll @LongRange(min = 0, max = SEEDS) long seed) {
-        Sample sample = new Sample(seed);
+        NamesSample sample = new NamesSample(seed);
         Map<String, List<String>> states = new LinkedHashMap<>();
         sample.plain
                 .states()
@@ -559,14 +393,12 @@ class VocabularyLaws {
     @Example
     void fixed_seeds_meet_every_case() {
         Map<String, Integer> met = new TreeMap<>();
-        for (long seed = 0; seed < 150; seed++) {
+        for (long seed = 0; seed < 220; seed++) {
             standings(seed, met);
             lookAt(seed, met);
             against(seed, met);
             neighbours(seed, met);
             evidence(seed, met);
-            conversion(seed, met);
-            unnamed(seed, met);
         }
         List<String> rare = List.of(
                 "CERTAIN",
@@ -574,6 +406,10 @@ class VocabularyLaws {
                 "TOO_EARLY",
                 "EXCLUDED",
                 "in one sense or another",
+                "partly POSSIBLE",
+                "partly EXCLUDED",
+                "partly CERTAIN",
+                "by one sense after another",
                 "not in use",
                 "looked at 0",
                 "looked at 3",
@@ -584,15 +420,7 @@ class VocabularyLaws {
                 "broader",
                 "no evidence",
                 "evidence on 0",
-                "evidence on 3",
-                "impossible",
-                "exact",
-                "narrower",
-                "overlapping",
-                "of several facets",
-                "all named",
-                "some named",
-                "none named");
+                "evidence on 3");
         for (String kind : rare) {
             assertTrue(met.getOrDefault(kind, 0) >= 3, kind + " in " + met);
         }

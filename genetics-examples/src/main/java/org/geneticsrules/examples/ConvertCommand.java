@@ -6,6 +6,9 @@ import java.util.concurrent.Callable;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.named.NameAnswers;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.vocabulary.Meaning;
+import org.geneticsrules.vocabulary.Occasion;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,8 +64,11 @@ final class ConvertCommand implements Callable<Integer> {
     @Option(
             names = "--to-day",
             paramLabel = "DATE",
-            description = "The day on which the new name is used; default: today's names.")
+            description = "The day, month or year in which the new name is used; default: today's names.")
     private @Nullable String toDay;
+
+    @Mixin
+    private FacetOption facet;
 
     @Mixin
     private VocabularyOptions options;
@@ -72,14 +78,14 @@ final class ConvertCommand implements Callable<Integer> {
         output.isJson(); // a misspelt format is found before the work
         Answers answers = choice.answers();
         Model model = answers.compiled().model();
+        Vocabulary vocabulary = options.one("--from", from, model);
+        Vocabulary target = options.one("--to", to, model);
+        Occasion occasion = options.occasion(model);
+        List<Meaning> names = words.stream()
+                .map(word -> facet.meaning(vocabulary, word, occasion))
+                .toList();
         return output.print(
-                NameAnswers.of(answers)
-                        .convert(
-                                options.one("--from", from, model),
-                                words,
-                                options.occasion(model),
-                                options.one("--to", to, model),
-                                VocabularyOptions.day("--to-day", toDay)),
+                NameAnswers.of(answers).convert(names, target, VocabularyOptions.date("--to-day", toDay)),
                 model,
                 spec.commandLine().getOut());
     }

@@ -44,6 +44,9 @@ final class MeaningCommand implements Callable<Integer> {
     private String in = "";
 
     @Mixin
+    private FacetOption facet;
+
+    @Mixin
     private VocabularyOptions options;
 
     @Override
@@ -52,7 +55,8 @@ final class MeaningCommand implements Callable<Integer> {
         Answers answers = choice.answers();
         Model model = answers.compiled().model();
         return output.print(
-                NameAnswers.of(answers).meaning(options.one("--in", in, model), word, options.occasion(model)),
+                NameAnswers.of(answers)
+                        .meaning(facet.meaning(options.one("--in", in, model), word, options.occasion(model))),
                 model,
                 spec.commandLine().getOut());
     }

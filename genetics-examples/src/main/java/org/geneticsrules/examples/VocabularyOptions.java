@@ -1,13 +1,15 @@
 package org.geneticsrules.examples;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Nearest;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
@@ -33,7 +35,7 @@ final class VocabularyOptions {
             names = "--on",
             paramLabel = "DATE",
             description = {
-                "The day of the record, such as 1999-05-30; a month or a year stands for its first day.",
+                "The day of the record, such as 1999-05-30; or the month or year, of which any day is allowed for.",
                 "Default: an animal gets today's names; a name may have been said at any time."
             })
     private @Nullable String on;
@@ -68,19 +70,40 @@ final class VocabularyOptions {
         if (found.size() == 1) {
             return found.get(0);
         }
+        List<Vocabulary> meant = found.isEmpty() ? known : found;
         Problem problem = Problem.of(
-                        Stage.REFERENCES, "unknown-vocabulary", "", "no one vocabulary is called \"" + given + "\"")
+                        Stage.REFERENCES,
+                        found.isEmpty() ? "unknown-vocabulary" : "several-vocabularies",
+                        "",
+                        (found.isEmpty() ? "no vocabulary is" : "several vocabularies are") + " called \"" + given
+                                + "\"")
                 .expecting("one of "
-                        + String.join(", ", known.stream().map(Vocabulary::id).toList()));
+                        + String.join(
+                                ", ",
+                                meant.stream().map(VocabularyOptions::described).toList()))
+                .near(found.isEmpty() ? Nearest.to(given, calledSo(known)) : Optional.empty());
         throw new InputException(ProblemText.of(option, given, List.of(problem)));
+    }
+
+    /** Everything that {@link #one} takes for a vocabulary, the shorter first. */
+    private static List<String> calledSo(List<Vocabulary> known) {
+        Set<String> all = new LinkedHashSet<>();
+        known.forEach(one -> one.region().ifPresent(all::add));
+        known.forEach(one -> all.add(one.id().substring(one.id().lastIndexOf('.') + 1)));
+        known.forEach(one -> all.add(one.id()));
+        return List.copyOf(all);
+    }
+
+    private static String described(Vocabulary one) {
+        return one.id() + one.region().map(region -> " (\"" + region + "\")").orElse("");
     }
 
     Occasion occasion(Model model) {
         LifeStage stage = when.stage(model);
         Occasion occasion = Occasion.unstated().at(stage);
-        Optional<LocalDate> day = day("--on", on);
-        if (day.isPresent()) {
-            occasion = occasion.on(day.get());
+        Optional<PartialDate> date = date("--on", on);
+        if (date.isPresent()) {
+            occasion = occasion.on(date.get());
         }
         String stated = sex;
         if (stated != null) {
@@ -90,12 +113,12 @@ final class VocabularyOptions {
         return occasion;
     }
 
-    static Optional<LocalDate> day(String option, @Nullable String given) {
+    static Optional<PartialDate> date(String option, @Nullable String given) {
         if (given == null) {
             return Optional.empty();
         }
         try {
-            return Optional.of(PartialDate.parse(given.strip()).first());
+            return Optional.of(PartialDate.parse(given.strip()));
         } catch (IllegalArgumentException e) {
             Problem problem = Problem.of(Stage.SYNTAX, "date-syntax", "", "\"" + given + "\" is no date")
                     .expecting("a year, a month or a day, such as 1999, 1999-05 or 1999-05-30");

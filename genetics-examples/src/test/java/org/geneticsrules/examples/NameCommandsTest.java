@@ -11,6 +11,7 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.geneticsrules.json.NamedDocument;
@@ -32,6 +33,13 @@ class NameCommandsTest {
              "names": {"biscuit": {"facet": "colour",
                 "senses": {"usual": {"looks": {"pale": {"dilution": ["sandy"]}}}}}}}
             """;
+
+    private static final String TWO_THINGS = OWN.replace(
+                    "\"facets\": {\"colour\": {}}", "\"facets\": {\"colour\": {}, \"marks\": {}}")
+            .replace("\"names\": {", """
+                    "names": {"Biscuit": {"facet": "marks",
+                       "senses": {"usual": {"looks": {"bib": {"throat": ["bib"]}}}}},
+                    """);
 
     @TempDir
     private Path folder = Path.of("");
@@ -106,6 +114,10 @@ class NameCommandsTest {
     void what_is_misspelt_is_named_with_what_was_expected() {
         String nowhere = refused("meaning", "sandy", "--in", "atlantis");
         assertTrue(nowhere.contains("--in") && nowhere.contains("geneticsrules.ferret.names.british-isles"), nowhere);
+        String near = refused("convert", "sandy", "--from", "British Isles", "--to", "Nort America");
+        assertTrue(near.contains("--to: no vocabulary is called \"Nort America\""), near);
+        assertTrue(near.contains("\"North America\"?"), near);
+        assertTrue(refused("meaning", "sandy", "--in", "british-isle").contains("\"british-isles\"?"));
         String word = refused("meaning", "sandi", "--in", "british-isles");
         assertTrue(word.contains("sandi") && word.contains("\"sandy\""), word);
         String from = refused("convert", "sandi", "--from", "british-isles", "--to", "north-america");
@@ -118,6 +130,56 @@ class NameCommandsTest {
         assertTrue(format.contains("--format"), format);
         String early = refused("meaning", "shetland", "--in", "north-america", "--on", "2015");
         assertTrue(early.contains("nobody said \"shetland\""), early);
+    }
+
+    @Test
+    void a_word_that_stands_for_several_things_is_asked_for_by_facet() throws IOException {
+        String file = Files.writeString(folder.resolve("two.json"), TWO_THINGS).toString();
+        String several = refused("meaning", "biscuit", "--in", "our valley", "--own", file);
+        assertTrue(several.contains("\"biscuit\" is said of several things"), several);
+        assertTrue(several.contains("Say which is meant by --facet \"marks\" or --facet \"colour\"."), several);
+        String colour = answered("meaning", "biscuit", "--in", "our valley", "--own", file, "--facet", "colour");
+        assertTrue(colour.contains("dilution: sandy"), colour);
+        String marks = answered("meaning", "biscuit", "--in", "our valley", "--own", file, "--facet", "marks");
+        assertTrue(marks.contains("throat: bib"), marks);
+        String facet = refused("meaning", "biscuit", "--in", "our valley", "--own", file, "--facet", "color");
+        assertTrue(facet.contains("--facet: ") && facet.contains("\"colour\"?"), facet);
+        String[] convert = {"convert", "biscuit", "--from", "our valley", "--to", "our valley", "--own", file};
+        assertTrue(refused(convert).contains("--facet \"marks\""));
+        List<String> longer = new ArrayList<>(List.of(convert));
+        longer.addAll(List.of("--facet", "marks"));
+        String converted = answered(longer.toArray(new String[0]));
+        assertTrue(converted.startsWith("\"biscuit\" is \"Biscuit\" in Our valley"), converted);
+        String two = refused("meaning", "biscuit", "--in", "our valley", "--own", file, "--own", file);
+        assertTrue(two.contains("several vocabularies are called \"our valley\""), two);
+    }
+
+    @Test
+    void a_year_is_any_of_its_days() {
+        List<String> look =
+                List.of("name", "--look", "head white: narrow stripe", "--moult", "2", "--in", "north-america", "--on");
+        List<String> in1997 = new ArrayList<>(look);
+        in1997.add("1997");
+        String text = unwrapped(answered(in1997.toArray(new String[0])));
+        assertTrue(text.contains("- given: in 1997"), text);
+        assertTrue(text.contains("- perhaps \"shetland\"; in use until 1997-11"), text);
+        List<String> inNovember = new ArrayList<>(look);
+        inNovember.add("1997-11");
+        text = unwrapped(answered(inNovember.toArray(new String[0])));
+        assertTrue(text.contains("- is \"shetland\""), text);
+        String said = answered(
+                "convert",
+                "shetland",
+                "--from",
+                "north-america",
+                "--on",
+                "1997",
+                "--to",
+                "north-america",
+                "--to-day",
+                "1997");
+        assertTrue(unwrapped(said).contains("\"shetland\": exactly the same"), said);
+        assertTrue(said.contains("to be named in 1997"), said);
     }
 
     @Test

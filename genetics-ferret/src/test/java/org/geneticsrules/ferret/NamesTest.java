@@ -31,6 +31,7 @@ import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
 import org.geneticsrules.vocabulary.Naming.Standing;
 import org.geneticsrules.vocabulary.Occasion;
+import org.geneticsrules.vocabulary.PartialDate;
 import org.geneticsrules.vocabulary.Sense;
 import org.geneticsrules.vocabulary.Unnamed;
 import org.geneticsrules.vocabulary.Vocabulary;
@@ -65,6 +66,16 @@ class NamesTest {
 
     static Stream<Map<String, String>> clashes() {
         return Csv.rows(Ferret.CHECKS.resolve("clashes.csv")).stream();
+    }
+
+    @ParameterizedTest
+    @MethodSource("vocabularies")
+    void at_least_25_names_of_each_region_are_attested_twice(Vocabulary vocabulary) {
+        long twice = vocabulary.names().values().stream()
+                .filter(name -> name.senses().values().stream()
+                        .anyMatch(sense -> vocabulary.grade(name, sense) == Grade.PRACTICE))
+                .count();
+        assertTrue(twice >= 25, vocabulary + " has " + twice);
     }
 
     @Test
@@ -171,6 +182,7 @@ class NamesTest {
         "north-america, mitts, 2",
         "british-isles, sandy, 2",
         "british-isles, fitch, 2",
+        "british-isles, white, 2",
         "british-isles, coloured, 2",
         "british-isles, black-eyed white, 2",
         "continental-europe, Harlekin, 3",
@@ -211,13 +223,43 @@ class NamesTest {
         assertTrue(certain(america, striped, after).contains("blaze"));
         assertFalse(certain(america, striped, after).contains("shetland"));
         Conversion renamed = Conversion.of(
-                List.of(Meaning.of(america, "shetland", Occasion.unstated().on(before))), america, Optional.of(after));
+                List.of(Meaning.of(america, "shetland", Occasion.unstated().on(before))),
+                america,
+                Optional.of(PartialDate.of(after)));
         assertTrue(
                 renamed.candidates().stream()
                         .filter(one -> one.match() == Match.EXACT)
                         .flatMap(one -> one.names().stream())
                         .anyMatch(name -> name.word().equals("blaze")),
                 renamed.candidates()::toString);
+    }
+
+    @Test
+    void of_the_year_in_which_a_class_was_renamed_its_old_name_is_only_possible() {
+        Vocabulary america = vocabulary("north-america");
+        Phenotype striped = Phenotype.from(departing("head white: narrow stripe"));
+        for (String date : List.of("1996", "1997-11", "1997", "1998")) {
+            Optional<Standing> standing = Naming.of(
+                            america, striped, Occasion.unstated().at(winter(2)).on(PartialDate.parse(date)))
+                    .facet("white marks")
+                    .names()
+                    .stream()
+                    .filter(one -> one.name().word().equals("shetland"))
+                    .map(Naming.OfName::standing)
+                    .findFirst();
+            Optional<Standing> expected = switch (date) {
+                case "1997" -> Optional.of(Standing.POSSIBLE);
+                case "1998" -> Optional.empty();
+                default -> Optional.of(Standing.CERTAIN);
+            };
+            assertEquals(expected, standing, date);
+        }
+        List<String> notices = Meaning.of(
+                        america, "shetland", Occasion.unstated().at(winter(2)).on(PartialDate.of(1997)))
+                .notices();
+        assertTrue(
+                notices.stream().anyMatch(notice -> notice.contains("\"shetland\" (usual) until 1997-11")),
+                notices::toString);
     }
 
     @Test

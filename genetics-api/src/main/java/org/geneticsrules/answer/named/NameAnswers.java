@@ -1,6 +1,5 @@
 package org.geneticsrules.answer.named;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -12,8 +11,9 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.answer.Answers;
-import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.named.NameEvidence.OfSense;
 import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.ProblemsException;
@@ -28,6 +28,7 @@ import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.Naming;
 import org.geneticsrules.vocabulary.Occasion;
+import org.geneticsrules.vocabulary.PartialDate;
 import org.geneticsrules.vocabulary.Sense;
 import org.geneticsrules.vocabulary.Vocabulary;
 
@@ -42,6 +43,9 @@ import org.geneticsrules.vocabulary.Vocabulary;
  * <p>Immutable and thread-safe.
  */
 public final class NameAnswers {
+
+    /** More names than this are not read through in a verdict. */
+    private static final int MOST_NAMED = 8;
 
     private final Answers answers;
 
@@ -72,7 +76,7 @@ public final class NameAnswers {
     public NamedAnswer name(Collection<Vocabulary> vocabularies, Phenotype seen, Occasion occasion) {
         List<Naming> namings =
                 vocabularies.stream().map(one -> Naming.of(one, seen, occasion)).toList();
-        Map<String, Statement> rests = new LinkedHashMap<>();
+        Map<String, OfSense> rests = new LinkedHashMap<>();
         Set<String> notices = new LinkedHashSet<>();
         List<String> verdicts = new ArrayList<>();
         for (Naming naming : namings) {
@@ -99,7 +103,7 @@ public final class NameAnswers {
                 given,
                 new NameFinding.Called(namings),
                 answers.cautions(QuestionKind.NAME, look -> mayShow(seen, look)),
-                EvidenceLevel.of(new ArrayList<>(rests.values())),
+                NameEvidence.of(new ArrayList<>(rests.values())),
                 vocabularies.stream().map(Vocabulary::reference).toList(),
                 new ArrayList<>(notices));
     }
@@ -107,16 +111,13 @@ public final class NameAnswers {
     /**
      * Answers what a name says of an animal.
      *
-     * @param vocabulary the vocabulary of whoever said it
-     * @param word the name
-     * @param occasion when it was said, as far as known
+     * @param meaning what the name may mean on the occasion on which it was said
      * @return the answer; its finding is a {@link NameFinding.Meant}
-     * @throws ProblemsException if the vocabulary has no such name, with the nearest known, or it was not in use then
-     * @throws TooLargeException if what the name covers is too entangled
      */
-    public NamedAnswer meaning(Vocabulary vocabulary, String word, Occasion occasion) {
-        Meaning meaning = Meaning.of(vocabulary, word, occasion);
-        Map<String, Statement> rests = new LinkedHashMap<>();
+    public NamedAnswer meaning(Meaning meaning) {
+        Vocabulary vocabulary = meaning.vocabulary();
+        String word = meaning.word();
+        Map<String, OfSense> rests = new LinkedHashMap<>();
         meaning.readings().forEach(one -> rest(rests, vocabulary, one.name(), one.sense()));
         int senses = meaning.readings().size();
         String verdict = quoted(word) + " in " + where(vocabulary)
@@ -124,14 +125,12 @@ public final class NameAnswers {
                         ? " has one sense, and says: "
                                 + words(meaning.readings().get(0).sense())
                         : " has " + senses + " senses: "
-                                + String.join(
-                                        ", ",
-                                        meaning.readings().stream()
-                                                .map(one -> quoted(one.sense().id()))
-                                                .toList()))
+                                + listed(meaning.readings().stream()
+                                        .map(one -> quoted(one.sense().id()))
+                                        .toList()))
                 + ".";
         List<String> given = new ArrayList<>(List.of("name " + quoted(word)));
-        given.addAll(said(occasion));
+        given.addAll(said(meaning.occasion()));
         return new NamedAnswer(
                 "meaning",
                 "What does the name " + quoted(word) + " say of an animal?",
@@ -139,7 +138,7 @@ public final class NameAnswers {
                 given,
                 new NameFinding.Meant(meaning),
                 answers.cautions(QuestionKind.NAME, look -> mayShow(meaning, look)),
-                EvidenceLevel.of(new ArrayList<>(rests.values())),
+                NameEvidence.of(new ArrayList<>(rests.values())),
                 List.of(vocabulary.reference()),
                 meaning.notices());
     }
@@ -147,48 +146,53 @@ public final class NameAnswers {
     /**
      * Answers what the names of an animal are in another vocabulary, or in the same at another time.
      *
-     * @param vocabulary the vocabulary of whoever named it
-     * @param words its name, or the several that make up the name of the whole coat
-     * @param occasion when it was named, as far as known
+     * @param names what the animal was called: one name, or the several that make up the name of the whole coat
      * @param target the vocabulary in which it is to be named
-     * @param date the day on which; without one, today
+     * @param date the day, month or year in which; without one, today
      * @return the answer; its finding is a {@link NameFinding.Converted}
-     * @throws ProblemsException if a name is unknown, or the vocabularies speak of other traits or facets
+     * @throws ProblemsException if the vocabularies speak of other traits or facets, or no animal can have all the names
      * @throws TooLargeException if there are too many candidates
      * @throws IllegalArgumentException if there is no name
      */
-    public NamedAnswer convert(
-            Vocabulary vocabulary, List<String> words, Occasion occasion, Vocabulary target, Optional<LocalDate> date) {
-        List<Meaning> meanings = words.stream()
-                .map(word -> Meaning.of(vocabulary, word, occasion))
-                .toList();
-        Conversion found = Conversion.of(meanings, target, date);
-        Map<String, Statement> rests = new LinkedHashMap<>();
+    public NamedAnswer convert(List<Meaning> names, Vocabulary target, Optional<PartialDate> date) {
+        Conversion found = Conversion.of(names, target, date);
+        Map<String, OfSense> rests = new LinkedHashMap<>();
         Set<String> notices = new LinkedHashSet<>();
-        for (Meaning meaning : meanings) {
+        Set<String> given = new LinkedHashSet<>();
+        Set<Reference> vocabularies = new LinkedHashSet<>();
+        for (Meaning meaning : names) {
             notices.addAll(meaning.notices());
-            meaning.readings().forEach(one -> rest(rests, vocabulary, one.name(), one.sense()));
+            meaning.readings().forEach(one -> rest(rests, meaning.vocabulary(), one.name(), one.sense()));
+            given.add("name " + quoted(meaning.word()) + " in " + where(meaning.vocabulary()));
+            vocabularies.add(meaning.vocabulary().reference());
         }
+        names.forEach(meaning -> given.addAll(said(meaning.occasion())));
+        date.ifPresent(day -> given.add("to be named " + day.inWords()));
+        vocabularies.add(target.reference());
+        notices.addAll(found.notices());
         found.candidates()
                 .forEach(candidate -> candidate
                         .names()
                         .forEach(name -> name.inUse(date).forEach(sense -> rest(rests, target, name, sense))));
-        List<String> given = new ArrayList<>();
-        words.forEach(word -> given.add("name " + quoted(word) + " in " + where(vocabulary)));
-        given.addAll(said(occasion));
-        date.ifPresent(day -> given.add("to be named on " + day));
         return new NamedAnswer(
                 "conversion",
-                "What is " + named(words) + " of " + where(vocabulary) + " called in " + where(target) + "?",
+                "What is " + named(names.stream().map(Meaning::word).toList()) + " of "
+                        + String.join(
+                                " and ",
+                                names.stream()
+                                        .map(one -> where(one.vocabulary()))
+                                        .distinct()
+                                        .toList())
+                        + " called in " + where(target) + "?",
                 converted(found),
-                given,
+                new ArrayList<>(given),
                 new NameFinding.Converted(found),
                 answers.cautions(
                         QuestionKind.NAME,
-                        look -> meanings.stream().allMatch(one -> meets(one, look))
-                                && meanings.stream().anyMatch(one -> speaksOf(one, look))),
-                EvidenceLevel.of(new ArrayList<>(rests.values())),
-                List.of(vocabulary.reference(), target.reference()),
+                        look -> names.stream().allMatch(one -> meets(one, look))
+                                && names.stream().anyMatch(one -> speaksOf(one, look))),
+                NameEvidence.of(new ArrayList<>(rests.values())),
+                new ArrayList<>(vocabularies),
                 new ArrayList<>(notices));
     }
 
@@ -203,7 +207,10 @@ public final class NameAnswers {
                 .map(NameAnswers::named)
                 .toList();
         if (!exact.isEmpty()) {
-            return said + " is " + String.join(" or ", exact) + " in " + where(found.target())
+            int more = exact.size() - MOST_NAMED;
+            String same = String.join(" or ", exact.stream().limit(MOST_NAMED).toList());
+            return said + " is " + same + (more > 0 ? " or any of " + more + " others" : "") + " in "
+                    + where(found.target())
                     + ", and means exactly the same.";
         }
         Conversion.Candidate best = found.candidates().get(0);
@@ -229,6 +236,13 @@ public final class NameAnswers {
         return String.join(" and ", words.stream().map(NameAnswers::quoted).toList());
     }
 
+    /** As many as are read through, and how many more there are. */
+    private static String listed(List<String> words) {
+        int more = words.size() - MOST_NAMED;
+        return String.join(", ", words.stream().limit(MOST_NAMED).toList())
+                + (more > 0 ? " and " + more + " more" : "");
+    }
+
     static String where(Vocabulary vocabulary) {
         return vocabulary.region().or(vocabulary::title).orElse(vocabulary.id());
     }
@@ -243,7 +257,7 @@ public final class NameAnswers {
             said.add("stage " + occasion.stage());
         }
         occasion.sex().ifPresent(sex -> said.add(sex.word()));
-        occasion.date().ifPresent(day -> said.add("on " + day));
+        occasion.date().ifPresent(day -> said.add(day.inWords()));
         return said;
     }
 
@@ -254,14 +268,16 @@ public final class NameAnswers {
                 sense.looks().values().stream().map(Condition::toString).toList());
     }
 
-    private static void rest(Map<String, Statement> rests, Vocabulary vocabulary, Name name, Sense sense) {
+    private static void rest(Map<String, OfSense> rests, Vocabulary vocabulary, Name name, Sense sense) {
         String pointer = Pointer.of("names", name.word(), "senses", sense.id());
         rests.putIfAbsent(
                 vocabulary.id() + pointer,
-                new Statement(
-                        pointer,
-                        quoted(name.word()) + " in " + where(vocabulary) + ", sense " + quoted(sense.id()),
-                        vocabulary.support(name, sense)));
+                new OfSense(
+                        vocabulary.id(),
+                        new Statement(
+                                pointer,
+                                quoted(name.word()) + ", sense " + quoted(sense.id()) + ", of " + vocabulary.id(),
+                                vocabulary.support(name, sense))));
     }
 
     /** Whether an animal may show a look, if something of it was seen and nothing seen speaks against the rest. */

@@ -2,7 +2,6 @@ package org.geneticsrules.answer.named;
 
 import com.google.common.collect.ImmutableList;
 import java.util.List;
-import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.document.Reference;
 
@@ -17,7 +16,7 @@ import org.geneticsrules.document.Reference;
  * @param given what was stated
  * @param finding what was found out
  * @param cautions what has to be said along with the answer
- * @param evidence the senses that the answer rests on; pointers are those of the documents of their vocabularies
+ * @param evidence the senses that the answer rests on, each with the vocabulary whose it is
  * @param vocabularies the vocabularies asked, in this order
  * @param notices what says nothing, and what was taken for granted
  */
@@ -28,7 +27,7 @@ public record NamedAnswer(
         List<String> given,
         NameFinding finding,
         List<Caution> cautions,
-        EvidenceLevel evidence,
+        NameEvidence evidence,
         List<Reference> vocabularies,
         List<String> notices) {
 
