@@ -27,14 +27,15 @@ import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.trait.Trait;
 
 /**
  * What is known of one animal: its sex, its genotype, what it looked like at one or several stages of its life, and where it comes from.
  *
  * <p>What is stated of the genotype and what the looks allow are kept apart: a look weighs the genotypes that can show it by the chance
  * with which they do, where chance plays a part. A look may name any trait of the catalogue. Traits that the model rules narrow down the
- * genotypes; the others are kept, since a caution may depend on them; and what was said of a trait too early in life for it to be told is
- * kept too, but is no evidence.
+ * genotypes; the others are kept, since a caution may depend on them; and what was said of a trait too early in life, or in a light, for it to be
+ * told is kept too, but is no evidence.
  *
  * <pre>{@code
  * Animal jill = Animal.unknown(compiled).ofSex(Sex.FEMALE).withGenotype("[A B]/[a b]", OmittedLoci.UNKNOWN)
@@ -253,7 +254,7 @@ public final class Animal {
      *
      * @param sighting states of any traits of the catalogue, and when they were seen
      * @return the better known animal
-     * @throws ProblemsException if a trait, state or season is not in the catalogue, or with the code {@code stage-needed} if what was
+     * @throws ProblemsException if a trait, state, season or light is not in the catalogue, or with the code {@code stage-needed} if what was
      *     seen depends on an age, a moult or a season that is not stated
      */
     public Animal seen(Sighting sighting) {
@@ -442,6 +443,11 @@ public final class Animal {
     /** Traits that were described at a stage that does not tell whether they can be told. */
     Set<String> takenAsTold() {
         return evident.takenAsTold();
+    }
+
+    /** Traits that were described without the light on which it depends whether they can be told. */
+    Set<Trait> takenAsLit() {
+        return evident.takenAsLit();
     }
 
     /** Returns what was stated. */

@@ -19,11 +19,13 @@ import org.geneticsrules.model.Population;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
+import org.geneticsrules.trait.Trait;
 
 /** The assumptions an answer makes, each once. */
 final class Assumptions {
 
     private final Map<String, Assumption> made = new LinkedHashMap<>();
+    private final Set<Trait> lit = new LinkedHashSet<>();
 
     Assumptions model(Model model) {
         return add(
@@ -63,6 +65,12 @@ final class Assumptions {
                             + " on, when it can be told.",
                     "What is read of it earlier is no evidence, and no answer about it holds then; look again later.");
         }
+        return this;
+    }
+
+    /** That looks whose light is not stated were made in one in which their traits can be told; all are said together. */
+    Assumptions lit(Set<Trait> takenAsLit) {
+        lit.addAll(takenAsLit);
         return this;
     }
 
@@ -264,6 +272,10 @@ final class Assumptions {
     }
 
     List<Assumption> list() {
-        return new ArrayList<>(made.values());
+        List<Assumption> all = new ArrayList<>(made.values());
+        if (!lit.isEmpty()) {
+            all.add(Assumption.ofLight(lit));
+        }
+        return all;
     }
 }

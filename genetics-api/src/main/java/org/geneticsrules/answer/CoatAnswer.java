@@ -106,6 +106,7 @@ final class CoatAnswer {
                 .model(answers.model())
                 .omitted("the animal", animal)
                 .told(compiled, animal.takenAsTold())
+                .lit(animal.takenAsLit())
                 .stage("the animal", question.stage(), compiled, asked.takenAsTold());
         List<Phenotype> seen = answers.cautionLooks(
                 animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));

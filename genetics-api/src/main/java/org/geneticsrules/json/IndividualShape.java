@@ -49,9 +49,11 @@ final class IndividualShape {
     }
 
     private static Optional<Observation> observation(Part part) {
-        Part.Members members = part.members("date", "stage", "looks");
+        Part.Members members = part.members("date", "stage", "light", "observer", "looks");
         Optional<LocalDate> date = members.optional("date").flatMap(PedigreeShape::date);
         LifeStage stage = members.optional("stage").map(IndividualShape::stage).orElse(LifeStage.unstated());
+        Optional<String> light = members.optional("light").flatMap(IndividualShape::light);
+        Optional<String> observer = members.optional("observer").flatMap(PedigreeShape::id);
         Optional<Set<Phenotype>> looks =
                 members.required("looks").map(list -> Part.distinct(list.items(1), IndividualShape::look));
         return looks.filter(found -> !found.isEmpty()).flatMap(found -> {
@@ -65,8 +67,14 @@ final class IndividualShape {
                                 "of several looks one was seen, so no two can speak of different traits",
                                 "states of the same traits in each");
             }
-            return good ? Optional.of(new Observation(date, stage, found)) : Optional.empty();
+            return good ? Optional.of(new Observation(date, stage, found, light, observer)) : Optional.empty();
         });
+    }
+
+    private static Optional<String> light(Part part) {
+        Optional<String> word = part.text();
+        word.ifPresent(light -> PlainWords.check(light, "light", part.pointer(), part.problems()));
+        return word.filter(PlainWords::are);
     }
 
     private static LifeStage stage(Part part) {

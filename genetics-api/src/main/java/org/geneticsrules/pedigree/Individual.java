@@ -10,7 +10,8 @@ import org.geneticsrules.trait.Sex;
  * An animal, and what is recorded of it.
  *
  * <p>Its id is opaque: it tells nothing by itself and is compared letter by letter. There is no place for owners, breeders or the numbers
- * of chips, which are personal data; whoever needs them keeps them elsewhere under the same id.
+ * of chips, which are personal data; whoever needs them keeps them elsewhere under the same id. Who looked may be recorded with an
+ * {@link Observation}, since it matters where looks are compared; it is not copied into answers.
  *
  * <p>Who its parents are is told by its {@link Litter}.
  *

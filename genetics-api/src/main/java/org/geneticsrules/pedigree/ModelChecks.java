@@ -100,6 +100,10 @@ final class ModelChecks {
                 .filter(season -> !seasons.contains(season))
                 .ifPresent(season ->
                         problems.unknown("unknown-season", pointer + "/stage/season", "season", season, seasons));
+        List<String> lights = model.catalogue().lights();
+        seen.light()
+                .filter(light -> !lights.contains(light))
+                .ifPresent(light -> problems.unknown("unknown-light", pointer + "/light", "light", light, lights));
         int number = 0;
         for (var look : seen.looks()) {
             String at = pointer + Pointer.of("looks", Integer.toString(number++));

@@ -66,7 +66,9 @@ public final class PedigreeDocument {
         if (!seen.stage().equals(LifeStage.unstated())) {
             node.with("stage", stage(seen.stage()));
         }
-        return node.with(
+        return node.with("light", seen.light())
+                .with("observer", seen.observer())
+                .with(
                         "looks",
                         list(seen.looks().stream().map(PedigreeDocument::look).toList()))
                 .build();

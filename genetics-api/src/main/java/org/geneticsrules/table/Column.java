@@ -40,6 +40,10 @@ public enum Column {
     MOULT("moult"),
     /** Season when they were seen. */
     SEASON("season"),
+    /** The light that they were seen in. */
+    LIGHT("light"),
+    /** Who looked at them. */
+    OBSERVER("seen by"),
     /** When the loci of this row were tested. */
     TESTED_ON("tested on"),
     /** The chance that a test is wrong. */

@@ -91,7 +91,9 @@ final class Places {
                         ? new Cell(read.row(), headers.of(Column.SEEN_ON))
                         : last.equals("season")
                                 ? new Cell(read.row(), headers.of(Column.SEASON))
-                                : new Cell(read.row(), headers.traits.getOrDefault(last, read.column()));
+                                : last.equals("light")
+                                        ? new Cell(read.row(), headers.of(Column.LIGHT))
+                                        : new Cell(read.row(), headers.traits.getOrDefault(last, read.column()));
             }
             case "tests" -> {
                 Drafts.Read<?> read = animal.tests.get(number);

@@ -46,6 +46,10 @@ final class RowReader {
     private static final Set<Column> OF_INDIVIDUALS =
             Set.of(Column.SEX, Column.BORN, Column.POPULATION, Column.FERTILITY);
 
+    /** What says when, how and by whom the traits of a row were seen. */
+    private static final List<Column> OF_LOOKS =
+            List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON, Column.LIGHT, Column.OBSERVER);
+
     private static final Set<Column> IDS = Set.of(
             Column.POPULATION, Column.LITTER, Column.DAM, Column.FOSTER_DAM, Column.SIRE, Column.SIRE_POPULATION);
 
@@ -213,8 +217,10 @@ final class RowReader {
         }
         Optional<LocalDate> date = date(row, Column.SEEN_ON);
         LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
+        Optional<String> light = light(row);
+        Optional<String> observer = observer(row);
         if (shown.isEmpty()) {
-            alone(row, List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON), "no trait");
+            alone(row, OF_LOOKS, "no trait");
         } else if (good) {
             Set<Phenotype> looks = new LinkedHashSet<>();
             for (int look = 0; look < most; look++) {
@@ -225,7 +231,8 @@ final class RowReader {
                 }
                 looks.add(Phenotype.from(one));
             }
-            animal.observations.add(new Drafts.Read<>(new Observation(date, stage, looks), row, first));
+            animal.observations.add(
+                    new Drafts.Read<>(new Observation(date, stage, looks, light, observer), row, first));
         }
     }
 
@@ -236,6 +243,20 @@ final class RowReader {
         }
         report("bad-season", row, Column.SEASON, "\"" + season + "\" cannot name a season", "letters and spaces");
         return Optional.empty();
+    }
+
+    private Optional<String> light(int row) {
+        String light = Cells.unguarded(cell(row, Column.LIGHT));
+        if (!light.isEmpty() && !PlainWords.are(light)) {
+            report("bad-name", row, Column.LIGHT, "\"" + light + "\" cannot name a light", "plain words");
+            return Optional.empty();
+        }
+        return Optional.of(light).filter(word -> !word.isEmpty());
+    }
+
+    private Optional<String> observer(int row) {
+        String who = Cells.unguarded(cell(row, Column.OBSERVER));
+        return Optional.of(who).filter(text -> !text.isEmpty() && isId(row, Column.OBSERVER, text));
     }
 
     private void tests(int row, Drafts.Animal animal) {

@@ -86,7 +86,7 @@ final class TableWriter {
             if (column == Column.ID || used.contains(names.word(column))) {
                 header.add(names.word(column));
             }
-            if (column == Column.SEASON) {
+            if (column == Column.OBSERVER) {
                 traits.forEach(trait -> header.add(trait(trait)));
             } else if (column == Column.TEST_ERROR) {
                 loci.forEach(locus -> header.add(locus(locus)));
@@ -176,6 +176,8 @@ final class TableWriter {
         seen.stage().weeks().ifPresent(weeks -> put(own, row, Column.WEEKS, Integer.toString(weeks)));
         seen.stage().moult().ifPresent(moult -> put(own, row, Column.MOULT, Integer.toString(moult)));
         seen.stage().season().ifPresent(season -> put(own, row, Column.SEASON, season));
+        seen.light().ifPresent(light -> put(own, row, Column.LIGHT, Cells.guarded(light)));
+        seen.observer().ifPresent(who -> put(own, row, Column.OBSERVER, Cells.guarded(who)));
         for (String trait : seen.traits()) {
             List<String> states =
                     seen.looks().stream().map(look -> state(look, trait)).toList();

@@ -29,6 +29,7 @@ class BadDocumentsTest {
             "blank-id",
             "dominance-in-part",
             "duplicate-id",
+            "duplicate-light",
             "duplicate-season",
             "empty-group",
             "no-alleles",

@@ -207,6 +207,8 @@ public final class RandomPedigree {
             looks.add(Phenotype.parse(
                     "hue: " + any(List.of("black", "brown", "none")) + ", eye: " + any(List.of("black", "pink"))));
         }
-        return new Observation(day(one), stage, looks);
+        Observation seen = new Observation(day(one), stage, looks);
+        seen = random.nextInt(3) == 0 ? seen.in(any(List.of("daylight", "lamplight"))) : seen;
+        return random.nextInt(3) == 0 ? seen.by(any(List.of("A. Keeper", "=B"))) : seen;
     }
 }

@@ -94,7 +94,7 @@ final class Draft {
         taken.told(found);
         Map<String, List<Notice>> alike = new LinkedHashMap<>();
         for (Notice one : found) {
-            if (one.kind() != Notice.Kind.TAKEN_AS_JUDGEABLE) {
+            if (!one.kind().isEvidence()) {
                 alike.computeIfAbsent(one.message(), key -> new ArrayList<>()).add(one);
             }
         }

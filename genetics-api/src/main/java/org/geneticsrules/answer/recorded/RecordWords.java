@@ -98,6 +98,7 @@ final class RecordWords {
         String looks = seen.looks().stream().map(Object::toString).collect(Collectors.joining(" or "));
         return looks
                 + (seen.stage().equals(LifeStage.unstated()) ? "" : ", at " + seen.stage())
+                + seen.light().map(light -> ", in " + light).orElse("")
                 + seen.date().map(date -> ", seen " + date).orElse("");
     }
 

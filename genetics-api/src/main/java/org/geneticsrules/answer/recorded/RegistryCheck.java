@@ -313,7 +313,7 @@ final class RegistryCheck {
             switch (one.kind()) {
                 case NOT_JUDGEABLE -> add(early, one);
                 case STAGE_MISSING, NOT_MODELLED -> add(remarks, one);
-                case TAKEN_AS_JUDGEABLE -> {}
+                case TAKEN_AS_JUDGEABLE, TAKEN_AS_LIT -> {}
             }
         }
         ImmutableList.Builder<Entry> entries = ImmutableList.builder();
