@@ -64,7 +64,7 @@ final class LookNextCommand implements Callable<Integer> {
             paramLabel = "LOOK",
             description = {
                 "What was seen of a single animal so far, for example \"eye colour: dark, hue: brown\";",
-                "when it was seen after an at sign, \"... @ week 60, moult 2\"; once for each look.",
+                "when it was seen after an at sign, \"... @ week 60, moult 2, in daylight\"; once for each look.",
                 "Without a pedigree."
             })
     private List<String> looks = new ArrayList<>();

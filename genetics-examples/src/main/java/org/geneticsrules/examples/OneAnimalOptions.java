@@ -33,7 +33,7 @@ final class OneAnimalOptions {
             names = "--look",
             paramLabel = "LOOK",
             description = {
-                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8\".",
+                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8, in daylight\".",
                 "Once for each time it was looked at."
             })
     private List<String> looks = new ArrayList<>();
