@@ -86,7 +86,12 @@ final class ModelChecks {
     private void records(Individual one) {
         String pointer = PedigreeChecks.pointer(one);
         for (int i = 0; i < one.observations().size(); i++) {
-            observation(one.observations().get(i), pointer + Pointer.of("observations", Integer.toString(i)));
+            Observation seen = one.observations().get(i);
+            String at = seen.name()
+                    .map(name ->
+                            Pointer.of("names", Integer.toString(one.names().indexOf(name))))
+                    .orElse(Pointer.of("observations", Integer.toString(i)));
+            observation(seen, pointer + at);
         }
         for (int i = 0; i < one.tests().size(); i++) {
             test(one, one.tests().get(i), pointer + Pointer.of("tests", Integer.toString(i)));

@@ -21,13 +21,15 @@ import org.geneticsrules.trait.PlainWords;
  * @param looks what it showed, or each thing it may have shown, in the order stated
  * @param light the light it was seen in, by the catalogue's word for it, if recorded
  * @param observer who looked, if recorded; spelt as ids are
+ * @param name the name that the looks were read from, if they were not written down as looks; see {@link NamedRecords}
  */
 public record Observation(
         Optional<LocalDate> date,
         LifeStage stage,
         Set<Phenotype> looks,
         Optional<String> light,
-        Optional<String> observer) {
+        Optional<String> observer,
+        Optional<CalledName> name) {
 
     /**
      * Checks and copies the looks.
@@ -37,6 +39,7 @@ public record Observation(
      * @param looks what it showed
      * @param light the light it was seen in
      * @param observer who looked
+     * @param name the name that the looks were read from
      * @throws IllegalArgumentException if there is no look, one names no trait, two name different traits, a name or the light is not
      *     made of plain words, or the observer is not spelt as ids are
      */
@@ -75,7 +78,7 @@ public record Observation(
      *     not made of plain words
      */
     public Observation(Optional<LocalDate> date, LifeStage stage, Set<Phenotype> looks) {
-        this(date, stage, looks, Optional.empty(), Optional.empty());
+        this(date, stage, looks, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /**
@@ -89,6 +92,11 @@ public record Observation(
         return new Observation(Optional.empty(), stage, ImmutableSet.of(look));
     }
 
+    /** What a name says of the look, on the occasion on which it was said. */
+    static Observation read(CalledName name, Set<Phenotype> looks) {
+        return new Observation(name.date(), name.stage(), looks, name.light(), name.observer(), Optional.of(name));
+    }
+
     /**
      * Returns this observation in a light.
      *
@@ -97,7 +105,7 @@ public record Observation(
      * @throws IllegalArgumentException if it is not made of plain words
      */
     public Observation in(String word) {
-        return new Observation(date, stage, looks, Optional.of(word), observer);
+        return new Observation(date, stage, looks, Optional.of(word), observer, name);
     }
 
     /**
@@ -108,7 +116,7 @@ public record Observation(
      * @throws IllegalArgumentException if it is not spelt as ids are, see {@link Individual#isId}
      */
     public Observation by(String who) {
-        return new Observation(date, stage, looks, light, Optional.of(who));
+        return new Observation(date, stage, looks, light, Optional.of(who), name);
     }
 
     /**

@@ -230,6 +230,7 @@ class InferenceLaws {
                         one.born(),
                         one.population(),
                         List.of(),
+                        List.of(),
                         one.tests(),
                         one.hearing(),
                         one.fertility())));

@@ -132,19 +132,24 @@ final class Inputs {
             if (at < 0) {
                 return Sighting.of(look(model, given));
             }
-            List<String> counted = new ArrayList<>();
-            Optional<String> light = Optional.empty();
-            for (String part : names(given.substring(at + 1))) {
-                if (part.startsWith(IN)) {
-                    light = Optional.of(model.catalogue()
-                            .checkLight(part.substring(IN.length()).strip()));
-                } else {
-                    counted.add(part);
-                }
-            }
-            LifeStage stage = syntax("stage-syntax", () -> LifeStage.parse(String.join(",", counted)));
-            return new Sighting(model.catalogue().check(stage), look(model, given.substring(0, at)), light);
+            return occasion(model, given.substring(at + 1), look(model, given.substring(0, at)));
         });
+    }
+
+    /** A look on an occasion: a stage, and a light after the word {@code in}. */
+    static Sighting occasion(Model model, String given, Phenotype look) {
+        List<String> counted = new ArrayList<>();
+        Optional<String> light = Optional.empty();
+        for (String part : names(given)) {
+            if (part.startsWith(IN)) {
+                light = Optional.of(
+                        model.catalogue().checkLight(part.substring(IN.length()).strip()));
+            } else {
+                counted.add(part);
+            }
+        }
+        LifeStage stage = syntax("stage-syntax", () -> LifeStage.parse(String.join(",", counted)));
+        return new Sighting(model.catalogue().check(stage), look, light);
     }
 
     /** A stage in a season. */

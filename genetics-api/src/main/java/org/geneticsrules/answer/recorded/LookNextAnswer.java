@@ -306,7 +306,7 @@ final class LookNextAnswer {
                 rests(row.trait());
             }
         }
-        draft.notices(ground.inference(kindred).notices());
+        draft.notices(kindred, ground.inference(kindred).notices());
         if (found.origins().isEmpty()) {
             draft.undecided();
         }

@@ -83,7 +83,7 @@ final class RegistryCheck {
             weigh(portions, all);
         }
         List<Entry> entries = entries(told, RegistryKinship.of(whole));
-        draft.notices(told);
+        draft.notices(whole, told);
         draft.rest(whole, matter, origins);
         draft.taken.add(
                 "recorded-ancestors",
@@ -316,6 +316,10 @@ final class RegistryCheck {
                 case TAKEN_AS_JUDGEABLE, TAKEN_AS_LIT -> {}
             }
         }
+        new NamesTold(ground, ground.pedigree())
+                .nothing()
+                .forEach((message, ids) -> ids.forEach(id -> remarks.computeIfAbsent(id, key -> new LinkedHashSet<>())
+                        .add("of what it was called, " + message)));
         ImmutableList.Builder<Entry> entries = ImmutableList.builder();
         for (String id : ground.pedigree().individuals().keySet()) {
             entries.add(entry(id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of()), kinship));

@@ -1,0 +1,52 @@
+package org.geneticsrules.examples;
+
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.CalledName;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
+
+/** Reads names that an animal was called by from the texts of options. Stateless and thread-safe. */
+final class CalledNames {
+
+    private static final String FORM = "NAME in VOCABULARY, such as \"sandy in British Isles on 1998-11-02 @ moult 2\"";
+
+    private static final Pattern TEXT =
+            Pattern.compile("(?:([^:]+):)?\\s*(.+)\\s+in\\s+(.+?)(?:\\s+on\\s+([0-9]\\S*))?", Pattern.DOTALL);
+
+    private CalledNames() {}
+
+    /** A name, whose it is, and, as far as stated, when it was said, and at which stage and in which light after an at sign. */
+    static CalledName read(String option, Model model, String given) {
+        int at = given.lastIndexOf('@');
+        Matcher parts = TEXT.matcher((at < 0 ? given : given.substring(0, at)).strip());
+        if (!parts.matches()) {
+            throw new InputException(ProblemText.of(
+                    option,
+                    given,
+                    List.of(Problem.of(Stage.SYNTAX, "name-syntax", "", "this does not say who calls it what")
+                            .expecting(FORM))));
+        }
+        return Inputs.reading(option, given, () -> name(option, model, given, at, parts));
+    }
+
+    private static CalledName name(String option, Model model, String given, int at, Matcher parts) {
+        CalledName name = CalledName.of(parts.group(2).strip(), parts.group(3).strip());
+        if (parts.group(1) != null) {
+            name = name.ofFacet(parts.group(1).strip());
+        }
+        if (parts.group(4) != null) {
+            name = name.on(VocabularyOptions.day(option, parts.group(4)).orElseThrow());
+        }
+        if (at >= 0) {
+            Sighting occasion = Inputs.occasion(model, given.substring(at + 1), Phenotype.unspecified());
+            name = name.at(occasion.stage());
+            name = occasion.light().map(name::in).orElse(name);
+        }
+        return name;
+    }
+}
