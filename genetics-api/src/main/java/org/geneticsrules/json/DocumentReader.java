@@ -284,6 +284,23 @@ public final class DocumentReader {
     }
 
     /**
+     * Reads a pedigree and the names that it says animals were called by, without comparing what it records with any model.
+     *
+     * @param source where its text comes from
+     * @param vocabularies the vocabularies at hand
+     * @return the pedigree, and what its names say
+     * @throws ProblemsException if it is none, its records do not fit together, or a name cannot be read, see {@link
+     *     NamedRecords#of(Pedigree, Collection)}
+     * @throws UncheckedIOException if the source fails
+     */
+    public NamedRecords readPedigree(Source source, Collection<Vocabulary> vocabularies) {
+        Document document = open(source);
+        Optional<PedigreeBuilder> builder = PedigreeShape.read(document.root);
+        return document.complete(() ->
+                NamedRecords.of(builder.orElseThrow(document::problemsSoFar).build(), vocabularies));
+    }
+
+    /**
      * Reads a pedigree and the names that it says animals were called by, and compares all with a model.
      *
      * @param source where its text comes from

@@ -309,7 +309,7 @@ public final class NamedRecords {
                         .map(one -> by.grade(one.name(), one.sense()))
                         .reduce(Grade::weaker)
                         .orElse(Grade.CONJECTURE);
-                Found found = new Found(meaning.evidence(), by, meaning.notices(), grade);
+                Found found = new Found(meaning.evidence(), by, meaning.weaknesses(), grade);
                 return problems.list().size() > before ? Optional.empty() : Optional.of(found);
             } catch (ProblemsException e) {
                 e.problems().forEach(problem -> problems.add(problem.pointing(pointer + place(problem))));

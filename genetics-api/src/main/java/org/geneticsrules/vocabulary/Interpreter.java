@@ -45,8 +45,9 @@ final class Interpreter {
         BoxSet set = whole.and(circumstances);
         List<String> notices = new ArrayList<>();
         weak(vocabulary, word, readings, whole, occasion, notices);
-        BoxSet told = told(vocabulary, word, senses, set, occasion, notices);
-        return new Meaning(vocabulary, word, occasion, readings, set, told, notices);
+        List<String> taken = new ArrayList<>();
+        BoxSet told = told(vocabulary, word, senses, set, occasion, notices, taken);
+        return new Meaning(vocabulary, word, occasion, readings, set, told, notices, taken);
     }
 
     /** Every sense in use on the date; without a date, every sense that there has ever been. */
@@ -141,7 +142,8 @@ final class Interpreter {
             List<Sense> senses,
             BoxSet set,
             Occasion occasion,
-            List<String> notices) {
+            List<String> notices,
+            List<String> taken) {
         String said = "\"" + word + "\"";
         TraitSpace space = vocabulary.traitSpace();
         LifeStage stage = occasion.stage();
@@ -168,14 +170,13 @@ final class Interpreter {
             if (decisive.contains(trait.id()) && trait.judgeable(stage) != Judgeable.YES) {
                 boolean early = trait.judgeable(stage) == Judgeable.NO;
                 String from = trait.judgeableFrom().map(LifeStage::toString).orElse("");
-                notices.add(
-                        early
-                                ? "what " + said + " says of " + trait.id() + " is left out: it cannot be told before "
-                                        + from
-                                : "it is taken for granted that " + trait.id() + " could be told, which is so from "
-                                        + from + " on");
                 if (early) {
+                    notices.add("what " + said + " says of " + trait.id() + " is left out: it cannot be told before "
+                            + from);
                     left.add(trait.id());
+                } else {
+                    taken.add("it is taken for granted that " + trait.id() + " could be told, which is so from " + from
+                            + " on");
                 }
             }
         });

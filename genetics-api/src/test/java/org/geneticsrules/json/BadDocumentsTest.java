@@ -43,9 +43,12 @@ class BadDocumentsTest {
             "names-exclude-each-other",
             "not-in-use",
             "several-facets",
+            "several-vocabularies",
+            "too-many-looks",
             "unknown-name",
             "unknown-population",
-            "unknown-season");
+            "unknown-season",
+            "unknown-vocabulary");
 
     /** Where the codes of genotype text are. */
     private static final Set<String> GENOTYPE_TEXT =

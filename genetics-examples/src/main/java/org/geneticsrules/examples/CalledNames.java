@@ -1,14 +1,20 @@
 package org.geneticsrules.examples;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.CalledName;
+import org.geneticsrules.pedigree.NamedRecords;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /** Reads names that an animal was called by from the texts of options. Stateless and thread-safe. */
 final class CalledNames {
@@ -18,7 +24,42 @@ final class CalledNames {
     private static final Pattern TEXT =
             Pattern.compile("(?:([^:]+):)?\\s*(.+)\\s+in\\s+(.+?)(?:\\s+on\\s+([0-9]\\S*))?", Pattern.DOTALL);
 
+    /** Where its number stands in the pointer of a name, as in {@code /individuals/Juniper/names/0}. */
+    private static final int NUMBER = 3;
+
     private CalledNames() {}
+
+    /** Names of one animal; what is wrong with any of them is told at once. */
+    static List<CalledName> all(String option, Model model, List<String> given) {
+        List<CalledName> names = new ArrayList<>();
+        StringBuilder wrong = new StringBuilder();
+        for (String one : given) {
+            try {
+                names.add(read(option, model, one));
+            } catch (InputException e) {
+                wrong.append(e.text());
+            }
+        }
+        if (wrong.length() > 0) {
+            throw new InputException(wrong.toString());
+        }
+        return names;
+    }
+
+    /** Reads the names of the only animal of a pedigree, which were given in this order; what is wrong is told of the text given. */
+    static NamedRecords read(String option, List<String> given, Pedigree alone, List<Vocabulary> vocabularies) {
+        try {
+            return NamedRecords.of(alone, vocabularies);
+        } catch (ProblemsException e) {
+            StringBuilder wrong = new StringBuilder();
+            for (Problem problem : e.problems()) {
+                List<String> place = Pointer.names(problem.pointer());
+                String text = given.get(Integer.parseInt(place.get(NUMBER)));
+                wrong.append(ProblemText.of(option, text, List.of(problem.pointing(""))));
+            }
+            throw new InputException(wrong.toString());
+        }
+    }
 
     /** A name, whose it is, and, as far as stated, when it was said, and at which stage and in which light after an at sign. */
     static CalledName read(String option, Model model, String given) {

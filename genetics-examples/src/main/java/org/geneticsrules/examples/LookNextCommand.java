@@ -10,6 +10,7 @@ import org.geneticsrules.answer.recorded.LookNextQuestion;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Observation;
@@ -141,8 +142,8 @@ final class LookNextCommand implements Callable<Integer> {
             Observation observed = Observation.of(seen.stage(), seen.look());
             alone = alone.with(seen.light().map(observed::in).orElse(observed));
         }
-        for (String name : called) {
-            alone = alone.with(CalledNames.read("--called", model, name));
+        for (CalledName name : CalledNames.all("--called", model, called)) {
+            alone = alone.with(name);
         }
         if (sex != null) {
             alone = alone.with(Inputs.sex("--sex", sex));
@@ -150,7 +151,7 @@ final class LookNextCommand implements Callable<Integer> {
         Pedigree records = Pedigree.builder("a-single-animal", "1").add(alone).build();
         return called.isEmpty()
                 ? NamedRecords.of(records, List.of())
-                : NamedRecords.of(records, vocabularies.all(model));
+                : CalledNames.read("--called", called, records, vocabularies.all(model));
     }
 
     private Supplier<RecordedAnswers> about(Asked asked) {

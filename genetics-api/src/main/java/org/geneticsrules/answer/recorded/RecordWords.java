@@ -22,7 +22,7 @@ import org.geneticsrules.trait.Sex;
 /** Says in words what records say. */
 final class RecordWords {
 
-    /** A name may cover thousands of looks. */
+    /** A name may cover thousands of looks; more than this are not listed one by one. */
     private static final int MOST_LOOKS = 4;
 
     private final Pedigree pedigree;
@@ -120,13 +120,18 @@ final class RecordWords {
                 + seen.date().map(date -> ", seen " + date).orElse("");
     }
 
-    /** What was seen, or each thing that may have been; of very many, the first few. */
+    /** What was seen, or each thing that may have been; of very many, which states of each trait they show. */
     private static String looks(Observation seen) {
-        int told =
-                seen.looks().size() > MOST_LOOKS + 1 ? MOST_LOOKS : seen.looks().size();
-        String first = seen.looks().stream().limit(told).map(Object::toString).collect(Collectors.joining(" or "));
-        return first
-                + (told < seen.looks().size() ? " or one of " + (seen.looks().size() - told) + " other looks" : "");
+        if (seen.looks().size() <= MOST_LOOKS) {
+            return seen.looks().stream().map(Object::toString).collect(Collectors.joining(" or "));
+        }
+        return seen.traits().stream()
+                .map(trait -> trait + " "
+                        + seen.looks().stream()
+                                .flatMap(look -> look.state(trait).stream())
+                                .distinct()
+                                .collect(Collectors.joining(" or ")))
+                .collect(Collectors.joining(", ", "one of " + seen.looks().size() + " looks (", ")"));
     }
 
     /** What was reported, and how sure that is. */
