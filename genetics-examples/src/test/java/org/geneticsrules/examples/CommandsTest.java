@@ -39,9 +39,8 @@ class CommandsTest {
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         String out = run.out().replaceAll("\\s+", " ");
         assertTrue(
-                out.contains(
-                        "the look \"eye colour: pink\" was read in lamplight, in which it cannot be told; it is kept"
-                                + " but is no evidence; look again in daylight"),
+                out.contains("look \"eye colour: pink\" was read in lamplight, in which it cannot be told; it is kept"
+                        + " but is no evidence; look again in daylight"),
                 out);
         Run wrong = Run.of("coat", "--look", "eye colour: pink @ in lamp light", "--traits", "eye colour");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
