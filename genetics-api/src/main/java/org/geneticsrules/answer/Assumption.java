@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.trait.Trait;
 
 /**
@@ -39,5 +41,26 @@ public record Assumption(String id, String text, String otherwise) {
                 "told-in-its-light",
                 "Where no light is stated, it was one in which the trait can be told: " + told + ".",
                 "What is read in another light is no evidence; write down the light with the look.");
+    }
+
+    /**
+     * Returns the assumption that names mean what vocabularies say, for names that were used as evidence.
+     *
+     * @param names what names say, at least one
+     * @return the assumption, which names the vocabularies and the weakest grade of what was read
+     */
+    public static Assumption ofNames(Collection<NamedRecords.Reading> names) {
+        String whose =
+                names.stream().map(NamedRecords.Reading::whose).distinct().collect(Collectors.joining(", "));
+        Grade weakest = names.stream()
+                .map(NamedRecords.Reading::grade)
+                .reduce(Grade::weaker)
+                .orElseThrow();
+        return new Assumption(
+                "names-as-said",
+                "Names that animals were called by mean what the vocabularies say they did: " + whose
+                        + ". The weakest sense that was read is graded " + weakest.word() + ".",
+                "People use names loosely, and a name is weaker evidence than a look that was written down; look at the"
+                        + " animal where that can be done.");
     }
 }

@@ -16,6 +16,7 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
@@ -26,6 +27,7 @@ final class Assumptions {
 
     private final Map<String, Assumption> made = new LinkedHashMap<>();
     private final Set<Trait> lit = new LinkedHashSet<>();
+    private final List<NamedRecords.Reading> names = new ArrayList<>();
 
     Assumptions model(Model model) {
         return add(
@@ -71,6 +73,12 @@ final class Assumptions {
     /** That looks whose light is not stated were made in one in which their traits can be told; all are said together. */
     Assumptions lit(Set<Trait> takenAsLit) {
         lit.addAll(takenAsLit);
+        return this;
+    }
+
+    /** That names that were used as evidence mean what vocabularies say; all are said together. */
+    Assumptions named(List<NamedRecords.Reading> used) {
+        names.addAll(used);
         return this;
     }
 
@@ -273,6 +281,9 @@ final class Assumptions {
 
     List<Assumption> list() {
         List<Assumption> all = new ArrayList<>(made.values());
+        if (!names.isEmpty()) {
+            all.add(Assumption.ofNames(names));
+        }
         if (!lit.isEmpty()) {
             all.add(Assumption.ofLight(lit));
         }

@@ -113,7 +113,9 @@ final class MatingFrame {
             Sex sex = i == parents.size() - 1 ? Sex.FEMALE : Sex.MALE;
             made.phase("the " + mating.role(i), parents.get(i), sex, model, read);
             made.omitted("the " + mating.role(i), parents.get(i));
-            made.told(compiled, parents.get(i).takenAsTold()).lit(parents.get(i).takenAsLit());
+            made.told(compiled, parents.get(i).takenAsTold())
+                    .lit(parents.get(i).takenAsLit())
+                    .named(parents.get(i).names());
         }
         if (compiled.dependsOnSex(mating.view())) {
             made.sexes(answers.young());

@@ -327,7 +327,8 @@ final class TestMatingAnswer {
                 .model(model)
                 .omitted("the animal", animal)
                 .told(compiled, animal.takenAsTold())
-                .lit(animal.takenAsLit());
+                .lit(animal.takenAsLit())
+                .named(animal.names());
         if (draft.tests.isEmpty()) {
             return;
         }
@@ -340,7 +341,9 @@ final class TestMatingAnswer {
                 .forEach(mate -> mate.animals().forEach(known -> {
                     made.omitted(mate.name(), known);
                     made.phase(mate.name(), known, sex.other(), model, read);
-                    made.told(compiled, known.takenAsTold()).lit(known.takenAsLit());
+                    made.told(compiled, known.takenAsTold())
+                            .lit(known.takenAsLit())
+                            .named(known.names());
                 }));
         if (question.mates().stream().anyMatch(mate -> mate.kind() != TestMate.Kind.KNOWN)) {
             made.chosenBlindly();

@@ -2,6 +2,7 @@ package org.geneticsrules.pedigree;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -263,7 +264,7 @@ class NamedRecordsTest {
         assertEquals(PedigreeDocument.of(stated), PedigreeDocument.of(read.pedigree()));
         assertEquals(PedigreeTable.write(stated), PedigreeTable.write(read.pedigree()));
         Pedigree silent = of(Individual.of("Kit"));
-        assertTrue(silent == NamedRecords.of(silent, List.of()).pedigree(), "nothing to read is nothing to copy");
+        assertSame(silent, NamedRecords.of(silent, List.of()).pedigree(), "nothing to read is nothing to copy");
     }
 
     @Test

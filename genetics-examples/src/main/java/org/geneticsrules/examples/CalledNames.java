@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.geneticsrules.answer.Animal;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.NamedRecords;
@@ -59,6 +60,25 @@ final class CalledNames {
             }
             throw new InputException(wrong.toString());
         }
+    }
+
+    /** An animal that was called by names; what is wrong with any of them is told at once. */
+    static Animal called(String option, List<String> given, Animal animal, Model model, List<Vocabulary> vocabularies) {
+        Animal called = animal;
+        StringBuilder wrong = new StringBuilder();
+        for (String one : given) {
+            try {
+                CalledName name = read(option, model, one);
+                Animal before = called;
+                called = Inputs.reading(option, one, () -> before.called(name, vocabularies));
+            } catch (InputException e) {
+                wrong.append(e.text());
+            }
+        }
+        if (wrong.length() > 0) {
+            throw new InputException(wrong.toString());
+        }
+        return called;
     }
 
     /** A name, whose it is, and, as far as stated, when it was said, and at which stage and in which light after an at sign. */

@@ -108,4 +108,34 @@ class CalledCommandsTest {
         assertTrue(form.err().contains("expected NAME in VOCABULARY"), form.err());
         assertTrue(form.err().contains("\"wek 3\" is no stage"), form.err());
     }
+
+    @Test
+    void coats_and_parents_are_known_by_what_they_were_called() {
+        String coat = flowing(Run.of(
+                "coat",
+                "--called",
+                "sandy in British Isles on 1998-11-02 @ week 60, moult 2",
+                "--traits",
+                "eye colour, dilution",
+                "--moult",
+                "2"));
+        assertTrue(coat.contains("given: called \"sandy\" (British Isles, 1998-11-02, at week 60, moult 2)"), coat);
+        assertTrue(coat.contains("dilution sandy"), coat);
+        String litter = flowing(Run.of(
+                "mating",
+                "--sire-called",
+                "albino in British Isles on 1998-11-02 @ week 60, moult 2",
+                "--dam-called",
+                "albino in British Isles on 1998-11-02 @ week 60, moult 2",
+                "--traits",
+                "eye colour",
+                "--look",
+                "eye colour: pink"));
+        assertTrue(litter.contains("sire: called \"albino\" (British Isles, 1998-11-02, at week 60, moult 2)"), litter);
+        assertTrue(litter.startsWith("A kit always shows eye colour pink"), litter);
+        Run wrong = Run.of("coat", "--called", "albin in British Isles", "--called", "sandy in British Isle");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
+        assertTrue(wrong.err().contains("did you mean \"albino\"?"), wrong.err());
+        assertTrue(wrong.err().contains("did you mean \"British Isles\"?"), wrong.err());
+    }
 }

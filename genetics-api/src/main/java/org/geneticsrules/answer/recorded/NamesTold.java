@@ -5,9 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import org.geneticsrules.evidence.Grade;
+import org.geneticsrules.answer.Assumption;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.NamedRecords.Reading;
 import org.geneticsrules.pedigree.Pedigree;
@@ -15,10 +14,9 @@ import org.geneticsrules.pedigree.Pedigree;
 /** What has to be said of the names that some animals were called by, where these are records of their looks. */
 final class NamesTold {
 
-    private final Set<String> vocabularies = new LinkedHashSet<>();
+    private final List<Reading> used = new ArrayList<>();
     private final Map<String, Set<String>> remarks = new LinkedHashMap<>();
     private final Map<String, Set<String>> nothing = new LinkedHashMap<>();
-    private Optional<Grade> weakest = Optional.empty();
 
     NamesTold(Ground ground, Pedigree kindred) {
         for (Individual one : kindred.individuals().values()) {
@@ -31,8 +29,7 @@ final class NamesTold {
 
     private void add(Reading reading) {
         if (reading.looks().isPresent()) {
-            vocabularies.add(reading.whose());
-            weakest = Optional.of(weakest.map(reading.grade()::weaker).orElse(reading.grade()));
+            used.add(reading);
         }
         boolean silent = reading.looks().isEmpty();
         List<String> why = new ArrayList<>(reading.notices());
@@ -59,13 +56,8 @@ final class NamesTold {
 
     /** That names mean what vocabularies say they do, if any was used. */
     void assume(Taken taken) {
-        weakest.ifPresent(grade -> taken.add(
-                "names-as-said",
-                "Names that animals were called by mean what the vocabularies say they did: "
-                        + String.join(", ", vocabularies) + ". The weakest sense that was read is graded "
-                        + grade.word()
-                        + ".",
-                "People use names loosely, and a name is weaker evidence than a look that was written down; look at the"
-                        + " animal where that can be done."));
+        if (!used.isEmpty()) {
+            taken.add(Assumption.ofNames(used));
+        }
     }
 }

@@ -137,14 +137,17 @@ final class Taken {
             }
         }
         if (!lit.isEmpty()) {
-            Assumption told = Assumption.ofLight(lit);
-            made.putIfAbsent(told.id(), told);
+            add(Assumption.ofLight(lit));
         }
         return this;
     }
 
     Taken add(String id, String text, String otherwise) {
-        made.putIfAbsent(id, new Assumption(id, text, otherwise));
+        return add(new Assumption(id, text, otherwise));
+    }
+
+    Taken add(Assumption one) {
+        made.putIfAbsent(one.id(), one);
         return this;
     }
 
