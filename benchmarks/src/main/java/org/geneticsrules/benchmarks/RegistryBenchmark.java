@@ -89,6 +89,7 @@ public class RegistryBenchmark {
                         each.born(),
                         each.population(),
                         each.observations(),
+                        each.names(),
                         each.tests(),
                         each.hearing(),
                         each.fertility()));

@@ -21,20 +21,28 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.CalledName;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.NamedRecords;
+import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.trait.Trait;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * What is known of one animal: its sex, its genotype, what it looked like at one or several stages of its life, and where it comes from.
  *
  * <p>What is stated of the genotype and what the looks allow are kept apart: a look weighs the genotypes that can show it by the chance
  * with which they do, where chance plays a part. A look may name any trait of the catalogue. Traits that the model rules narrow down the
- * genotypes; the others are kept, since a caution may depend on them; and what was said of a trait too early in life for it to be told is
- * kept too, but is no evidence.
+ * genotypes; the others are kept, since a caution may depend on them; and what was said of a trait too early in life, or in a light, for it to be
+ * told is kept too, but is no evidence.
  *
  * <pre>{@code
  * Animal jill = Animal.unknown(compiled).ofSex(Sex.FEMALE).withGenotype("[A B]/[a b]", OmittedLoci.UNKNOWN)
@@ -77,7 +85,7 @@ public final class Animal {
         this.stated = stated;
         this.phase = phase;
         this.evident = evident;
-        this.genotypes = evident.sightings().isEmpty() ? stated : stated.and(compiled.showing(evident.sightings()));
+        this.genotypes = evident.readings().isEmpty() ? stated : stated.and(compiled.allowedBy(evident.readings()));
         this.looks = looks;
         this.population = population;
         this.given = ImmutableList.copyOf(given);
@@ -116,11 +124,7 @@ public final class Animal {
      *     trait that was seen and that this one rules
      */
     public Animal under(CompiledModel other) {
-        requireClaims(
-                sightings().stream()
-                        .flatMap(seen -> seen.look().traits().stream())
-                        .toList(),
-                other.model());
+        requireClaims(readings().stream().flatMap(one -> one.traits().stream()).toList(), other.model());
         Animal animal = unknown(other);
         for (UnaryOperator<Animal> one : told) {
             animal = one.apply(animal);
@@ -253,7 +257,7 @@ public final class Animal {
      *
      * @param sighting states of any traits of the catalogue, and when they were seen
      * @return the better known animal
-     * @throws ProblemsException if a trait, state or season is not in the catalogue, or with the code {@code stage-needed} if what was
+     * @throws ProblemsException if a trait, state, season or light is not in the catalogue, or with the code {@code stage-needed} if what was
      *     seen depends on an age, a moult or a season that is not stated
      */
     public Animal seen(Sighting sighting) {
@@ -282,6 +286,66 @@ public final class Animal {
                 and(animal -> animal.seen(sighting)));
         Optional<Sex> shown = checked.look().state(Sex.VARIABLE).flatMap(Sex::of);
         return shown.map(seen::ofSex).orElse(seen);
+    }
+
+    /**
+     * Returns this animal with a name that it was called by added to what is known: that it showed, then, one of the looks that the name
+     * covers. What is known of its sex by now counts where a name depends on it.
+     *
+     * @param name the name, as written
+     * @param vocabularies the vocabularies at hand
+     * @return the better known animal
+     * @throws ProblemsException if the name cannot be read, see {@link NamedRecords#of(Pedigree, Collection)}, or with the code {@code
+     *     stage-needed} if what it says depends on an age, a moult or a season that is not stated
+     */
+    public Animal called(CalledName name, Collection<Vocabulary> vocabularies) {
+        NamedRecords.Reading read = read(name, vocabularies);
+        List<String> said = new ArrayList<>();
+        read.notices().forEach(notice -> said.add("of the name it was called by: " + notice));
+        Evident more = evident;
+        Phenotype described = Phenotype.unspecified();
+        if (read.looks().isPresent()) {
+            Set<Phenotype> covered = read.looks().get();
+            Phenotype first = covered.iterator().next();
+            Sighting one = Evident.check(compiled.model(), new Sighting(name.stage(), first, name.light()));
+            more = evident.and(compiled.model(), read, one).settled(compiled, Stages.of(stated));
+            described = first.restrictedTo(first.traits().stream()
+                    .filter(trait ->
+                            covered.stream().allMatch(look -> look.state(trait).equals(first.state(trait))))
+                    .toList());
+        } else if (said.isEmpty()) {
+            said.add("the name " + name + " says nothing of its look");
+        }
+        said.addAll(
+                more.notices().subList(evident.notices().size(), more.notices().size()));
+        Map<String, String> all = new LinkedHashMap<>(looks.asMap());
+        all.putAll(described.asMap());
+        return new Animal(
+                compiled,
+                sex,
+                stated,
+                phase,
+                more,
+                Phenotype.from(all),
+                population,
+                plus(given, List.of("called " + name)),
+                plus(notices, said),
+                omitted,
+                and(animal -> animal.called(name, vocabularies)));
+    }
+
+    private NamedRecords.Reading read(CalledName name, Collection<Vocabulary> vocabularies) {
+        String id = "the animal";
+        Individual alone = Individual.of(id).with(name);
+        Pedigree records = Pedigree.builder("a-single-animal", "1")
+                .add(sex.map(alone::with).orElse(alone))
+                .build();
+        try {
+            return NamedRecords.of(records, vocabularies).of(id).get(0);
+        } catch (ProblemsException e) { // of one name there is no place to speak of
+            throw new ProblemsException(
+                    e.problems().stream().map(problem -> problem.pointing("")).toList());
+        }
     }
 
     /**
@@ -331,12 +395,12 @@ public final class Animal {
      * @return the parent, weighted by its looks where chance plays a part in them, and by its population if it has one
      */
     public Parent parent() {
-        boolean certain = evident.sightings().isEmpty()
-                || compiled.evidence(evident.sightings()).stream()
+        boolean certain = evident.readings().isEmpty()
+                || compiled.evidence(evident.readings(), Confusions.none()).stream()
                         .allMatch(box -> box.weight().isOne());
         return certain
                 ? new Parent(genotypes, phase, ImmutableList.of(), population)
-                : new Parent(stated, phase, evident.sightings(), population);
+                : new Parent(stated, phase, evident.readings(), population);
     }
 
     /**
@@ -383,6 +447,15 @@ public final class Animal {
      */
     public List<Sighting> sightings() {
         return evident.sightings();
+    }
+
+    /**
+     * Returns what was seen of the animal and what it was called, as far as it tells something under the model.
+     *
+     * @return the sightings, then what names say that leave several looks open
+     */
+    public List<Reading> readings() {
+        return evident.readings();
     }
 
     /**
@@ -442,6 +515,16 @@ public final class Animal {
     /** Traits that were described at a stage that does not tell whether they can be told. */
     Set<String> takenAsTold() {
         return evident.takenAsTold();
+    }
+
+    /** What names say that is evidence. */
+    List<NamedRecords.Reading> names() {
+        return evident.names();
+    }
+
+    /** Traits that were described without the light on which it depends whether they can be told. */
+    Set<Trait> takenAsLit() {
+        return evident.takenAsLit();
     }
 
     /** Returns what was stated. */

@@ -29,8 +29,8 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
-import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.trait.Taxon;
 
 /**
@@ -207,8 +207,8 @@ public final class Answers {
     /** The statements by which the looks of an animal narrow down what it carries at loci that matter. */
     Set<String> behindLooks(Animal animal, Set<String> matter) {
         Set<String> found = new LinkedHashSet<>();
-        for (Sighting seen : animal.sightings()) {
-            for (String trait : seen.look().traits()) {
+        for (Reading seen : animal.readings()) {
+            for (String trait : seen.traits()) {
                 View alone = new View(List.of(trait), seen.stage(), Census.CONCEIVED);
                 Set<String> read = trait.equals(Sex.VARIABLE) ? Set.of() : compiled.lociRead(alone);
                 if (read.stream().anyMatch(matter::contains) && !animal.stated().isEmpty()) {

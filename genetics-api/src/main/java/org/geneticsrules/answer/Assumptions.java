@@ -16,14 +16,18 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Taxon;
+import org.geneticsrules.trait.Trait;
 
 /** The assumptions an answer makes, each once. */
 final class Assumptions {
 
     private final Map<String, Assumption> made = new LinkedHashMap<>();
+    private final Set<Trait> lit = new LinkedHashSet<>();
+    private final List<NamedRecords.Reading> names = new ArrayList<>();
 
     Assumptions model(Model model) {
         return add(
@@ -63,6 +67,18 @@ final class Assumptions {
                             + " on, when it can be told.",
                     "What is read of it earlier is no evidence, and no answer about it holds then; look again later.");
         }
+        return this;
+    }
+
+    /** That looks whose light is not stated were made in one in which their traits can be told; all are said together. */
+    Assumptions lit(Set<Trait> takenAsLit) {
+        lit.addAll(takenAsLit);
+        return this;
+    }
+
+    /** That names that were used as evidence mean what vocabularies say; all are said together. */
+    Assumptions named(List<NamedRecords.Reading> used) {
+        names.addAll(used);
         return this;
     }
 
@@ -264,6 +280,13 @@ final class Assumptions {
     }
 
     List<Assumption> list() {
-        return new ArrayList<>(made.values());
+        List<Assumption> all = new ArrayList<>(made.values());
+        if (!names.isEmpty()) {
+            all.add(Assumption.ofNames(names));
+        }
+        if (!lit.isEmpty()) {
+            all.add(Assumption.ofLight(lit));
+        }
+        return all;
     }
 }

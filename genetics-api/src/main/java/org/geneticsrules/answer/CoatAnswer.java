@@ -106,6 +106,8 @@ final class CoatAnswer {
                 .model(answers.model())
                 .omitted("the animal", animal)
                 .told(compiled, animal.takenAsTold())
+                .lit(animal.takenAsLit())
+                .named(animal.names())
                 .stage("the animal", question.stage(), compiled, asked.takenAsTold());
         List<Phenotype> seen = answers.cautionLooks(
                 animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));
@@ -152,13 +154,13 @@ final class CoatAnswer {
         draft.statements.addAll(answers.behindLooks(animal, read));
         Set<Sex> sexes = animal.sex().<Set<Sex>>map(ImmutableSet::of).orElseGet(known::sexes);
         Set<String> open = open(known, read);
-        boolean goesOn = LooksBehind.sharesChance(compiled, view, animal.sightings());
+        boolean goesOn = LooksBehind.sharesChance(compiled, view, animal.readings());
         if (!goesOn && open.isEmpty() && (sexes.size() == 1 || !compiled.dependsOnSex(view))) {
             Sex sex = sexes.iterator().next();
             Genotype genotype = example(known, sex);
             return certain(genotype, sex, new ChanceWays(compiled, view, genotype, sex).explain(draft.because));
         }
-        LooksBehind looks = LooksBehind.of(compiled, view, known, goesOn ? animal.sightings() : List.of());
+        LooksBehind looks = LooksBehind.of(compiled, view, known, goesOn ? animal.readings() : List.of());
         if (looks.isEmpty()) {
             draft.undecided();
             return "What is stated of the animal contradicts itself under this model: what was seen of it cannot go on as it"

@@ -10,37 +10,60 @@ import java.util.Map;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Judgeable;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.trait.Trait;
 
 /**
  * What of the looks of one animal is evidence under a model, and what is only kept: traits that the model does not rule, and readings
- * made earlier than the trait can be told.
+ * made earlier than the trait can be told, or in a light in which it cannot.
  *
- * @param sightings what is evidence
+ * @param sightings looks that are evidence
+ * @param several records that are evidence and leave several looks open, as names do
+ * @param names what names say that is among these
  * @param notices what is none, and why
  * @param takenAsTold traits read at a stage that does not state the count from which they can be told; they are taken as told
+ * @param takenAsLit traits that can be told in some lights only, read in one that is not stated; they are taken as told
  */
-record Evident(List<Sighting> sightings, List<String> notices, Set<String> takenAsTold) {
+record Evident(
+        List<Sighting> sightings,
+        List<Reading> several,
+        List<NamedRecords.Reading> names,
+        List<String> notices,
+        Set<String> takenAsTold,
+        Set<Trait> takenAsLit) {
 
-    static final Evident NOTHING = new Evident(ImmutableList.of(), ImmutableList.of(), ImmutableSet.of());
+    static final Evident NOTHING = new Evident(
+            ImmutableList.of(),
+            ImmutableList.of(),
+            ImmutableList.of(),
+            ImmutableList.of(),
+            ImmutableSet.of(),
+            ImmutableSet.of());
 
     Evident {
         sightings = ImmutableList.copyOf(sightings);
+        several = ImmutableList.copyOf(several);
+        names = ImmutableList.copyOf(names);
         notices = ImmutableList.copyOf(notices);
         takenAsTold = ImmutableSet.copyOf(takenAsTold);
+        takenAsLit = ImmutableSet.copyOf(takenAsLit);
     }
 
     /** Compares a sighting with the catalogue; it may state the sex too. */
     static Sighting check(Model model, Sighting sighting) {
-        return new Sighting(model.catalogue().check(sighting.stage()), check(model, sighting.look()));
+        sighting.light().ifPresent(model.catalogue()::checkLight);
+        return new Sighting(model.catalogue().check(sighting.stage()), check(model, sighting.look()), sighting.light());
     }
 
     /** Compares a look with the catalogue; it may state the sex too, which then comes first. */
@@ -75,6 +98,7 @@ record Evident(List<Sighting> sightings, List<String> notices, Set<String> taken
     Evident and(Model model, String of, Sighting sighting) {
         List<String> more = new ArrayList<>(notices);
         Set<String> taken = new LinkedHashSet<>(takenAsTold);
+        Set<Trait> lit = new LinkedHashSet<>(takenAsLit);
         Set<String> kept = new LinkedHashSet<>();
         for (String trait : sighting.look().traits()) {
             if (trait.equals(Sex.VARIABLE)) {
@@ -83,17 +107,26 @@ record Evident(List<Sighting> sightings, List<String> notices, Set<String> taken
                 String reason = model.notModelled().getOrDefault(trait, "the model has no rule for it");
                 more.add("the look \"" + trait + "\"" + of + " says nothing about the genotype here: " + reason);
             } else {
-                Judgeable judgeable = model.catalogue().judgeable(trait, sighting.stage());
+                Trait described = model.catalogue().trait(trait).orElseThrow();
+                Judgeable judgeable = described.judgeable(sighting.stage());
+                Judgeable inLight = described.judgeable(sighting.light());
+                String read = "the look \"" + trait + ": "
+                        + sighting.look().state(trait).orElse("") + "\"" + of;
                 if (judgeable == Judgeable.NO) {
-                    more.add("the look \"" + trait + ": "
-                            + sighting.look().state(trait).orElse("") + "\"" + of
-                            + " was read at " + sighting.stage()
+                    more.add(read + " was read at " + sighting.stage()
                             + ", before it can be told; it is kept but is no evidence;"
                             + " look again from " + from(model, trait) + " on");
+                } else if (inLight == Judgeable.NO) {
+                    more.add(read + " was read in " + sighting.light().orElseThrow()
+                            + ", in which it cannot be told; it is kept but is no evidence; look again in "
+                            + String.join(" or ", described.judgeableIn()));
                 } else {
                     kept.add(trait);
                     if (judgeable == Judgeable.UNKNOWN) {
                         taken.add(trait);
+                    }
+                    if (inLight == Judgeable.UNKNOWN) {
+                        lit.add(described);
                     }
                 }
             }
@@ -103,7 +136,48 @@ record Evident(List<Sighting> sightings, List<String> notices, Set<String> taken
         if (!evidence.traits().isEmpty()) {
             all.add(new Sighting(sighting.stage(), evidence));
         }
-        return new Evident(all, new ArrayList<>(new LinkedHashSet<>(more)), taken);
+        return new Evident(all, several, names, new ArrayList<>(new LinkedHashSet<>(more)), taken, lit);
+    }
+
+    /**
+     * Adds what a name says of traits that could be told.
+     *
+     * @param name what the name says, which is something
+     * @param sighting one of its looks, whose stage and light are those of all
+     */
+    Evident and(Model model, NamedRecords.Reading name, Sighting sighting) {
+        Set<Phenotype> looks = name.looks().orElseThrow();
+        Evident one = NOTHING.and(model, "", sighting);
+        List<String> more = new ArrayList<>(notices);
+        more.addAll(one.notices());
+        Set<String> taken = new LinkedHashSet<>(takenAsTold);
+        taken.addAll(one.takenAsTold());
+        Set<Trait> lit = new LinkedHashSet<>(takenAsLit);
+        lit.addAll(one.takenAsLit());
+        List<Sighting> single = new ArrayList<>(sightings);
+        List<Reading> open = new ArrayList<>(several);
+        List<NamedRecords.Reading> used = new ArrayList<>(names);
+        if (!one.sightings().isEmpty()) {
+            used.add(name);
+        }
+        for (Sighting told : one.sightings()) {
+            Set<Phenotype> left = new LinkedHashSet<>();
+            looks.forEach(look -> left.add(look.restrictedTo(told.look().traits())));
+            if (left.size() == 1) {
+                single.add(told);
+            } else {
+                open.add(new Reading(told.stage(), left));
+            }
+        }
+        return new Evident(single, open, used, new ArrayList<>(new LinkedHashSet<>(more)), taken, lit);
+    }
+
+    /** All that is evidence, as records. */
+    List<Reading> readings() {
+        return ImmutableList.<Reading>builder()
+                .addAll(Reading.ofAll(sightings))
+                .addAll(several)
+                .build();
     }
 
     /** The same with stages completed where what they lack does not matter to the animal. */
@@ -114,7 +188,14 @@ record Evident(List<Sighting> sightings, List<String> notices, Set<String> taken
                                 seen.stage(), when -> compiled.evidence(List.of(new Sighting(when, seen.look())))),
                         seen.look()))
                 .toList();
-        return new Evident(all, notices, takenAsTold);
+        List<Reading> open = several.stream()
+                .map(one -> new Reading(
+                        stages.settle(
+                                one.stage(),
+                                when -> compiled.evidence(List.of(new Reading(when, one.looks())), Confusions.none())),
+                        one.looks()))
+                .toList();
+        return new Evident(all, open, names, notices, takenAsTold, takenAsLit);
     }
 
     /** From when on a trait can be told. */

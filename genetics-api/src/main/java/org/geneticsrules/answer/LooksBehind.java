@@ -35,6 +35,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 
@@ -46,7 +47,7 @@ final class LooksBehind {
 
     private final CompiledModel compiled;
     private final View view;
-    private final List<Sighting> before;
+    private final List<Reading> before;
     private final Diagram<Phenotype> diagram;
     private final Map<Phenotype, List<Behind>> behind = new LinkedHashMap<>();
     private final Map<String, Draw> draws = new LinkedHashMap<>();
@@ -61,11 +62,11 @@ final class LooksBehind {
     /** What chance decided in the life of an animal of a sex. */
     private record Drawn(Sex sex, Map<String, String> draws) {}
 
-    private LooksBehind(CompiledModel compiled, View view, List<Sighting> before) {
+    private LooksBehind(CompiledModel compiled, View view, List<Reading> before) {
         this.compiled = compiled;
         this.view = view;
         this.before = before;
-        this.diagram = compiled.diagram(view, before);
+        this.diagram = compiled.diagramAfter(view, before);
         diagram.levels().forEach(level -> {
             if (level instanceof Level.OfDraw drawn) {
                 draws.put(drawn.name(), drawn.draw());
@@ -79,7 +80,7 @@ final class LooksBehind {
      * @param known the genotypes the animal may have
      * @param before what was seen of it before, where one chance decides about that and about what is looked at now
      */
-    static LooksBehind of(CompiledModel compiled, View view, GenotypeSet known, List<Sighting> before) {
+    static LooksBehind of(CompiledModel compiled, View view, GenotypeSet known, List<Reading> before) {
         LooksBehind looks = new LooksBehind(compiled, view, before);
         looks.diagram.paths((outcome, box) -> {
             if (outcome < looks.diagram.outcomes().size()) {
@@ -99,8 +100,21 @@ final class LooksBehind {
      * Tells whether one chance decides about what was seen before and about what is looked at now. If not, what was seen matters only by
      * the genotypes that it leaves.
      */
-    static boolean sharesChance(CompiledModel compiled, View view, List<Sighting> before) {
-        Set<String> then = before.isEmpty() ? ImmutableSet.of() : draws(compiled.matching(before, view.census()));
+    static boolean sharesChance(CompiledModel compiled, View view, List<Reading> before) {
+        Set<String> then = new LinkedHashSet<>();
+        List<Sighting> single = new ArrayList<>();
+        for (Reading one : before) {
+            if (one.looks().size() == 1) {
+                single.add(new Sighting(one.stage(), one.looks().iterator().next()));
+            } else {
+                one.traits().stream()
+                        .map(trait -> compiled.diagram(new View(List.of(trait), one.stage(), view.census())))
+                        .forEach(alone -> then.addAll(draws(alone)));
+            }
+        }
+        if (!single.isEmpty()) {
+            then.addAll(draws(compiled.matching(single, view.census())));
+        }
         return !then.isEmpty()
                 && view.traits().stream()
                         .map(trait -> compiled.diagram(new View(List.of(trait), view.stage(), view.census())))

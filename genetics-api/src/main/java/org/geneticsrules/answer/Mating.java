@@ -23,6 +23,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.geneticsrules.trait.Trait;
 
 /**
  * A question about a mating, checked against the model: what is looked at, what is evidence, and who the parents are.
@@ -31,6 +32,7 @@ import org.geneticsrules.trait.Sighting;
  * @param event the look asked for in particular
  * @param seen what of the kits seen is evidence
  * @param takenAsTold traits taken to be read late enough
+ * @param takenAsLit traits of the kits seen taken to be read in a light to tell them in
  * @param notices what says nothing, or is left out
  */
 record Mating(
@@ -40,6 +42,7 @@ record Mating(
         Optional<Phenotype> event,
         List<Sighting> seen,
         Set<String> takenAsTold,
+        Set<Trait> takenAsLit,
         List<String> notices) {
 
     private static final int MOST_KITS = 30;
@@ -52,6 +55,7 @@ record Mating(
     Mating {
         seen = ImmutableList.copyOf(seen);
         takenAsTold = ImmutableSet.copyOf(takenAsTold);
+        takenAsLit = ImmutableSet.copyOf(takenAsLit);
         notices = ImmutableList.copyOf(notices);
     }
 
@@ -79,16 +83,19 @@ record Mating(
         checkLitter(question);
         checkSexes(question);
         Set<String> taken = new LinkedHashSet<>(asked.takenAsTold());
+        Set<Trait> lit = new LinkedHashSet<>();
         Set<String> notices = new LinkedHashSet<>(asked.notices());
         List<Sighting> seen = new ArrayList<>();
         List<Problem> problems = new ArrayList<>();
         String whose = " of " + answers.young().any() + " seen";
         for (Sighting kit : question.seen()) {
-            Sighting stated =
-                    kit.stage().equals(LifeStage.unstated()) ? new Sighting(question.stage(), kit.look()) : kit;
+            Sighting stated = kit.stage().equals(LifeStage.unstated())
+                    ? new Sighting(question.stage(), kit.look(), kit.light())
+                    : kit;
             Evident evident = Evident.NOTHING.and(compiled.model(), whose, Evident.check(compiled.model(), stated));
             notices.addAll(evident.notices());
             taken.addAll(evident.takenAsTold());
+            lit.addAll(evident.takenAsLit());
             Sighting evidence = evident.sightings().isEmpty()
                     ? Sighting.of(Phenotype.unspecified())
                     : evident.sightings().get(0);
@@ -107,7 +114,7 @@ record Mating(
             throw new ProblemsException(new ArrayList<>(new LinkedHashSet<>(problems)));
         }
         View view = new View(asked.traits(), asked.stage(), question.census());
-        return new Mating(compiled, question, view, event, seen, taken, new ArrayList<>(notices));
+        return new Mating(compiled, question, view, event, seen, taken, lit, new ArrayList<>(notices));
     }
 
     private static void checkLitter(MatingQuestion question) {

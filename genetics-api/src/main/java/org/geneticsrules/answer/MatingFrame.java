@@ -113,7 +113,9 @@ final class MatingFrame {
             Sex sex = i == parents.size() - 1 ? Sex.FEMALE : Sex.MALE;
             made.phase("the " + mating.role(i), parents.get(i), sex, model, read);
             made.omitted("the " + mating.role(i), parents.get(i));
-            made.told(compiled, parents.get(i).takenAsTold());
+            made.told(compiled, parents.get(i).takenAsTold())
+                    .lit(parents.get(i).takenAsLit())
+                    .named(parents.get(i).names());
         }
         if (compiled.dependsOnSex(mating.view())) {
             made.sexes(answers.young());
@@ -126,7 +128,8 @@ final class MatingFrame {
         if (draft.because.stream().anyMatch(MatingFrame::isChance) || (draft.unexplained && mayBeChance())) {
             made.chance();
         }
-        made.stage(answers.young().every(), asked.stage(), compiled, mating.takenAsTold());
+        made.stage(answers.young().every(), asked.stage(), compiled, mating.takenAsTold())
+                .lit(mating.takenAsLit());
         asked.litter().ifPresent(made::litterSize);
         boolean linked = model.groups().values().stream()
                 .anyMatch(group -> group.loci().stream().filter(read::contains).count() > 1);

@@ -323,8 +323,12 @@ final class TestMatingAnswer {
 
     private void assumptions() {
         Set<String> traits = watchedInResults();
-        Assumptions made =
-                draft.assumptions.model(model).omitted("the animal", animal).told(compiled, animal.takenAsTold());
+        Assumptions made = draft.assumptions
+                .model(model)
+                .omitted("the animal", animal)
+                .told(compiled, animal.takenAsTold())
+                .lit(animal.takenAsLit())
+                .named(animal.names());
         if (draft.tests.isEmpty()) {
             return;
         }
@@ -337,7 +341,9 @@ final class TestMatingAnswer {
                 .forEach(mate -> mate.animals().forEach(known -> {
                     made.omitted(mate.name(), known);
                     made.phase(mate.name(), known, sex.other(), model, read);
-                    made.told(compiled, known.takenAsTold());
+                    made.told(compiled, known.takenAsTold())
+                            .lit(known.takenAsLit())
+                            .named(known.names());
                 }));
         if (question.mates().stream().anyMatch(mate -> mate.kind() != TestMate.Kind.KNOWN)) {
             made.chosenBlindly();

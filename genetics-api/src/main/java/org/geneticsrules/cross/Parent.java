@@ -8,6 +8,7 @@ import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sighting;
 
 /**
@@ -17,10 +18,10 @@ import org.geneticsrules.trait.Sighting;
  * @param genotypes the genotypes it may have
  * @param phase which alleles of linked loci are known to lie on one strand; where that is not known, neighbouring heterozygous loci are
  *     in coupling or in repulsion with 1/2 each
- * @param looks what was seen of it, at one or several stages of its life
+ * @param looks what was recorded of how it looked, at one or several stages of its life
  * @param population the population whose frequencies weigh the genotypes; empty if only what is possible is asked
  */
-public record Parent(GenotypeSet genotypes, Phase phase, List<Sighting> looks, Optional<Population> population) {
+public record Parent(GenotypeSet genotypes, Phase phase, List<Reading> looks, Optional<Population> population) {
 
     /**
      * Copies the looks.
@@ -85,7 +86,10 @@ public record Parent(GenotypeSet genotypes, Phase phase, List<Sighting> looks, O
         return new Parent(
                 genotypes,
                 phase,
-                ImmutableList.<Sighting>builder().addAll(looks).add(sighting).build(),
+                ImmutableList.<Reading>builder()
+                        .addAll(looks)
+                        .add(Reading.of(sighting))
+                        .build(),
                 population);
     }
 }

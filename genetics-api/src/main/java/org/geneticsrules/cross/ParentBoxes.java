@@ -23,6 +23,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -53,7 +54,7 @@ final class ParentBoxes {
         List<Known> all = new ArrayList<>();
         List<WeightedBox> looks = parent.looks().isEmpty()
                 ? List.of(new WeightedBox(Condition.always(), Probability.ONE))
-                : compiled.evidence(parent.looks());
+                : compiled.evidence(parent.looks(), Confusions.none());
         for (Map<String, List<AllelePair>> box : parent.genotypes().of(sex).boxes()) {
             for (WeightedBox look : looks) {
                 known(box, look).ifPresent(all::add);

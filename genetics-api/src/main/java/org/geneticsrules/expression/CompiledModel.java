@@ -65,7 +65,7 @@ public final class CompiledModel {
 
     private record Records(List<Reading> readings, Confusions confusions) {}
 
-    private record Viewed(View view, List<Sighting> before) {}
+    private record Viewed(View view, List<Reading> before) {}
 
     private CompiledModel(Model model) {
         this.model = model;
@@ -413,9 +413,24 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large, with the statements that drive it
      */
     public Diagram<Phenotype> diagram(View view, List<Sighting> before) {
+        return diagramAfter(view, Reading.ofAll(before));
+    }
+
+    /**
+     * Returns the diagram of what is seen in a view of an animal of which there are records that may leave several looks open. What chance
+     * decided once in its life is the same then and now.
+     *
+     * @param view what is looked at
+     * @param before records of the animal; a trait for which the model makes no claim is evidence of nothing
+     * @return the diagram as above; animals that cannot have been recorded so end in no outcome, as if they were lost
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits seen then depend on
+     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
+     */
+    public Diagram<Phenotype> diagramAfter(View view, List<Reading> before) {
         return kept(diagrams, new Viewed(view, ImmutableList.copyOf(before)), asked -> {
             known(asked.view().traits());
-            asked.before().forEach(one -> known(one.look().traits()));
+            asked.before().forEach(one -> known(one.traits()));
             return DiagramBuilder.phenotypes(model, asked.view(), asked.before());
         });
     }
@@ -450,7 +465,7 @@ public final class CompiledModel {
     public Diagram<Boolean> matching(List<Sighting> seen, Census census) {
         return kept(matching, new Sightings(ImmutableList.copyOf(seen), census), asked -> {
             asked.seen().forEach(one -> known(one.look().traits()));
-            return DiagramBuilder.matching(model, asked.seen(), asked.census());
+            return DiagramBuilder.matching(model, Reading.ofAll(asked.seen()), asked.census());
         });
     }
 
@@ -548,15 +563,33 @@ public final class CompiledModel {
      * @throws TooLargeException if the set needs too many boxes
      */
     public GenotypeSet showing(List<Sighting> seen) {
-        List<Sighting> told = seen.stream()
-                .map(one -> new Sighting(one.stage(), withoutSexThatNothingTells(one.look())))
+        return allowedBy(Reading.ofAll(seen));
+    }
+
+    /**
+     * Returns the genotypes of animals that can be recorded as one was, where records may leave several looks open.
+     *
+     * @param readings records of one animal; a trait for which the model makes no claim is evidence of nothing
+     * @return the set of genotypes that show with some chance, each time, one of the looks recorded
+     * @throws IllegalArgumentException if a trait is unknown
+     * @throws ProblemsException if a stage lacks what the traits depend on
+     * @throws TooLargeException if the set needs too many boxes
+     */
+    public GenotypeSet allowedBy(List<Reading> readings) {
+        List<Reading> told = readings.stream()
+                .map(one -> new Reading(
+                        one.stage(),
+                        one.looks().stream()
+                                .map(this::withoutSexThatNothingTells)
+                                .collect(ImmutableSet.toImmutableSet())))
                 .toList();
         ImmutableMap.Builder<String, List<String>> variables = ImmutableMap.builder();
         if (model.distinguishesSex()) {
             variables.put(Sex.VARIABLE, Sex.words());
         }
         model.loci().forEach((name, locus) -> variables.put(name, locus.expressions()));
-        List<Condition> boxes = evidence(told).stream().map(WeightedBox::box).toList();
+        List<Condition> boxes =
+                evidence(told, Confusions.none()).stream().map(WeightedBox::box).toList();
         return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
     }
 

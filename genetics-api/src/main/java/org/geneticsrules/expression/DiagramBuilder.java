@@ -20,7 +20,6 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
-import org.geneticsrules.trait.Sighting;
 
 /** Builds the diagrams of questions from those of the parts of the rules, combined leaf by leaf. */
 final class DiagramBuilder {
@@ -63,7 +62,7 @@ final class DiagramBuilder {
     }
 
     /** The diagram of what is seen of an animal of which something was seen before; who cannot show that ends in no outcome. */
-    static Diagram<Phenotype> phenotypes(Model model, View view, List<Sighting> before) {
+    static Diagram<Phenotype> phenotypes(Model model, View view, List<Reading> before) {
         List<Look> looks = new ArrayList<>(List.of(new Look(view.traits(), view.stage())));
         looks.addAll(looks(before));
         return new DiagramBuilder(model, looks, view.census()).phenotypes(view, before);
@@ -84,18 +83,15 @@ final class DiagramBuilder {
     }
 
     /** The diagram of whether one animal shows all that was seen of it; false comes before true. */
-    static Diagram<Boolean> matching(Model model, List<Sighting> sightings, Census census) {
-        DiagramBuilder builder = new DiagramBuilder(model, looks(sightings), census);
-        int root = builder.agreement(sightings, census);
+    static Diagram<Boolean> matching(Model model, List<Reading> seen, Census census) {
+        DiagramBuilder builder = new DiagramBuilder(model, looks(seen), census);
+        int root = builder.agreement(seen, census);
         return builder.finish(root, builder.kept(root), value -> value == AGREES);
     }
 
     /** The diagram of the chance that an animal of given sex and expressions is recorded as it was. */
     static Diagram<Probability> chances(Model model, List<Reading> readings, Confusions confusions) {
-        List<Look> looks = readings.stream()
-                .map(one -> new Look(ImmutableList.copyOf(one.traits()), one.stage()))
-                .toList();
-        DiagramBuilder builder = new DiagramBuilder(model, looks, Census.CONCEIVED);
+        DiagramBuilder builder = new DiagramBuilder(model, looks(readings), Census.CONCEIVED);
         Averages averages = new Averages(builder.nodes, builder.plan.levels());
         int all = Nodes.leaf(averages.number(Probability.ONE));
         for (Reading reading : readings) {
@@ -129,17 +125,22 @@ final class DiagramBuilder {
             return parts;
         }
         Tuples found = new Tuples();
-        int all = Nodes.leaf(Tuples.EMPTY);
-        for (String trait : reading.traits()) {
-            int shown = rules.shown(trait, stage);
-            nodes.charge(Pointer.of("traits", trait));
-            all = nodes.combine(all, shown, (before, state) -> found.longer(before, state, nodes));
-        }
         parts.add(nodes.map(
-                all,
+                shown(reading, found),
                 tuple -> averages.number(
                         chance(reading, found.tuple(tuple, reading.traits().size()), confusions))));
         return parts;
+    }
+
+    /** What all traits of a record show, as numbered tuples of states. */
+    private int shown(Reading reading, Tuples found) {
+        int all = Nodes.leaf(Tuples.EMPTY);
+        for (String trait : reading.traits()) {
+            int shown = rules.shown(trait, reading.stage());
+            nodes.charge(Pointer.of("traits", trait));
+            all = nodes.combine(all, shown, (before, state) -> found.longer(before, state, nodes));
+        }
+        return all;
     }
 
     /** The chance of a record of several looks; looks that differ only where the model makes no claim count once. */
@@ -162,13 +163,13 @@ final class DiagramBuilder {
         return byLook.values().stream().reduce(Probability.ZERO, Probability::plus);
     }
 
-    private static List<Look> looks(List<Sighting> sightings) {
-        return sightings.stream()
-                .map(seen -> new Look(ImmutableList.copyOf(seen.look().traits()), seen.stage()))
+    private static List<Look> looks(List<Reading> readings) {
+        return readings.stream()
+                .map(one -> new Look(ImmutableList.copyOf(one.traits()), one.stage()))
                 .toList();
     }
 
-    private Diagram<Phenotype> phenotypes(View view, List<Sighting> before) {
+    private Diagram<Phenotype> phenotypes(View view, List<Reading> before) {
         Tuples found = new Tuples();
         int all = before.isEmpty()
                 ? survivors(Tuples.EMPTY, view.census())
@@ -212,16 +213,10 @@ final class DiagramBuilder {
     }
 
     /** Leaf values: whether all that was seen is shown; a trait for which the model makes no claim is no evidence. */
-    private int agreement(List<Sighting> sightings, Census census) {
+    private int agreement(List<Reading> readings, Census census) {
         int all = survivors(AGREES, census);
-        for (Sighting seen : sightings) {
-            for (Map.Entry<String, String> recorded : seen.look().asMap().entrySet()) {
-                List<String> states = states(recorded.getKey());
-                int state = states.indexOf(recorded.getValue());
-                int agrees = nodes.map(
-                        rules.shown(recorded.getKey(), seen.stage()),
-                        shown -> shown == state || shown == states.size() ? AGREES : DISAGREES);
-                nodes.charge(Pointer.of("traits", recorded.getKey()));
+        for (Reading reading : readings) {
+            for (int agrees : agreements(reading)) {
                 all = nodes.combine(all, agrees, new Nodes.Meeting() {
                     @Override
                     public int early(int soFar, int here) {
@@ -237,6 +232,42 @@ final class DiagramBuilder {
             }
         }
         return all;
+    }
+
+    /** Diagrams that all have to agree: one for each trait, or, where the record leaves several looks open, one for all together. */
+    private List<Integer> agreements(Reading reading) {
+        if (reading.looks().size() > 1) {
+            Tuples found = new Tuples();
+            int traits = reading.traits().size();
+            return List.of(nodes.map(
+                    shown(reading, found), tuple -> isOneOf(reading, found.tuple(tuple, traits)) ? AGREES : DISAGREES));
+        }
+        List<Integer> parts = new ArrayList<>();
+        reading.looks().iterator().next().asMap().forEach((trait, recorded) -> {
+            List<String> states = states(trait);
+            int state = states.indexOf(recorded);
+            parts.add(nodes.map(
+                    rules.shown(trait, reading.stage()),
+                    shown -> shown == state || shown == states.size() ? AGREES : DISAGREES));
+            nodes.charge(Pointer.of("traits", trait));
+        });
+        return parts;
+    }
+
+    /** Whether what is shown is one of the looks of a record, as far as the model makes a claim. */
+    private boolean isOneOf(Reading reading, int[] shown) {
+        return reading.looks().stream().anyMatch(look -> {
+            boolean agrees = true;
+            for (int i = 0; agrees && i < shown.length; i++) {
+                String trait = reading.traits().get(i);
+                List<String> states = states(trait);
+                agrees = shown[i] == states.size()
+                        || look.state(trait)
+                                .filter(states.get(shown[i])::equals)
+                                .isPresent();
+            }
+            return agrees;
+        });
     }
 
     /** A diagram that ends in a value, or in that of a lost animal where one is lost before it is counted. */

@@ -182,6 +182,7 @@ final class Dossier {
                     one.born(),
                     one.population(),
                     kept(one.observations(), i -> new Observed(one.id(), i)),
+                    one.names(),
                     kept(one.tests(), i -> new Tested(one.id(), i)),
                     one.hearing(),
                     one.fertility());

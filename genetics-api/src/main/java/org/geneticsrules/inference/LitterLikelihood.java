@@ -332,6 +332,7 @@ public final class LitterLikelihood {
                 Optional.empty(),
                 one.population(),
                 one.observations(),
+                one.names(),
                 one.tests(),
                 List.of(),
                 one.fertility());

@@ -30,6 +30,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Trait;
 
 /**
  * Turns the records of animals into evidence about what they carry. What a look is evidence of is remembered.
@@ -51,7 +52,7 @@ final class Records {
     private final Map<Several, Evidence> several = new HashMap<>();
 
     /** What was seen at one look, without its date and animal. */
-    private record Look(LifeStage stage, Set<Phenotype> looks) {}
+    private record Look(LifeStage stage, Optional<String> light, Set<Phenotype> looks) {}
 
     /** Something that should be known of such looks. */
     private record Remark(String trait, Notice.Kind kind, String message) {}
@@ -135,7 +136,8 @@ final class Records {
     }
 
     private Seen seen(Observation observation) {
-        return looks.computeIfAbsent(new Look(observation.stage(), observation.looks()), this::seen);
+        return looks.computeIfAbsent(
+                new Look(observation.stage(), observation.light(), observation.looks()), this::seen);
     }
 
     private Seen seen(Look look) {
@@ -152,7 +154,7 @@ final class Records {
     private Optional<Reading> reading(Look seen, List<Remark> remarks) {
         Set<String> told = new LinkedHashSet<>();
         for (String trait : seen.looks().iterator().next().traits()) {
-            if (isEvidence(seen.stage(), trait, remarks)) {
+            if (isEvidence(seen, trait, remarks)) {
                 told.add(trait);
             }
         }
@@ -168,7 +170,7 @@ final class Records {
         return Optional.of(new Reading(seen.stage(), looks.build()));
     }
 
-    private boolean isEvidence(LifeStage stage, String trait, List<Remark> remarks) {
+    private boolean isEvidence(Look seen, String trait, List<Remark> remarks) {
         if (trait.equals(Sex.VARIABLE)) {
             return true;
         }
@@ -177,9 +179,20 @@ final class Records {
             remarks.add(new Remark(trait, Notice.Kind.NOT_MODELLED, "the model has no rule for " + name));
             return false;
         }
+        LifeStage stage = seen.stage();
         Judgeable judgeable = model.catalogue().judgeable(trait, stage);
         if (judgeable == Judgeable.NO) {
             remarks.add(new Remark(trait, Notice.Kind.NOT_JUDGEABLE, name + " cannot be told so early"));
+            return false;
+        }
+        Trait described = model.catalogue().trait(trait).orElseThrow();
+        Judgeable lit = described.judgeable(seen.light());
+        if (lit == Judgeable.NO) {
+            remarks.add(new Remark(
+                    trait,
+                    Notice.Kind.NOT_JUDGEABLE,
+                    name + " cannot be told in " + seen.light().orElseThrow() + ", only in "
+                            + String.join(" or ", described.judgeableIn())));
             return false;
         }
         if (!needsNoMore(stage, trait)) {
@@ -194,6 +207,12 @@ final class Records {
                     trait,
                     Notice.Kind.TAKEN_AS_JUDGEABLE,
                     name + " is taken to have been recorded late enough to tell"));
+        }
+        if (lit == Judgeable.UNKNOWN) {
+            remarks.add(new Remark(
+                    trait,
+                    Notice.Kind.TAKEN_AS_LIT,
+                    name + " is taken to have been recorded in a light to tell it in"));
         }
         return true;
     }

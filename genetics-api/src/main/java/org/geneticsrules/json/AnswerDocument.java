@@ -110,7 +110,7 @@ public final class AnswerDocument {
         if (!sighting.stage().equals(LifeStage.unstated())) {
             node.with("stage", stage(sighting.stage()));
         }
-        return node.build();
+        return node.with("light", sighting.light()).build();
     }
 
     static Node stage(LifeStage stage) {

@@ -17,6 +17,7 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.patch.Patch;
 import org.geneticsrules.patch.PatchedDocument;
 import org.geneticsrules.patch.Patches;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.problem.Problem;
@@ -280,6 +281,41 @@ public final class DocumentReader {
             }
             return pedigree;
         });
+    }
+
+    /**
+     * Reads a pedigree and the names that it says animals were called by, without comparing what it records with any model.
+     *
+     * @param source where its text comes from
+     * @param vocabularies the vocabularies at hand
+     * @return the pedigree, and what its names say
+     * @throws ProblemsException if it is none, its records do not fit together, or a name cannot be read, see {@link
+     *     NamedRecords#of(Pedigree, Collection)}
+     * @throws UncheckedIOException if the source fails
+     */
+    public NamedRecords readPedigree(Source source, Collection<Vocabulary> vocabularies) {
+        Document document = open(source);
+        Optional<PedigreeBuilder> builder = PedigreeShape.read(document.root);
+        return document.complete(() ->
+                NamedRecords.of(builder.orElseThrow(document::problemsSoFar).build(), vocabularies));
+    }
+
+    /**
+     * Reads a pedigree and the names that it says animals were called by, and compares all with a model.
+     *
+     * @param source where its text comes from
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @param vocabularies the vocabularies at hand, on the catalogue of the model
+     * @return the pedigree, and what its names say
+     * @throws ProblemsException if it is none, its records do not fit together, the model does not know something that they name, or a name
+     *     cannot be read, see {@link NamedRecords#of(Pedigree, Collection, Model)}
+     * @throws UncheckedIOException if the source fails
+     */
+    public NamedRecords readPedigree(Source source, Model model, Collection<Vocabulary> vocabularies) {
+        Document document = open(source);
+        Optional<PedigreeBuilder> builder = PedigreeShape.read(document.root);
+        return document.complete(() ->
+                NamedRecords.of(builder.orElseThrow(document::problemsSoFar).build(), vocabularies, model));
     }
 
     /** The model meant, or else one of its id and version, whose hash will be found to be another. */

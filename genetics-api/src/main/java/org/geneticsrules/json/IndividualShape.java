@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Fertility;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Hearing;
@@ -28,13 +29,14 @@ final class IndividualShape {
 
     static Individual read(String id, Part part) {
         Part.Members members =
-                part.members("sex", "born", "population", "observations", "tests", "hearing", "fertility");
+                part.members("sex", "born", "population", "observations", "names", "tests", "hearing", "fertility");
         return new Individual(
                 id,
                 members.optional("sex").flatMap(word -> word.word("sex", Sex::of, Sex.words())),
                 members.optional("born").flatMap(PedigreeShape::date),
                 members.optional("population").flatMap(PedigreeShape::id),
                 records(members.optional("observations"), IndividualShape::observation),
+                records(members.optional("names"), IndividualShape::name),
                 records(members.optional("tests"), IndividualShape::test),
                 records(members.optional("hearing"), IndividualShape::hearing),
                 members.optional("fertility")
@@ -49,9 +51,11 @@ final class IndividualShape {
     }
 
     private static Optional<Observation> observation(Part part) {
-        Part.Members members = part.members("date", "stage", "looks");
+        Part.Members members = part.members("date", "stage", "light", "observer", "looks");
         Optional<LocalDate> date = members.optional("date").flatMap(PedigreeShape::date);
         LifeStage stage = members.optional("stage").map(IndividualShape::stage).orElse(LifeStage.unstated());
+        Optional<String> light = members.optional("light").flatMap(IndividualShape::light);
+        Optional<String> observer = members.optional("observer").flatMap(PedigreeShape::id);
         Optional<Set<Phenotype>> looks =
                 members.required("looks").map(list -> Part.distinct(list.items(1), IndividualShape::look));
         return looks.filter(found -> !found.isEmpty()).flatMap(found -> {
@@ -65,8 +69,33 @@ final class IndividualShape {
                                 "of several looks one was seen, so no two can speak of different traits",
                                 "states of the same traits in each");
             }
-            return good ? Optional.of(new Observation(date, stage, found)) : Optional.empty();
+            return good
+                    ? Optional.of(new Observation(date, stage, found, light, observer, Optional.empty()))
+                    : Optional.empty();
         });
+    }
+
+    private static Optional<CalledName> name(Part part) {
+        Part.Members members = part.members("word", "vocabulary", "facet", "date", "stage", "light", "observer");
+        Optional<String> word = members.required("word").flatMap(PedigreeShape::id);
+        Optional<String> vocabulary = members.required("vocabulary").flatMap(PedigreeShape::id);
+        Optional<String> facet = members.optional("facet").flatMap(stated -> plain("facet", stated));
+        Optional<LocalDate> date = members.optional("date").flatMap(PedigreeShape::date);
+        LifeStage stage = members.optional("stage").map(IndividualShape::stage).orElse(LifeStage.unstated());
+        Optional<String> light = members.optional("light").flatMap(IndividualShape::light);
+        Optional<String> observer = members.optional("observer").flatMap(PedigreeShape::id);
+        return word.flatMap(
+                said -> vocabulary.map(whose -> new CalledName(said, whose, facet, date, stage, light, observer)));
+    }
+
+    private static Optional<String> light(Part part) {
+        return plain("light", part);
+    }
+
+    private static Optional<String> plain(String what, Part part) {
+        Optional<String> word = part.text();
+        word.ifPresent(text -> PlainWords.check(text, what, part.pointer(), part.problems()));
+        return word.filter(PlainWords::are);
     }
 
     private static LifeStage stage(Part part) {

@@ -10,7 +10,8 @@ import org.geneticsrules.trait.Sex;
  * An animal, and what is recorded of it.
  *
  * <p>Its id is opaque: it tells nothing by itself and is compared letter by letter. There is no place for owners, breeders or the numbers
- * of chips, which are personal data; whoever needs them keeps them elsewhere under the same id.
+ * of chips, which are personal data; whoever needs them keeps them elsewhere under the same id. Who looked may be recorded with an
+ * {@link Observation}, since it matters where looks are compared; it is not copied into answers.
  *
  * <p>Who its parents are is told by its {@link Litter}.
  *
@@ -19,6 +20,7 @@ import org.geneticsrules.trait.Sex;
  * @param born its date of birth, if recorded; in a litter with a date that date stands for it where it is not recorded here
  * @param population id of the population that a parent not recorded comes from, or the animal itself if it is a founder; if stated
  * @param observations what it looked like, in the order recorded
+ * @param names what it was called, in the order recorded; they are evidence once {@link NamedRecords} has read them
  * @param tests what tests of loci reported, in the order recorded
  * @param hearing what hearing tests found, in the order recorded
  * @param fertility whether it can have young from now on
@@ -29,6 +31,7 @@ public record Individual(
         Optional<LocalDate> born,
         Optional<String> population,
         List<Observation> observations,
+        List<CalledName> names,
         List<GenotypeTest> tests,
         List<HearingTest> hearing,
         Fertility fertility) {
@@ -41,6 +44,7 @@ public record Individual(
      * @param born its date of birth
      * @param population id of a population
      * @param observations what it looked like
+     * @param names what it was called
      * @param tests what tests of loci reported
      * @param hearing what hearing tests found
      * @param fertility whether it can have young
@@ -50,6 +54,7 @@ public record Individual(
         Ids.check("an individual", id);
         population.ifPresent(origin -> Ids.check("a population", origin));
         observations = ImmutableList.copyOf(observations);
+        names = ImmutableList.copyOf(names);
         tests = ImmutableList.copyOf(tests);
         hearing = ImmutableList.copyOf(hearing);
     }
@@ -81,6 +86,7 @@ public record Individual(
                 ImmutableList.of(),
                 ImmutableList.of(),
                 ImmutableList.of(),
+                ImmutableList.of(),
                 Fertility.UNKNOWN);
     }
 
@@ -103,7 +109,8 @@ public record Individual(
      * @return a copy
      */
     public Individual with(Sex stated) {
-        return new Individual(id, Optional.of(stated), born, population, observations, tests, hearing, fertility);
+        return new Individual(
+                id, Optional.of(stated), born, population, observations, names, tests, hearing, fertility);
     }
 
     /**
@@ -113,7 +120,7 @@ public record Individual(
      * @return a copy
      */
     public Individual bornOn(LocalDate date) {
-        return new Individual(id, sex, Optional.of(date), population, observations, tests, hearing, fertility);
+        return new Individual(id, sex, Optional.of(date), population, observations, names, tests, hearing, fertility);
     }
 
     /**
@@ -124,7 +131,7 @@ public record Individual(
      * @throws IllegalArgumentException if it is not spelt as ids are
      */
     public Individual from(String stated) {
-        return new Individual(id, sex, born, Optional.of(stated), observations, tests, hearing, fertility);
+        return new Individual(id, sex, born, Optional.of(stated), observations, names, tests, hearing, fertility);
     }
 
     /**
@@ -134,7 +141,26 @@ public record Individual(
      * @return a copy
      */
     public Individual with(Observation seen) {
-        return new Individual(id, sex, born, population, appended(observations, seen), tests, hearing, fertility);
+        return new Individual(
+                id, sex, born, population, appended(observations, seen), names, tests, hearing, fertility);
+    }
+
+    /**
+     * Returns this individual with one more name that it was called.
+     *
+     * @param called the name
+     * @return a copy
+     */
+    public Individual with(CalledName called) {
+        return new Individual(
+                id, sex, born, population, observations, appended(names, called), tests, hearing, fertility);
+    }
+
+    /** This individual without what was read from its names. */
+    Individual withoutReadNames() {
+        List<Observation> seen =
+                observations.stream().filter(one -> one.name().isEmpty()).toList();
+        return new Individual(id, sex, born, population, seen, names, tests, hearing, fertility);
     }
 
     /**
@@ -144,7 +170,8 @@ public record Individual(
      * @return a copy
      */
     public Individual with(GenotypeTest test) {
-        return new Individual(id, sex, born, population, observations, appended(tests, test), hearing, fertility);
+        return new Individual(
+                id, sex, born, population, observations, names, appended(tests, test), hearing, fertility);
     }
 
     /**
@@ -154,7 +181,8 @@ public record Individual(
      * @return a copy
      */
     public Individual with(HearingTest test) {
-        return new Individual(id, sex, born, population, observations, tests, appended(hearing, test), fertility);
+        return new Individual(
+                id, sex, born, population, observations, names, tests, appended(hearing, test), fertility);
     }
 
     /**
@@ -164,7 +192,7 @@ public record Individual(
      * @return a copy
      */
     public Individual with(Fertility status) {
-        return new Individual(id, sex, born, population, observations, tests, hearing, status);
+        return new Individual(id, sex, born, population, observations, names, tests, hearing, status);
     }
 
     private static <T> List<T> appended(List<T> list, T item) {

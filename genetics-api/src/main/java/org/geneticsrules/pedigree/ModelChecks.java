@@ -86,7 +86,12 @@ final class ModelChecks {
     private void records(Individual one) {
         String pointer = PedigreeChecks.pointer(one);
         for (int i = 0; i < one.observations().size(); i++) {
-            observation(one.observations().get(i), pointer + Pointer.of("observations", Integer.toString(i)));
+            Observation seen = one.observations().get(i);
+            String at = seen.name()
+                    .map(name ->
+                            Pointer.of("names", Integer.toString(one.names().indexOf(name))))
+                    .orElse(Pointer.of("observations", Integer.toString(i)));
+            observation(seen, pointer + at);
         }
         for (int i = 0; i < one.tests().size(); i++) {
             test(one, one.tests().get(i), pointer + Pointer.of("tests", Integer.toString(i)));
@@ -100,6 +105,10 @@ final class ModelChecks {
                 .filter(season -> !seasons.contains(season))
                 .ifPresent(season ->
                         problems.unknown("unknown-season", pointer + "/stage/season", "season", season, seasons));
+        List<String> lights = model.catalogue().lights();
+        seen.light()
+                .filter(light -> !lights.contains(light))
+                .ifPresent(light -> problems.unknown("unknown-light", pointer + "/light", "light", light, lights));
         int number = 0;
         for (var look : seen.looks()) {
             String at = pointer + Pointer.of("looks", Integer.toString(number++));

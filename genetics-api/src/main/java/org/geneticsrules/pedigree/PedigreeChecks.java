@@ -281,6 +281,9 @@ final class PedigreeChecks {
                     individual.observations().get(i).date(),
                     problems);
         }
+        for (int i = 0; i < individual.names().size(); i++) {
+            before(individual, born, "names", i, individual.names().get(i).date(), problems);
+        }
         for (int i = 0; i < individual.tests().size(); i++) {
             before(individual, born, "tests", i, individual.tests().get(i).date(), problems);
         }

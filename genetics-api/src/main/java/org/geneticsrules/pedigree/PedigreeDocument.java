@@ -50,7 +50,11 @@ public final class PedigreeDocument {
         withAny(
                 node,
                 "observations",
-                one.observations().stream().map(PedigreeDocument::observation).toList());
+                one.observations().stream()
+                        .filter(seen -> seen.name().isEmpty())
+                        .map(PedigreeDocument::observation)
+                        .toList());
+        withAny(node, "names", one.names().stream().map(PedigreeDocument::name).toList());
         withAny(node, "tests", one.tests().stream().map(PedigreeDocument::test).toList());
         withAny(
                 node,
@@ -66,9 +70,25 @@ public final class PedigreeDocument {
         if (!seen.stage().equals(LifeStage.unstated())) {
             node.with("stage", stage(seen.stage()));
         }
-        return node.with(
+        return node.with("light", seen.light())
+                .with("observer", seen.observer())
+                .with(
                         "looks",
                         list(seen.looks().stream().map(PedigreeDocument::look).toList()))
+                .build();
+    }
+
+    private static Node name(CalledName name) {
+        ObjectBuilder node = new ObjectBuilder()
+                .with("word", name.word())
+                .with("vocabulary", name.vocabulary())
+                .with("facet", name.facet())
+                .with("date", date(name.date()));
+        if (!name.stage().equals(LifeStage.unstated())) {
+            node.with("stage", stage(name.stage()));
+        }
+        return node.with("light", name.light())
+                .with("observer", name.observer())
                 .build();
     }
 

@@ -12,7 +12,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 
 /**
- * Individuals sorted by what was recorded of them: those of one kind looked alike at the same stages, and the same was reported of their
+ * Individuals sorted by what was recorded of them: those of one kind looked alike at the same stages and in the same light, and the same was reported of their
  * loci, on whatever day. What follows from records by themselves is worked out once for each kind.
  *
  * <p>Of kind 0 are those of whom nothing was recorded: no look and no test.
@@ -24,7 +24,7 @@ public final class RecordKinds {
     private final int[] of;
     private final List<Optional<Individual>> examples = new ArrayList<>();
 
-    private record Look(LifeStage stage, Set<Phenotype> looks) {}
+    private record Look(LifeStage stage, Optional<String> light, Set<Phenotype> looks) {}
 
     private record Reported(String locus, Set<String> result, Probability error) {}
 
@@ -47,7 +47,7 @@ public final class RecordKinds {
 
     private static List<Object> key(Individual one) {
         List<Object> key = new ArrayList<>(2);
-        one.observations().forEach(seen -> key.add(new Look(seen.stage(), seen.looks())));
+        one.observations().forEach(seen -> key.add(new Look(seen.stage(), seen.light(), seen.looks())));
         one.tests().forEach(test -> key.add(new Reported(test.locus(), test.result(), test.error())));
         return key;
     }

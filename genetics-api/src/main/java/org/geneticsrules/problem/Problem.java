@@ -67,6 +67,16 @@ public record Problem(
         return new Problem(stage, code, pointer, Optional.of(place), message, expected, nearest);
     }
 
+    /**
+     * Returns this problem at another pointer.
+     *
+     * @param where a JSON Pointer
+     * @return a copy
+     */
+    public Problem pointing(String where) {
+        return new Problem(stage, code, where, position, message, expected, nearest);
+    }
+
     /** Returns one line: place, message, expectation and nearest name, as far as they are known. */
     @Override
     public String toString() {

@@ -59,6 +59,17 @@ public final class Problems {
     }
 
     /**
+     * Adds a problem that another check found, of whatever stage.
+     *
+     * @param problem the problem
+     */
+    public void add(Problem problem) {
+        if (room()) {
+            found.add(problem);
+        }
+    }
+
+    /**
      * Adds the problem that a name refers to nothing, with all known names if they are few and the nearest one.
      *
      * @param code a stable word for programs

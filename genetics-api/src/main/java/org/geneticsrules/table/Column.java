@@ -32,7 +32,7 @@ public enum Column {
     KITS_BORN("kits born"),
     /** Number of kits scored in the litter. */
     KITS_SCORED("kits scored"),
-    /** When the traits of this row were seen. */
+    /** When the traits of this row were seen, or its name was said. */
     SEEN_ON("seen on"),
     /** Age in weeks when they were seen. */
     WEEKS("weeks"),
@@ -40,6 +40,16 @@ public enum Column {
     MOULT("moult"),
     /** Season when they were seen. */
     SEASON("season"),
+    /** The light that they were seen in. */
+    LIGHT("light"),
+    /** Who looked at them. */
+    OBSERVER("seen by"),
+    /** What it was called. */
+    CALLED("called"),
+    /** Whose name that is: a vocabulary or a region. */
+    CALLED_IN("called in"),
+    /** What the name speaks of. */
+    FACET("facet"),
     /** When the loci of this row were tested. */
     TESTED_ON("tested on"),
     /** The chance that a test is wrong. */

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.HearingTest;
 import org.geneticsrules.pedigree.Observation;
@@ -33,6 +34,7 @@ final class Drafts {
         final Map<Column, Said> said = new EnumMap<>(Column.class);
         final List<Candidate> candidates = new ArrayList<>();
         final List<Read<Observation>> observations = new ArrayList<>();
+        final List<Read<CalledName>> names = new ArrayList<>();
         final List<Read<GenotypeTest>> tests = new ArrayList<>();
         final List<Read<HearingTest>> hearing = new ArrayList<>();
 

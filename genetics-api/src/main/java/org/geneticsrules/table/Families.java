@@ -143,6 +143,7 @@ final class Families {
                 rows.date(row(animal, Column.BORN), Column.BORN),
                 text(animal.text(Column.POPULATION)),
                 animal.observations.stream().map(Drafts.Read::value).toList(),
+                animal.names.stream().map(Drafts.Read::value).toList(),
                 animal.tests.stream().map(Drafts.Read::value).toList(),
                 animal.hearing.stream().map(Drafts.Read::value).toList(),
                 word(animal, Column.FERTILITY, Fertility.words(), "fertility")

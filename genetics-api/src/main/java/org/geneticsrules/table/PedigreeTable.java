@@ -5,17 +5,21 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.vocabulary.Vocabulary;
 
 /**
  * Reads and writes pedigrees as CSV tables; the package's description tells which columns there are and what stands in them.
@@ -117,6 +121,43 @@ public final class PedigreeTable {
      */
     public Pedigree read(Path file, Model model) {
         return read(Sheet.read(bytes(file)), pedigree -> pedigree.problemsUnder(model));
+    }
+
+    /**
+     * Reads a file, reads the names that it says animals were called by, and compares all with a model.
+     *
+     * @param file the file, of at most 64 MiB
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @param vocabularies the vocabularies at hand, on the catalogue of the model
+     * @return the pedigree, and what its names say
+     * @throws ProblemsException if it is no such table, its records do not fit together, the model does not know something they name, or a
+     *     name cannot be read, see {@link NamedRecords#of(Pedigree, Collection, Model)}
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public NamedRecords read(Path file, Model model, Collection<Vocabulary> vocabularies) {
+        return read(Sheet.read(bytes(file)), model, vocabularies);
+    }
+
+    /**
+     * Reads a text, reads the names that it says animals were called by, and compares all with a model.
+     *
+     * @param csv the table
+     * @param model the model that is to know all traits, loci, alleles and populations named
+     * @param vocabularies the vocabularies at hand, on the catalogue of the model
+     * @return the pedigree, and what its names say
+     * @throws ProblemsException as the reading of a file throws
+     */
+    public NamedRecords read(String csv, Model model, Collection<Vocabulary> vocabularies) {
+        return read(Sheet.read(csv), model, vocabularies);
+    }
+
+    private NamedRecords read(Sheet sheet, Model model, Collection<Vocabulary> vocabularies) {
+        List<NamedRecords> read = new ArrayList<>();
+        read(sheet, pedigree -> {
+            read.add(NamedRecords.of(pedigree, vocabularies, model));
+            return List.of();
+        });
+        return read.get(0);
     }
 
     private static byte[] bytes(Path file) {

@@ -24,6 +24,13 @@ final class Places {
             "scoredCount", Column.KITS_SCORED,
             "fosterDam", Column.FOSTER_DAM);
 
+    private static final Map<String, Column> OF_NAMES = Map.of(
+            "date", Column.SEEN_ON,
+            "season", Column.SEASON,
+            "light", Column.LIGHT,
+            "vocabulary", Column.CALLED_IN,
+            "facet", Column.FACET);
+
     private final Sheet sheet;
     private final Headers headers;
     private final Drafts drafts;
@@ -91,7 +98,14 @@ final class Places {
                         ? new Cell(read.row(), headers.of(Column.SEEN_ON))
                         : last.equals("season")
                                 ? new Cell(read.row(), headers.of(Column.SEASON))
-                                : new Cell(read.row(), headers.traits.getOrDefault(last, read.column()));
+                                : last.equals("light")
+                                        ? new Cell(read.row(), headers.of(Column.LIGHT))
+                                        : new Cell(read.row(), headers.traits.getOrDefault(last, read.column()));
+            }
+            case "names" -> {
+                Drafts.Read<?> read = animal.names.get(number);
+                Column at = OF_NAMES.getOrDefault(last, Column.CALLED);
+                yield new Cell(read.row(), headers.of(at) == Headers.NONE ? read.column() : headers.of(at));
             }
             case "tests" -> {
                 Drafts.Read<?> read = animal.tests.get(number);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Hearing;
 import org.geneticsrules.pedigree.HearingTest;
@@ -45,6 +46,10 @@ final class RowReader {
 
     private static final Set<Column> OF_INDIVIDUALS =
             Set.of(Column.SEX, Column.BORN, Column.POPULATION, Column.FERTILITY);
+
+    /** What says when, how and by whom the traits of a row were seen. */
+    private static final List<Column> OF_LOOKS =
+            List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON, Column.LIGHT, Column.OBSERVER);
 
     private static final Set<Column> IDS = Set.of(
             Column.POPULATION, Column.LITTER, Column.DAM, Column.FOSTER_DAM, Column.SIRE, Column.SIRE_POPULATION);
@@ -113,7 +118,10 @@ final class RowReader {
         }
         Drafts.Animal kitless = drafts.kitless.computeIfAbsent(litter, id -> new Drafts.Animal("", row));
         whole(row, kitless);
-        if (!kitless.observations.isEmpty() || !kitless.tests.isEmpty() || !kitless.hearing.isEmpty()) {
+        if (!kitless.observations.isEmpty()
+                || !kitless.names.isEmpty()
+                || !kitless.tests.isEmpty()
+                || !kitless.hearing.isEmpty()) {
             report("missing-id", row, Column.ID, "what was seen or tested is said of nobody", "an id");
         }
     }
@@ -213,9 +221,12 @@ final class RowReader {
         }
         Optional<LocalDate> date = date(row, Column.SEEN_ON);
         LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
-        if (shown.isEmpty()) {
-            alone(row, List.of(Column.SEEN_ON, Column.WEEKS, Column.MOULT, Column.SEASON), "no trait");
-        } else if (good) {
+        Optional<String> light = light(row);
+        Optional<String> observer = observer(row);
+        boolean named = name(row, date, stage, light, observer, animal);
+        if (shown.isEmpty() && !named) {
+            alone(row, OF_LOOKS, "no trait and no name");
+        } else if (good && !shown.isEmpty()) {
             Set<Phenotype> looks = new LinkedHashSet<>();
             for (int look = 0; look < most; look++) {
                 Map<String, String> one = new LinkedHashMap<>();
@@ -225,7 +236,8 @@ final class RowReader {
                 }
                 looks.add(Phenotype.from(one));
             }
-            animal.observations.add(new Drafts.Read<>(new Observation(date, stage, looks), row, first));
+            animal.observations.add(new Drafts.Read<>(
+                    new Observation(date, stage, looks, light, observer, Optional.empty()), row, first));
         }
     }
 
@@ -236,6 +248,66 @@ final class RowReader {
         }
         report("bad-season", row, Column.SEASON, "\"" + season + "\" cannot name a season", "letters and spaces");
         return Optional.empty();
+    }
+
+    /** Notes what it was called; tells whether the row says that. */
+    private boolean name(
+            int row,
+            Optional<LocalDate> date,
+            LifeStage stage,
+            Optional<String> light,
+            Optional<String> observer,
+            Drafts.Animal animal) {
+        String word = Cells.unguarded(cell(row, Column.CALLED));
+        String vocabulary = Cells.unguarded(cell(row, Column.CALLED_IN));
+        if (word.isEmpty()) {
+            alone(row, List.of(Column.CALLED_IN, Column.FACET), "no name");
+            return false;
+        }
+        if (vocabulary.isEmpty()) {
+            report(
+                    "missing-vocabulary",
+                    row,
+                    Column.CALLED,
+                    "\"" + word + "\" is said, but the row does not say by whose words",
+                    "a vocabulary or a region in the same row");
+            return true;
+        }
+        String facet = Cells.unguarded(cell(row, Column.FACET));
+        boolean plain = facet.isEmpty() || PlainWords.are(facet);
+        if (!plain) {
+            report("bad-name", row, Column.FACET, "\"" + facet + "\" cannot name a facet", "plain words");
+        }
+        boolean good = isId(row, Column.CALLED, word);
+        good = isId(row, Column.CALLED_IN, vocabulary) && good;
+        if (good && plain) {
+            animal.names.add(new Drafts.Read<>(
+                    new CalledName(
+                            word,
+                            vocabulary,
+                            Optional.of(facet).filter(of -> !of.isEmpty()),
+                            date,
+                            stage,
+                            light,
+                            observer),
+                    row,
+                    headers.of(Column.CALLED)));
+        }
+        return true;
+    }
+
+    private Optional<String> light(int row) {
+        String light = Cells.unguarded(cell(row, Column.LIGHT));
+        if (!light.isEmpty() && !PlainWords.are(light)) {
+            report("bad-name", row, Column.LIGHT, "\"" + light + "\" cannot name a light", "plain words");
+            return Optional.empty();
+        }
+        return Optional.of(light).filter(word -> !word.isEmpty());
+    }
+
+    private Optional<String> observer(int row) {
+        String who = Cells.unguarded(cell(row, Column.OBSERVER));
+        return Optional.of(who).filter(text -> !text.isEmpty() && isId(row, Column.OBSERVER, text));
     }
 
     private void tests(int row, Drafts.Animal animal) {

@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Fertility;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.HearingTest;
@@ -22,6 +23,7 @@ import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
@@ -43,7 +45,7 @@ final class TableWriter {
         pedigree.litters().values().forEach(litter -> written.addAll(litter.kits()));
         for (String id : written) {
             Individual one = pedigree.individual(id);
-            one.observations().forEach(observation -> seen.addAll(observation.traits()));
+            looks(one).forEach(observation -> seen.addAll(observation.traits()));
             one.tests().forEach(test -> tested.add(test.locus()));
         }
         traits = new ArrayList<>(seen);
@@ -86,7 +88,7 @@ final class TableWriter {
             if (column == Column.ID || used.contains(names.word(column))) {
                 header.add(names.word(column));
             }
-            if (column == Column.SEASON) {
+            if (column == Column.OBSERVER) {
                 traits.forEach(trait -> header.add(trait(trait)));
             } else if (column == Column.TEST_ERROR) {
                 loci.forEach(locus -> header.add(locus(locus)));
@@ -112,8 +114,12 @@ final class TableWriter {
             put(own, 0, Column.FERTILITY, one.fertility().word());
         }
         litter.ifPresent(from -> litter(from, own, from.kits().get(0).equals(one.id())));
-        for (int i = 0; i < one.observations().size(); i++) {
-            observation(own, i, one.observations().get(i));
+        List<Observation> looks = looks(one);
+        for (int i = 0; i < looks.size(); i++) {
+            observation(own, i, looks.get(i));
+        }
+        for (int i = 0; i < one.names().size(); i++) {
+            name(own, looks.size() + i, one.names().get(i));
         }
         tests(own, one.tests());
         for (int i = 0; i < one.hearing().size(); i++) {
@@ -172,16 +178,41 @@ final class TableWriter {
     }
 
     private void observation(Map<Integer, Map<String, String>> own, int row, Observation seen) {
-        date(own, row, Column.SEEN_ON, seen.date());
-        seen.stage().weeks().ifPresent(weeks -> put(own, row, Column.WEEKS, Integer.toString(weeks)));
-        seen.stage().moult().ifPresent(moult -> put(own, row, Column.MOULT, Integer.toString(moult)));
-        seen.stage().season().ifPresent(season -> put(own, row, Column.SEASON, season));
+        occasion(own, row, seen.date(), seen.stage(), seen.light(), seen.observer());
         for (String trait : seen.traits()) {
             List<String> states =
                     seen.looks().stream().map(look -> state(look, trait)).toList();
             boolean same = states.stream().distinct().count() == 1;
             put(own, row, trait(trait), Cells.guarded(same ? states.get(0) : String.join(Cells.OR, states)));
         }
+    }
+
+    /** A name has a row of its own, since a row tells of one occasion. */
+    private void name(Map<Integer, Map<String, String>> own, int row, CalledName name) {
+        occasion(own, row, name.date(), name.stage(), name.light(), name.observer());
+        put(own, row, Column.CALLED, Cells.guarded(name.word()));
+        put(own, row, Column.CALLED_IN, Cells.guarded(name.vocabulary()));
+        name.facet().ifPresent(of -> put(own, row, Column.FACET, Cells.guarded(of)));
+    }
+
+    private void occasion(
+            Map<Integer, Map<String, String>> own,
+            int row,
+            Optional<LocalDate> date,
+            LifeStage stage,
+            Optional<String> light,
+            Optional<String> observer) {
+        date(own, row, Column.SEEN_ON, date);
+        stage.weeks().ifPresent(weeks -> put(own, row, Column.WEEKS, Integer.toString(weeks)));
+        stage.moult().ifPresent(moult -> put(own, row, Column.MOULT, Integer.toString(moult)));
+        stage.season().ifPresent(season -> put(own, row, Column.SEASON, season));
+        light.ifPresent(word -> put(own, row, Column.LIGHT, Cells.guarded(word)));
+        observer.ifPresent(who -> put(own, row, Column.OBSERVER, Cells.guarded(who)));
+    }
+
+    /** What was written down as looks, and not read from a name. */
+    private static List<Observation> looks(Individual one) {
+        return one.observations().stream().filter(seen -> seen.name().isEmpty()).toList();
     }
 
     private static String state(Phenotype look, String trait) {

@@ -20,6 +20,9 @@
  * <tr><td>{@code sire population}</td><td>where a candidate who is not recorded comes from</td></tr>
  * <tr><td>{@code sire of}</td><td>{@code litter} or {@code each kit}: what the shares are of</td></tr>
  * <tr><td>{@code seen on}, {@code weeks}, {@code moult}, {@code season}</td><td>when the traits of this row were seen</td></tr>
+ * <tr><td>{@code light}, {@code seen by}</td><td>the light in which they were seen, and who looked</td></tr>
+ * <tr><td>{@code called}, {@code called in}, {@code facet}</td><td>a name that it was called then, whose name that is (a vocabulary or a
+ *     region), and what it speaks of where that is not clear</td></tr>
  * <tr><td>{@code trait: hue} and so on</td><td>the state of the trait named</td></tr>
  * <tr><td>{@code tested on}, {@code test error}</td><td>date of the tests of this row, and the chance that one is wrong</td></tr>
  * <tr><td>{@code locus: C} and so on</td><td>genotype text of the locus named</td></tr>

@@ -35,6 +35,7 @@ public final class Catalogue {
     private final Optional<String> title;
     private final Optional<Taxon> taxon;
     private final ImmutableList<String> seasons;
+    private final ImmutableList<String> lights;
     private final ImmutableMap<String, Trait> traits;
     private final String sha256;
 
@@ -44,6 +45,7 @@ public final class Catalogue {
         this.title = builder.title;
         this.taxon = builder.taxon;
         this.seasons = ImmutableList.copyOf(builder.seasons);
+        this.lights = ImmutableList.copyOf(builder.lights);
         this.traits = ImmutableMap.copyOf(builder.traits);
         this.sha256 = Canonical.sha256(CatalogueDocument.of(this));
     }
@@ -102,6 +104,15 @@ public final class Catalogue {
      */
     public List<String> seasons() {
         return seasons;
+    }
+
+    /**
+     * Returns the lights in which an animal may be said to have been looked at.
+     *
+     * @return words in declared order; empty if no trait depends on the light
+     */
+    public List<String> lights() {
+        return lights;
     }
 
     /**
@@ -174,6 +185,21 @@ public final class Catalogue {
     }
 
     /**
+     * Compares the light of a look with the catalogue.
+     *
+     * @param light a word for a light
+     * @return the same word
+     * @throws ProblemsException if the catalogue has no such light, with the nearest known
+     */
+    public String checkLight(String light) {
+        if (!lights.contains(light)) {
+            throw new ProblemsException(
+                    Problems.unknown(Stage.REFERENCES, "unknown-light", "", "light", light, lights));
+        }
+        return light;
+    }
+
+    /**
      * Tells whether a trait can be told at a stage of life.
      *
      * @param trait id of a trait
@@ -203,6 +229,7 @@ public final class Catalogue {
         private Optional<String> title = Optional.empty();
         private Optional<Taxon> taxon = Optional.empty();
         private final List<String> seasons = new ArrayList<>();
+        private final List<String> lights = new ArrayList<>();
         private final Map<String, Trait> traits = new LinkedHashMap<>();
 
         private Builder(String id, String version) {
@@ -244,6 +271,17 @@ public final class Catalogue {
         }
 
         /**
+         * Adds lights in which an animal may be looked at.
+         *
+         * @param words words for them, such as {@code daylight}
+         * @return this
+         */
+        public Builder lights(String... words) {
+            lights.addAll(Arrays.asList(words));
+            return this;
+        }
+
+        /**
          * Adds an unordered trait.
          *
          * @param trait its id
@@ -273,7 +311,7 @@ public final class Catalogue {
          *
          * @return the catalogue
          * @throws ProblemsException if id or version is blank, a name is not made of plain words or means something else in
-         *     conditions, a trait has no state, or a state or season is stated twice
+         *     conditions, a trait has no state, a state, season or light is stated twice, or a trait names an unknown light
          */
         public Catalogue build() {
             Problems problems = new Problems(Stage.SHAPE);
@@ -281,6 +319,10 @@ public final class Catalogue {
                 problems.add("blank-id", "", "the catalogue has a blank id or version", "an id such as example.traits");
             }
             checkSeasons(problems);
+            lights.forEach(light -> PlainWords.check(light, "light", "/lights", problems));
+            if (lights.stream().distinct().count() < lights.size()) {
+                problems.add("duplicate-light", "/lights", "a light is stated twice");
+            }
             traits.forEach((name, trait) -> {
                 String pointer = Pointer.of("traits", name);
                 PlainWords.check(name, "trait", pointer, problems);
@@ -299,9 +341,26 @@ public final class Catalogue {
                 if (trait.states().stream().distinct().count() < trait.states().size()) {
                     problems.add("duplicate-state", pointer + "/states", "a state of \"" + name + "\" is stated twice");
                 }
+                if (trait.judgeableIn().stream().distinct().count()
+                        < trait.judgeableIn().size()) {
+                    problems.add(
+                            "duplicate-light",
+                            pointer + "/judgeableIn",
+                            "a light for \"" + name + "\" is stated twice");
+                }
             });
             problems.throwIfAny();
+            requireLights();
             return new Catalogue(this);
+        }
+
+        private void requireLights() {
+            Problems problems = new Problems(Stage.REFERENCES);
+            traits.forEach((name, trait) -> trait.judgeableIn().stream()
+                    .filter(light -> !lights.contains(light))
+                    .forEach(light -> problems.unknown(
+                            "unknown-light", Pointer.of("traits", name, "judgeableIn"), "light", light, lights)));
+            problems.throwIfAny();
         }
 
         private void checkSeasons(Problems problems) {

@@ -23,6 +23,7 @@ public final class CatalogueDocument {
                 stated.with("ordered", Node.flag(true));
             }
             trait.judgeableFrom().ifPresent(stage -> stated.with("judgeableFrom", stage(stage)));
+            stated.withAny("judgeableIn", trait.judgeableIn());
             traits.with(trait.id(), stated.with("note", trait.note()).build());
         }
         ObjectBuilder document = new ObjectBuilder()
@@ -33,6 +34,7 @@ public final class CatalogueDocument {
                 .with("title", catalogue.title());
         catalogue.taxon().ifPresent(taxon -> document.with("taxon", taxon.toNode()));
         return document.withAny("seasons", catalogue.seasons())
+                .withAny("lights", catalogue.lights())
                 .with("traits", traits.build())
                 .build();
     }

@@ -3,13 +3,13 @@ package org.geneticsrules.trait;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** Whether a trait can be told at a stage of life. */
+/** Whether a trait can be told at a stage of life, or in a light. */
 public enum Judgeable {
     /** What is seen then is the state of the trait. */
     YES,
-    /** It is too early: what is seen then says nothing of the trait. */
+    /** It is too early, or the light is none to tell it in: what is seen then says nothing of the trait. */
     NO,
-    /** The stage does not state the count from which the trait can be told. */
+    /** The count from which the trait can be told, or the light, is not stated. */
     UNKNOWN;
 
     /**

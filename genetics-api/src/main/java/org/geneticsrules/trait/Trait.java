@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param states the states it can show, in declared order
  * @param ordered whether the declared order is an order of degree
  * @param judgeableFrom the age or moult from which on it can be told; empty if always
+ * @param judgeableIn the lights in which it can be told, by the catalogue's words for them; none if in any light
  * @param note how it is looked at, or what it does not mean
  */
 public record Trait(
@@ -20,6 +21,7 @@ public record Trait(
         List<String> states,
         boolean ordered,
         Optional<LifeStage> judgeableFrom,
+        List<String> judgeableIn,
         Optional<String> note) {
 
     /**
@@ -30,11 +32,13 @@ public record Trait(
      * @param states the states in declared order
      * @param ordered whether the order is one of degree
      * @param judgeableFrom the age or moult from which on it can be told
+     * @param judgeableIn the lights in which it can be told
      * @param note a note
      * @throws IllegalArgumentException if {@code judgeableFrom} states both an age and a moult, neither, or a season
      */
     public Trait {
         states = ImmutableList.copyOf(states);
+        judgeableIn = ImmutableList.copyOf(judgeableIn);
         judgeableFrom.filter(stage -> !stage.isOneCount()).ifPresent(stage -> {
             throw new IllegalArgumentException(
                     "\"" + id + "\" is judgeable from an age or from a moult, and from nothing else, but was " + stage);
@@ -49,7 +53,7 @@ public record Trait(
      * @return the trait
      */
     public static Trait of(String id, String... states) {
-        return new Trait(id, Optional.empty(), List.of(states), false, Optional.empty(), Optional.empty());
+        return new Trait(id, Optional.empty(), List.of(states), false, Optional.empty(), List.of(), Optional.empty());
     }
 
     /**
@@ -60,7 +64,17 @@ public record Trait(
      * @throws IllegalArgumentException if the stage states both, neither, or a season
      */
     public Trait judgeableFrom(LifeStage stage) {
-        return new Trait(id, title, states, ordered, Optional.of(stage), note);
+        return new Trait(id, title, states, ordered, Optional.of(stage), judgeableIn, note);
+    }
+
+    /**
+     * Returns this trait as one that can be told in some lights only.
+     *
+     * @param lights the catalogue's words for them; none if it can be told in any light
+     * @return a copy
+     */
+    public Trait judgeableIn(List<String> lights) {
+        return new Trait(id, title, states, ordered, judgeableFrom, lights, note);
     }
 
     /**
@@ -72,5 +86,19 @@ public record Trait(
      */
     public Judgeable judgeable(LifeStage stage) {
         return Judgeable.at(stage, judgeableFrom);
+    }
+
+    /**
+     * Tells whether the trait can be told in a light.
+     *
+     * @param light the light the animal is looked at in, if stated
+     * @return yes if it can be told in this or in any light, no if not in this one, unknown if the light matters and is not stated
+     */
+    public Judgeable judgeable(Optional<String> light) {
+        if (judgeableIn.isEmpty()) {
+            return Judgeable.YES;
+        }
+        return light.map(stated -> judgeableIn.contains(stated) ? Judgeable.YES : Judgeable.NO)
+                .orElse(Judgeable.UNKNOWN);
     }
 }

@@ -49,8 +49,9 @@ final class Interpreter {
         BoxSet set = whole.and(circumstances);
         List<String> notices = new ArrayList<>();
         weak(vocabulary, word, readings, whole, occasion, notices);
-        BoxSet told = told(vocabulary, word, senses, set, occasion, notices);
-        return new Meaning(vocabulary, word, occasion, readings, set, told, notices);
+        List<String> taken = new ArrayList<>();
+        BoxSet told = told(vocabulary, word, senses, set, occasion, notices, taken);
+        return new Meaning(vocabulary, word, occasion, readings, set, told, notices, taken);
     }
 
     /** Every sense in use on some day of the date; without a date, every sense that there has ever been. */
@@ -149,7 +150,8 @@ final class Interpreter {
             List<Sense> senses,
             BoxSet set,
             Occasion occasion,
-            List<String> notices) {
+            List<String> notices,
+            List<String> taken) {
         String said = "\"" + word + "\"";
         TraitSpace space = vocabulary.traitSpace();
         LifeStage stage = occasion.stage();
@@ -186,7 +188,7 @@ final class Interpreter {
                         telling.add(trait.id(), from);
                     }
                 }));
-        telling.sentence().ifPresent(notices::add);
+        telling.sentence().ifPresent(taken::add);
         return space.freed(set, left);
     }
 

@@ -34,7 +34,8 @@ public final class Meaning {
     private final ImmutableList<Reading> readings;
     private final BoxSet set;
     private final BoxSet told;
-    private final ImmutableList<String> notices;
+    private final ImmutableList<String> weak;
+    private final ImmutableList<String> takenAsTold;
 
     /**
      * One thing that the name may have meant.
@@ -51,14 +52,16 @@ public final class Meaning {
             List<Reading> readings,
             BoxSet set,
             BoxSet told,
-            List<String> notices) {
+            List<String> weak,
+            List<String> takenAsTold) {
         this.vocabulary = vocabulary;
         this.word = word;
         this.occasion = occasion;
         this.readings = ImmutableList.copyOf(readings);
         this.set = set;
         this.told = told;
-        this.notices = ImmutableList.copyOf(notices);
+        this.weak = ImmutableList.copyOf(weak);
+        this.takenAsTold = ImmutableList.copyOf(takenAsTold);
     }
 
     /**
@@ -165,7 +168,17 @@ public final class Meaning {
      * @return sentences: that date, season or stage are not known, that the name is ambiguous, or that it was said too early
      */
     public List<String> notices() {
-        return notices;
+        return ImmutableList.<String>builder().addAll(weak).addAll(takenAsTold).build();
+    }
+
+    /**
+     * Returns what is weak about the name itself: of the notices all but those that a trait is taken to have been told at a stage that
+     * does not say so, which is asked of every record of looks alike.
+     *
+     * @return sentences, of {@link #notices}
+     */
+    public List<String> weaknesses() {
+        return weak;
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.explanation.AnimalCase;
 import org.geneticsrules.expression.CompiledModel;
@@ -19,6 +20,7 @@ import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
@@ -32,6 +34,10 @@ import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.trait.Taxon;
 import org.geneticsrules.trait.Trait;
+import org.geneticsrules.vocabulary.Facet;
+import org.geneticsrules.vocabulary.Name;
+import org.geneticsrules.vocabulary.Sense;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 
 /** What goes with the numbers of an answer: readings that are no evidence, refusals, assumptions. Model and animals are invented. */
@@ -291,5 +297,55 @@ class AnswersTest {
         assertEquals(
                 Status.UNDECIDED,
                 ANSWERS.coat(new CoatQuestion(both, Set.of("eye"))).status());
+    }
+
+    @Test
+    void an_animal_is_known_by_what_it_was_called() {
+        Vocabulary words = Vocabulary.builder("names.north", "1", TRAITS)
+                .facet(Facet.of("colour"))
+                .name(Name.of("dusk", "colour")
+                        .withSense(Sense.of("only")
+                                .withLook("dark", Condition.where("hue", "dark").and("eye", "blue"))
+                                .withLook("pale", Condition.where("hue", "pale").and("eye", "brown"))))
+                .name(Name.of("sky", "colour")
+                        .withSense(Sense.of("only").withLook("blue", Condition.where("eye", "blue"))))
+                .build();
+        CalledName dusk = CalledName.of("dusk", "north").at(LifeStage.atWeek(9));
+        Animal called = Animal.unknown(COMPILED).called(dusk, List.of(words));
+        assertEquals(
+                COMPILED.showing(Phenotype.parse("hue: dark, eye: blue"))
+                        .or(COMPILED.showing(Phenotype.parse("hue: pale, eye: brown"))),
+                called.genotypes());
+        assertEquals(List.of("called \"dusk\" (north, at week 9)"), called.given());
+        assertEquals(1, called.notices().size());
+        assertTrue(
+                called.notices().get(0).contains("without a date"),
+                called.notices().toString());
+        assertEquals(Phenotype.unspecified(), called.looks());
+        assertEquals(1, called.readings().size());
+        assertEquals(List.of(), called.sightings());
+        Animal blue = called.called(CalledName.of("sky", "north"), List.of(words));
+        assertEquals(COMPILED.showing(Phenotype.parse("hue: dark, eye: blue")), blue.genotypes());
+        assertEquals(Phenotype.of("eye", "blue"), blue.looks());
+        assertEquals(blue.genotypes(), blue.under(COMPILED).genotypes());
+        Animal early = Animal.unknown(COMPILED).called(dusk.at(LifeStage.atWeek(3)), List.of(words));
+        assertEquals(COMPILED.showing(Phenotype.unspecified()), early.genotypes());
+        assertTrue(
+                early.notices().toString().contains("hue is left out"),
+                early.notices().toString());
+        Answer coat = ANSWERS.coat(new CoatQuestion(called, Set.of("eye")));
+        assertTrue(ids(coat).contains("names-as-said"), coat.assumptions().toString());
+        assertEquals( // pale young are not born, so of the two looks one is left
+                Set.of(Phenotype.of("eye", "blue")),
+                coat.outcomes().stream().map(Outcome::phenotype).collect(Collectors.toSet()));
+        Answer mating = ANSWERS.mating(
+                MatingQuestion.of(blue.from(stock()), animal("H/H e/e").from(stock()))
+                        .inTraits(List.of("eye"))
+                        .lookingFor(Phenotype.of("eye", "blue")));
+        assertEquals(Optional.of(Probability.ONE), mating.probability());
+        ProblemsException wrong = assertThrows(
+                ProblemsException.class, () -> called.called(CalledName.of("sku", "north"), List.of(words)));
+        assertEquals(Optional.of("sky"), wrong.problems().get(0).nearest());
+        assertEquals("", wrong.problems().get(0).pointer());
     }
 }

@@ -1,6 +1,7 @@
 package org.geneticsrules.expression;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -32,6 +33,7 @@ import org.geneticsrules.testing.brute.Genome;
 import org.geneticsrules.testing.brute.Life;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Tag;
@@ -143,6 +145,20 @@ class WholeLanguageLaws {
             telling += recordsAreOfOneLife(draw(seed)) ? 1 : 0;
         }
         assertEquals(20, telling);
+    }
+
+    @Property(tries = 100)
+    void a_record_that_leaves_several_looks_open_is_of_one_life_too(@ForAll("seeds") long seed) {
+        oneOfSeveralLooks(draw(seed));
+    }
+
+    @Test
+    void records_that_leave_looks_open_often_tell_something() {
+        int telling = 0;
+        for (long seed = 0; seed < 400 && telling < 5; seed++) {
+            telling += oneOfSeveralLooks(draw(seed)) ? 1 : 0;
+        }
+        assertEquals(5, telling);
     }
 
     private static Case draw(long seed) {
@@ -287,6 +303,50 @@ class WholeLanguageLaws {
             telling |= !both.equals(shows(one, List.of(first)).times(shows(one, List.of(second))));
         }
         return telling;
+    }
+
+    /**
+     * After a record that leaves several looks open, each later look has the chance of all lives that show it and one of them.
+     *
+     * @return whether there were several looks to leave open and others to rule out
+     */
+    static boolean oneOfSeveralLooks(Case one) {
+        LifeStage later = RandomAnimals.stage(one.model(), one.seed() + 1);
+        List<String> traits = new ArrayList<>(one.model().visibleTraits());
+        Map<List<Map<String, String>>, Probability> histories = Life.histories(
+                one.genome(),
+                one.animal(),
+                List.of(RandomAnimals.plain(one.stage()), RandomAnimals.plain(later)),
+                traits);
+        Set<Phenotype> shown = new LinkedHashSet<>();
+        for (List<Map<String, String>> looks : histories.keySet()) {
+            if (looks.get(0).size() < traits.size() || looks.get(1).size() < traits.size()) {
+                return false; // a trait that is not modelled is evidence of nothing
+            }
+            shown.add(Phenotype.from(looks.get(0)));
+        }
+        Set<Phenotype> open = new LinkedHashSet<>();
+        int number = 0;
+        for (Phenotype look : shown) {
+            if (number++ % 3 != 2) {
+                open.add(look);
+            }
+        }
+        Map<Phenotype, Probability> expected = new LinkedHashMap<>();
+        histories.forEach((looks, chance) -> {
+            if (open.contains(Phenotype.from(looks.get(0)))) {
+                expected.merge(Phenotype.from(looks.get(1)), chance, Probability::plus);
+            }
+        });
+        Map<Phenotype, Probability> found = one.weighed(one.compiled()
+                .diagramAfter(new View(traits, later, Census.CONCEIVED), List.of(new Reading(one.stage(), open))));
+        assertEquals(expected, found, one::toString);
+        assertTrue(
+                one.compiled()
+                        .allowedBy(List.of(new Reading(one.stage(), open)))
+                        .contains(one.genotype()),
+                one::toString);
+        return open.size() > 1 && open.size() < shown.size();
     }
 
     private static Probability shows(Case one, List<Sighting> seen) {

@@ -142,7 +142,7 @@ class InferenceLaws {
         });
     }
 
-    private static String name(AllelePair pair) {
+    static String name(AllelePair pair) {
         return String.join("/", pair.alleles().stream().map(Allele::id).toList());
     }
 
@@ -229,6 +229,7 @@ class InferenceLaws {
                         one.sex(),
                         one.born(),
                         one.population(),
+                        List.of(),
                         List.of(),
                         one.tests(),
                         one.hearing(),

@@ -29,6 +29,7 @@ class BadDocumentsTest {
             "blank-id",
             "dominance-in-part",
             "duplicate-id",
+            "duplicate-light",
             "duplicate-season",
             "empty-group",
             "no-alleles",
@@ -42,9 +43,12 @@ class BadDocumentsTest {
             "names-exclude-each-other",
             "not-in-use",
             "several-facets",
+            "several-vocabularies",
+            "too-many-looks",
             "unknown-name",
             "unknown-population",
-            "unknown-season");
+            "unknown-season",
+            "unknown-vocabulary");
 
     /** Where the codes of genotype text are. */
     private static final Set<String> GENOTYPE_TEXT =

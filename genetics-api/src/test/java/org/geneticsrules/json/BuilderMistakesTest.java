@@ -85,6 +85,9 @@ class BuilderMistakesTest {
                 List.of("no-states"),
                 codes(() -> Catalogue.builder("c", "1").trait("hue").build()));
         assertEquals(
+                List.of("duplicate-light"),
+                codes(() -> Catalogue.builder("c", "1").lights("dusk", "dusk").build()));
+        assertEquals(
                 List.of("duplicate-season"),
                 codes(() ->
                         Catalogue.builder("c", "1").seasons("winter", "winter").build()));

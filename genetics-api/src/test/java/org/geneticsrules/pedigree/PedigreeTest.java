@@ -229,6 +229,8 @@ class PedigreeTest {
                         new LinkedHashSet<>(List.of(Phenotype.of("hue", "black"), Phenotype.of("eye", "pink")))));
         assertThrows(
                 IllegalArgumentException.class, () -> Observation.of(LifeStage.unstated(), Phenotype.unspecified()));
+        assertThrows(IllegalArgumentException.class, () -> either.in("day, light"));
+        assertThrows(IllegalArgumentException.class, () -> either.by(" "));
     }
 
     @Test
@@ -251,6 +253,7 @@ class PedigreeTest {
         Catalogue catalogue = Catalogue.builder("traits", "1")
                 .trait("hue", "black", "brown")
                 .seasons("winter")
+                .lights("daylight", "dusk")
                 .build();
         return Model.builder("model", "1", catalogue)
                 .locus(
@@ -296,7 +299,8 @@ class PedigreeTest {
         Model model = model();
         Individual odd = Individual.of("odd", Sex.FEMALE)
                 .from("nowhere")
-                .with(Observation.of(LifeStage.unstated().in("autumn"), Phenotype.parse("hue: blak, eye: pink")))
+                .with(Observation.of(LifeStage.unstated().in("autumn"), Phenotype.parse("hue: blak, eye: pink"))
+                        .in("daylihgt"))
                 .with(new GenotypeTest(Optional.empty(), "D", Set.of("D/d"), Probability.ZERO))
                 .with(new GenotypeTest(Optional.empty(), "C", Set.of("C/k"), Probability.ZERO))
                 .with(GenotypeTest.of(model.locus("O").hemizygous("O")));
@@ -316,6 +320,7 @@ class PedigreeTest {
                         "other-catalogue",
                         "unknown-population",
                         "unknown-season",
+                        "unknown-light",
                         "unknown-state",
                         "unknown-trait",
                         "unknown-locus",
@@ -324,7 +329,9 @@ class PedigreeTest {
                         "unknown-population"),
                 problems.stream().map(Problem::code).toList(),
                 problems::toString);
-        assertEquals("/individuals/odd/tests/1/result", problems.get(6).pointer());
+        assertEquals("/individuals/odd/observations/0/light", problems.get(3).pointer());
+        assertEquals(Optional.of("daylight"), problems.get(3).nearest());
+        assertEquals("/individuals/odd/tests/1/result", problems.get(7).pointer());
         assertEquals(List.of(), family().build().problemsUnder(model));
     }
 

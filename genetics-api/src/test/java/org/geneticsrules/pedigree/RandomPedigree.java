@@ -174,6 +174,9 @@ public final class RandomPedigree {
         for (int i = random.nextInt(3); i > 0; i--) {
             one = one.with(observation(one));
         }
+        for (int i = random.nextInt(4) / 2; i > 0; i--) {
+            one = one.with(name(one));
+        }
         if (random.nextInt(3) == 0) {
             one = one.with(new GenotypeTest(
                     day(one),
@@ -189,6 +192,19 @@ public final class RandomPedigree {
             one = status == Fertility.VASECTOMISED && !one.sex().equals(Optional.of(Sex.MALE)) ? one : one.with(status);
         }
         return one;
+    }
+
+    private CalledName name(Individual one) {
+        CalledName name =
+                CalledName.of(any(List.of("sable", "Dark-eyed white", "=A1")), any(List.of("The North", "a.b")));
+        name = random.nextBoolean() ? name.ofFacet("colour") : name;
+        Optional<LocalDate> day = day(one);
+        name = day.isPresent() ? name.on(day.get()) : name;
+        name = random.nextBoolean()
+                ? name.at(LifeStage.atMoult(random.nextInt(6)).in("winter"))
+                : name;
+        name = random.nextInt(3) == 0 ? name.in("dusk") : name;
+        return random.nextInt(3) == 0 ? name.by("A. Keeper") : name;
     }
 
     private Optional<LocalDate> day(Individual one) {
@@ -207,6 +223,8 @@ public final class RandomPedigree {
             looks.add(Phenotype.parse(
                     "hue: " + any(List.of("black", "brown", "none")) + ", eye: " + any(List.of("black", "pink"))));
         }
-        return new Observation(day(one), stage, looks);
+        Observation seen = new Observation(day(one), stage, looks);
+        seen = random.nextInt(3) == 0 ? seen.in(any(List.of("daylight", "lamplight"))) : seen;
+        return random.nextInt(3) == 0 ? seen.by(any(List.of("A. Keeper", "=B"))) : seen;
     }
 }

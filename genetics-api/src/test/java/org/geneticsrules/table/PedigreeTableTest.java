@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -21,17 +22,24 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Hearing;
 import org.geneticsrules.pedigree.HearingTest;
 import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.vocabulary.Facet;
+import org.geneticsrules.vocabulary.Name;
+import org.geneticsrules.vocabulary.Sense;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -235,5 +243,57 @@ class PedigreeTableTest {
     private static void assertCode(String code, Runnable read) {
         ProblemsException thrown = assertThrows(ProblemsException.class, read::run);
         assertEquals(code, thrown.problems().get(0).code());
+    }
+
+    @Test
+    void names_stand_in_rows_of_their_own_or_with_what_was_seen() {
+        Pedigree read = TABLE.read("id,seen on,moult,light,seen by,trait: hue,called,called in,facet\n"
+                + "a,2020-01-01,2,daylight,A. Keeper,black,dove,The North,colour\n"
+                + "a,,,,,,frost,south,\n");
+        assertEquals(
+                List.of(
+                        CalledName.of("dove", "The North")
+                                .ofFacet("colour")
+                                .on(LocalDate.of(2020, 1, 1))
+                                .at(LifeStage.atMoult(2))
+                                .in("daylight")
+                                .by("A. Keeper"),
+                        CalledName.of("frost", "south")),
+                read.individual("a").names());
+        assertEquals(1, read.individual("a").observations().size());
+        assertEquals(read, TABLE.read(PedigreeTable.write(read)));
+    }
+
+    @Test
+    void a_name_that_cannot_be_read_is_told_with_its_cell() {
+        Catalogue traits =
+                Catalogue.builder("traits", "1").trait("hue", "black", "grey").build();
+        Model model = Model.builder("model", "1", traits)
+                .locus("A", locus -> locus.alleles("A").shows("A", "a"))
+                .notModelled("hue", "Not the subject.")
+                .build();
+        Vocabulary north = Vocabulary.builder("names.north", "1", traits)
+                .facet(Facet.of("colour"))
+                .name(Name.of("dove", "colour")
+                        .withSense(Sense.of("only").withLook("grey", Condition.where("hue", "grey"))))
+                .build();
+        String table = "id,season,trait: hue,called,called in\n" + "a,,blue,dov,north\n" + "b,,,dove,nroth\n"
+                + "c,autumn,,dove,north\n";
+        ProblemsException refused =
+                assertThrows(ProblemsException.class, () -> TABLE.read(table, model, List.of(north)));
+        assertEquals(
+                List.of(
+                        "unknown-state /0/trait: hue 2:4",
+                        "unknown-name /0/called 2:9",
+                        "unknown-vocabulary /1/called in 3:10",
+                        "unknown-season /2/season 4:3"),
+                refused.problems().stream()
+                        .map(one -> one.code() + " " + one.pointer() + " "
+                                + one.position().orElseThrow())
+                        .toList());
+        NamedRecords read = TABLE.read("id,called,called in\na,Dove,names.north\n", model, List.of(north));
+        assertEquals(
+                Set.of(Phenotype.of("hue", "grey")),
+                read.pedigree().individual("a").observations().get(0).looks());
     }
 }

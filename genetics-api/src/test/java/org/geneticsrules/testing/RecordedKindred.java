@@ -88,6 +88,7 @@ public final class RecordedKindred {
                     Optional.empty(),
                     population,
                     observations,
+                    List.of(),
                     tests,
                     List.of(),
                     Fertility.UNKNOWN));

@@ -28,9 +28,57 @@ class CatalogueTest {
                     List.of("short", "long"),
                     true,
                     Optional.of(LifeStage.atWeek(10)),
+                    List.of(),
                     Optional.of("Measured at flowering.")))
             .seasons("spring", "late summer")
             .build();
+
+    @Test
+    void a_trait_may_ask_for_a_light() {
+        Trait eye = Trait.of("eye", "dark", "pink").judgeableIn(List.of("daylight", "dusk"));
+        assertEquals(Judgeable.YES, eye.judgeable(Optional.of("dusk")));
+        assertEquals(Judgeable.NO, eye.judgeable(Optional.of("lamplight")));
+        assertEquals(Judgeable.UNKNOWN, eye.judgeable(Optional.empty()));
+        assertEquals(Judgeable.YES, Trait.of("size", "small").judgeable(Optional.of("lamplight")));
+        assertEquals(
+                List.of("daylight", "dusk"),
+                eye.judgeableFrom(LifeStage.atWeek(3)).judgeableIn());
+        Catalogue lit = Catalogue.builder("lit", "1")
+                .lights("daylight", "lamplight", "dusk")
+                .trait(eye)
+                .build();
+        assertEquals(List.of("daylight", "lamplight", "dusk"), lit.lights());
+        assertEquals("dusk", lit.checkLight("dusk"));
+        ProblemsException unknown = assertThrows(ProblemsException.class, () -> lit.checkLight("lamp light"));
+        assertEquals(Optional.of("lamplight"), unknown.problems().get(0).nearest());
+        String written = CatalogueDocument.of(lit).toString();
+        assertTrue(written.contains("\"judgeableIn\":[\"daylight\",\"dusk\"]"), written);
+        assertTrue(written.contains("\"lights\":[\"daylight\",\"lamplight\",\"dusk\"]"), written);
+    }
+
+    @Test
+    void wrong_lights_are_refused_all_at_once() {
+        ProblemsException twice = assertThrows(
+                ProblemsException.class,
+                () -> Catalogue.builder("lit", "1")
+                        .lights("daylight", "daylight", "x-ray")
+                        .trait(Trait.of("eye", "dark").judgeableIn(List.of("dusk", "dusk")))
+                        .build());
+        assertEquals(
+                List.of("bad-name", "duplicate-light", "duplicate-light"),
+                twice.problems().stream().map(Problem::code).toList());
+        ProblemsException unknown = assertThrows(
+                ProblemsException.class,
+                () -> Catalogue.builder("lit", "1")
+                        .lights("daylight")
+                        .trait(Trait.of("eye", "dark").judgeableIn(List.of("dailight")))
+                        .trait(Trait.of("nose", "dark").judgeableIn(List.of("dusk")))
+                        .build());
+        assertEquals(
+                List.of("/traits/eye/judgeableIn", "/traits/nose/judgeableIn"),
+                unknown.problems().stream().map(Problem::pointer).toList());
+        assertEquals(Optional.of("daylight"), unknown.problems().get(0).nearest());
+    }
 
     @Test
     void traits_are_found_by_id_in_declared_order() {

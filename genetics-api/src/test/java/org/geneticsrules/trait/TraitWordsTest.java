@@ -38,6 +38,10 @@ class TraitWordsTest {
         Phenotype dark = Phenotype.of("hue", "dark");
         assertEquals("hue: dark", Sighting.of(dark).toString());
         assertEquals("hue: dark (week 6)", new Sighting(LifeStage.atWeek(6), dark).toString());
+        assertEquals(
+                "hue: dark (week 6, in dusk)",
+                new Sighting(LifeStage.atWeek(6), dark).in("dusk").toString());
+        assertEquals("hue: dark (in dusk)", Sighting.of(dark).in("dusk").toString());
     }
 
     @Test
@@ -67,6 +71,7 @@ class TraitWordsTest {
                 List.of("none", "some"),
                 false,
                 Optional.of(LifeStage.atMoult(2)),
+                List.of(),
                 Optional.empty());
         String written = CatalogueDocument.of(
                         Catalogue.builder("example", "1.0.0").trait(late).build())

@@ -11,6 +11,7 @@ import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
@@ -25,6 +26,7 @@ final class Asked {
 
     private final Answers answers;
     private final StringBuilder problems = new StringBuilder();
+    private final Optional<NamedRecords> named;
     private final Optional<Pedigree> pedigree;
     private final Supplier<RecordedAnswers> records;
 
@@ -36,14 +38,15 @@ final class Asked {
      * Begins.
      *
      * @param answers the model and its cautions
-     * @param reading reads the recorded animals
+     * @param reading reads the recorded animals and their names
      * @param about the answers about them, to be asked for when nothing is wrong
      */
-    Asked(Answers answers, Function<Model, Pedigree> reading, Function<Asked, Supplier<RecordedAnswers>> about) {
+    Asked(Answers answers, Function<Model, NamedRecords> reading, Function<Asked, Supplier<RecordedAnswers>> about) {
         this.answers = answers;
-        List<Pedigree> found = new ArrayList<>();
+        List<NamedRecords> found = new ArrayList<>();
         read(() -> found.add(reading.apply(model())));
-        this.pedigree = found.stream().findFirst();
+        this.named = found.stream().findFirst();
+        this.pedigree = named.map(NamedRecords::pedigree);
         this.records = about.apply(this);
     }
 
@@ -61,7 +64,7 @@ final class Asked {
 
     /** Answers about the pedigree, to be asked for when nothing is wrong. */
     RecordedAnswers plain() {
-        return RecordedAnswers.of(answers, pedigree.orElseThrow());
+        return RecordedAnswers.of(answers, named.orElseThrow());
     }
 
     /** What was to be read hangs on something that could not be; that was told already. */

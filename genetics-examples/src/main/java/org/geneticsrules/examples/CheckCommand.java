@@ -15,6 +15,7 @@ import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.vocabulary.Vocabulary;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -30,7 +31,7 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "A model may name a catalogue among the files or one of a plug-in, and a patch may name such a",
-            "model. Problems are reported as",
+            "model; names in a pedigree are read with such vocabularies. Problems are reported as",
             "file:line:column: pointer: what is wrong; expected ...; did you mean ...? [code]",
             "",
             "  genetics check my-traits.json my-model.json"
@@ -63,15 +64,19 @@ final class CheckCommand implements Callable<Integer> {
         Shelf shelf = Shelf.open();
         catalogues.addAll(shelf.catalogues());
         List<Model> models = new ArrayList<>();
+        List<Vocabulary> vocabularies = new ArrayList<>(shelf.vocabularies());
         kinds.forEach((file, kind) -> checking(file, findings, () -> {
             if (kind == DocumentKind.MODEL) {
                 models.add(reader.readModel(Source.of(file), catalogues));
             } else if (kind == DocumentKind.CAUTIONS) {
                 reader.readCautions(Source.of(file));
-            } else if (kind == DocumentKind.PEDIGREE) {
-                reader.readPedigree(Source.of(file));
             } else if (kind == DocumentKind.VOCABULARY) {
-                reader.readVocabulary(Source.of(file), catalogues);
+                vocabularies.add(reader.readVocabulary(Source.of(file), catalogues));
+            }
+        }));
+        kinds.forEach((file, kind) -> checking(file, findings, () -> {
+            if (kind == DocumentKind.PEDIGREE) {
+                reader.readPedigree(Source.of(file), vocabularies);
             }
         }));
         models.addAll(shelf.models());

@@ -30,6 +30,9 @@ import org.jspecify.annotations.Nullable;
 /** Reads the texts of options, so that what is wrong is said with the option's name. Stateless and thread-safe. */
 final class Inputs {
 
+    /** Stands before the light of a look. */
+    private static final String IN = "in ";
+
     private Inputs() {}
 
     /** One of some words. */
@@ -122,16 +125,31 @@ final class Inputs {
         return look;
     }
 
-    /** A look, and after an at sign when it was seen. */
+    /** A look, and after an at sign when it was seen, and in which light. */
     static Sighting sighting(String option, Model model, String given) {
         return reading(option, given, () -> {
             int at = given.lastIndexOf('@');
             if (at < 0) {
                 return Sighting.of(look(model, given));
             }
-            LifeStage stage = syntax("stage-syntax", () -> LifeStage.parse(given.substring(at + 1)));
-            return new Sighting(model.catalogue().check(stage), look(model, given.substring(0, at)));
+            return occasion(model, given.substring(at + 1), look(model, given.substring(0, at)));
         });
+    }
+
+    /** A look on an occasion: a stage, and a light after the word {@code in}. */
+    static Sighting occasion(Model model, String given, Phenotype look) {
+        List<String> counted = new ArrayList<>();
+        Optional<String> light = Optional.empty();
+        for (String part : names(given)) {
+            if (part.startsWith(IN)) {
+                light = Optional.of(
+                        model.catalogue().checkLight(part.substring(IN.length()).strip()));
+            } else {
+                counted.add(part);
+            }
+        }
+        LifeStage stage = syntax("stage-syntax", () -> LifeStage.parse(String.join(",", counted)));
+        return new Sighting(model.catalogue().check(stage), look, light);
     }
 
     /** A stage in a season. */

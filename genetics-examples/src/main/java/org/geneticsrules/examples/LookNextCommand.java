@@ -10,7 +10,9 @@ import org.geneticsrules.answer.recorded.LookNextQuestion;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.trait.LifeStage;
@@ -64,10 +66,23 @@ final class LookNextCommand implements Callable<Integer> {
             paramLabel = "LOOK",
             description = {
                 "What was seen of a single animal so far, for example \"eye colour: dark, hue: brown\";",
-                "when it was seen after an at sign, \"... @ week 60, moult 2\"; once for each look.",
+                "when it was seen after an at sign, \"... @ week 60, moult 2, in daylight\"; once for each look.",
                 "Without a pedigree."
             })
     private List<String> looks = new ArrayList<>();
+
+    @Option(
+            names = "--called",
+            paramLabel = "NAME",
+            description = {
+                "What a single animal was called, and by whose words, \"sandy in British Isles\"; when, and",
+                "at which stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\";",
+                "once for each name. Without a pedigree."
+            })
+    private List<String> called = new ArrayList<>();
+
+    @Mixin
+    private OwnVocabularies vocabularies;
 
     @Option(names = "--sex", paramLabel = "SEX", description = "The sex of a single animal: female or male.")
     private @Nullable String sex;
@@ -99,10 +114,10 @@ final class LookNextCommand implements Callable<Integer> {
         if (isRecorded && (file == null || animal == null)) {
             throw new ParameterException(spec.commandLine(), "--pedigree and --animal are given together, or neither");
         }
-        if (isRecorded && (!looks.isEmpty() || sex != null)) {
+        if (isRecorded && (!looks.isEmpty() || !called.isEmpty() || sex != null)) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "--look and --sex describe a single animal; of one in a pedigree both are recorded there");
+                    "--look, --called and --sex describe a single animal; of one in a pedigree all are recorded there");
         }
         Asked asked = new Asked(choice.answers(), this::records, this::about);
         Model model = asked.model();
@@ -117,19 +132,26 @@ final class LookNextCommand implements Callable<Integer> {
     }
 
     /** The recorded animals, or a single one of whom nothing is known but what is told here. */
-    private Pedigree records(Model model) {
+    private NamedRecords records(Model model) {
         if (file != null) {
-            return PedigreeChoice.read(file, model);
+            return PedigreeChoice.read(file, model, vocabularies.all(model));
         }
         Individual alone = Individual.of(ALONE);
         for (String look : looks) {
             Sighting seen = Inputs.sighting("--look", model, look);
-            alone = alone.with(Observation.of(seen.stage(), seen.look()));
+            Observation observed = Observation.of(seen.stage(), seen.look());
+            alone = alone.with(seen.light().map(observed::in).orElse(observed));
+        }
+        for (CalledName name : CalledNames.all("--called", model, called)) {
+            alone = alone.with(name);
         }
         if (sex != null) {
             alone = alone.with(Inputs.sex("--sex", sex));
         }
-        return Pedigree.builder("a-single-animal", "1").add(alone).build();
+        Pedigree records = Pedigree.builder("a-single-animal", "1").add(alone).build();
+        return called.isEmpty()
+                ? NamedRecords.of(records, List.of())
+                : CalledNames.read("--called", called, records, vocabularies.all(model));
     }
 
     private Supplier<RecordedAnswers> about(Asked asked) {

@@ -71,6 +71,21 @@ final class MatingCommand implements Callable<Integer> {
             description = "What the dam looks like, or looked like, \"... @ week 8\"; once for each time.")
     private List<String> damLooks = new ArrayList<>();
 
+    @Option(
+            names = "--sire-called",
+            paramLabel = "NAME",
+            description = {
+                "What the sire was called, and by whose words, \"sandy in British Isles\"; when, and at which",
+                "stage, \"... on 1998-11-02 @ moult 2\"; once for each name."
+            })
+    private List<String> sireCalled = new ArrayList<>();
+
+    @Option(names = "--dam-called", paramLabel = "NAME", description = "What the dam was called, likewise.")
+    private List<String> damCalled = new ArrayList<>();
+
+    @Mixin
+    private OwnVocabularies vocabularies;
+
     @Mixin
     private AskedOptions asked;
 
@@ -102,9 +117,17 @@ final class MatingCommand implements Callable<Integer> {
         CompiledModel compiled = answers.compiled();
         Model model = compiled.model();
         PossibleSires males = sires.sires(compiled, asked.omitted());
-        Animal jill = parent(Inputs.animal(compiled, "--dam", dam, "--dam-look", damLooks, asked.omitted()), model);
+        Animal jill = parent(
+                called(
+                        "--dam-called",
+                        damCalled,
+                        Inputs.animal(compiled, "--dam", dam, "--dam-look", damLooks, asked.omitted()),
+                        model),
+                model);
+        List<Animal> sired = new ArrayList<>(males.males());
+        sired.set(0, called("--sire-called", sireCalled, sired.get(0), model));
         PossibleSires hobs = new PossibleSires(
-                males.males().stream().map(male -> parent(male, model)).toList(), males.access(), males.perKit());
+                sired.stream().map(male -> parent(male, model)).toList(), males.access(), males.perKit());
         MatingQuestion question = MatingQuestion.of(hobs, jill)
                 .inTraits(asked.traits())
                 .at(asked.stage(model))
@@ -115,6 +138,10 @@ final class MatingCommand implements Callable<Integer> {
                 : "";
         return output.print(
                 answers.mating(question), model, more, spec.commandLine().getOut());
+    }
+
+    private Animal called(String option, List<String> names, Animal animal, Model model) {
+        return names.isEmpty() ? animal : CalledNames.called(option, names, animal, model, vocabularies.all(model));
     }
 
     private Animal parent(Animal animal, Model model) {

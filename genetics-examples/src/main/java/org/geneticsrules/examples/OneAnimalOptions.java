@@ -33,10 +33,23 @@ final class OneAnimalOptions {
             names = "--look",
             paramLabel = "LOOK",
             description = {
-                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8\".",
+                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8, in daylight\".",
                 "Once for each time it was looked at."
             })
     private List<String> looks = new ArrayList<>();
+
+    @Option(
+            names = "--called",
+            paramLabel = "NAME",
+            description = {
+                "What it was called, and by whose words, \"sandy in British Isles\"; when, and at which",
+                "stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\".",
+                "Once for each name."
+            })
+    private List<String> called = new ArrayList<>();
+
+    @Mixin
+    private OwnVocabularies vocabularies;
 
     @Option(names = "--sex", paramLabel = "SEX", description = "Its sex: female or male. Default: not known.")
     private @Nullable String sex;
@@ -52,6 +65,10 @@ final class OneAnimalOptions {
         Animal animal = Inputs.animal(compiled, "--genotype", genotype, "--look", looks, asked.omitted());
         if (sex != null) {
             animal = animal.ofSex(Inputs.sex("--sex", sex));
+        }
+        if (!called.isEmpty()) {
+            animal = CalledNames.called(
+                    "--called", called, animal, compiled.model(), vocabularies.all(compiled.model()));
         }
         CoatQuestion about = new CoatQuestion(animal, asked.traits(), asked.stage(compiled.model()));
         return output.print(

@@ -12,11 +12,13 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
-import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.table.PedigreeTable;
 import org.geneticsrules.trait.Confusions;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The options that choose recorded animals, and where founders come from. */
@@ -26,7 +28,10 @@ final class PedigreeChoice {
             names = "--pedigree",
             paramLabel = "FILE",
             required = true,
-            description = "The recorded animals: a pedigree as .json, or as a .csv table.")
+            description = {
+                "The recorded animals: a pedigree as .json, or as a .csv table. Names that animals were",
+                "called by are read with the vocabularies of the plug-ins and one's own (--own)."
+            })
     private Path file = Path.of("");
 
     @Option(
@@ -58,9 +63,12 @@ final class PedigreeChoice {
             })
     private List<String> misnamed = new ArrayList<>();
 
-    /** The recorded animals. */
-    Pedigree read(Model model) {
-        return read(file, model);
+    @Mixin
+    private OwnVocabularies vocabularies;
+
+    /** The recorded animals, with the names they were called by read. */
+    NamedRecords read(Model model) {
+        return read(file, model, vocabularies.all(model));
     }
 
     /** The answers about the recorded animals, with what is assumed about them. */
@@ -76,13 +84,13 @@ final class PedigreeChoice {
     }
 
     /** Reads recorded animals and compares them with a model; what is wrong is reported with file, line and column. */
-    static Pedigree read(Path file, Model model) {
+    static NamedRecords read(Path file, Model model, List<Vocabulary> vocabularies) {
         String name = file.getFileName() == null ? "" : file.getFileName().toString();
         try {
             if (name.toLowerCase(Locale.ROOT).endsWith(".csv")) {
-                return PedigreeTable.of(name, "1").read(file, model);
+                return PedigreeTable.of(name, "1").read(file, model, vocabularies);
             }
-            return Documents.reader().readPedigree(Source.of(file), model);
+            return Documents.reader().readPedigree(Source.of(file), model, vocabularies);
         } catch (ProblemsException e) {
             throw new InputException(ProblemText.of(file.toString(), e.problems()));
         }

@@ -78,6 +78,14 @@ final class Shelf {
         return registry.vocabularies(model.catalogue());
     }
 
+    /** All vocabularies, whatever traits they speak of. */
+    List<Vocabulary> vocabularies() {
+        return registry.catalogues().stream()
+                .flatMap(catalogue -> registry.vocabularies(catalogue).stream())
+                .distinct()
+                .toList();
+    }
+
     Optional<String> plugin(Model model) {
         return registry.source(model).map(ModelSource::provider).map(plugin -> plugin.id() + " " + plugin.version());
     }

@@ -66,7 +66,7 @@ final class TestMatingCommand implements Callable<Integer> {
             names = "--look",
             paramLabel = "LOOK",
             description = {
-                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8\".",
+                "What it looks like, \"trait: state, ...\", or looked like, \"... @ week 8, in daylight\".",
                 "Once for each time it was looked at."
             })
     private List<String> looks = new ArrayList<>();

@@ -1,17 +1,12 @@
 package org.geneticsrules.examples;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.geneticsrules.json.Documents;
-import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.Nearest;
 import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
@@ -25,11 +20,8 @@ import picocli.CommandLine.Option;
 /** The options that questions about names have in common: one's own vocabulary, and when and of whom something was said. */
 final class VocabularyOptions {
 
-    @Option(
-            names = "--own",
-            paramLabel = "FILE",
-            description = "A vocabulary of one's own, beside those of the plug-ins; may be repeated.")
-    private List<Path> own = new ArrayList<>();
+    @Mixin
+    private OwnVocabularies own;
 
     @Option(
             names = "--on",
@@ -48,15 +40,7 @@ final class VocabularyOptions {
 
     /** All vocabularies about the traits of a model. */
     List<Vocabulary> all(Model model) {
-        List<Vocabulary> known = new ArrayList<>(Shelf.open().vocabularies(model));
-        for (Path path : own) {
-            try {
-                known.add(Documents.reader().readVocabulary(Source.of(path), List.of(model.catalogue())));
-            } catch (ProblemsException e) {
-                throw new InputException(ProblemText.of(path.toString(), e.problems()));
-            }
-        }
-        return known;
+        return own.all(model);
     }
 
     /** One of the vocabularies: by its id, by the last part of it, or by its region. */

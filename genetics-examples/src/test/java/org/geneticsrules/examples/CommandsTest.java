@@ -34,6 +34,21 @@ class CommandsTest {
     }
 
     @Test
+    void a_look_by_lamplight_is_kept_and_says_nothing_of_the_eyes() {
+        Run run = Run.of("coat", "--look", "eye colour: pink @ week 60, in lamplight", "--traits", "eye colour");
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        String out = run.out().replaceAll("\\s+", " ");
+        assertTrue(
+                out.contains("look \"eye colour: pink\" was read in lamplight, in which it cannot be told; it is kept"
+                        + " but is no evidence; look again in daylight"),
+                out);
+        Run wrong = Run.of("coat", "--look", "eye colour: pink @ in lamp light", "--traits", "eye colour");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
+        assertTrue(wrong.err().contains("unknown light \"lamp light\""), wrong.err());
+        assertTrue(wrong.err().contains("did you mean \"lamplight\"?"), wrong.err());
+    }
+
+    @Test
     void a_verdict_names_loci_in_words() {
         String verdict =
                 "The animal shows eye colour dark; its look leaves the genotype open at \"Pigment series down to"

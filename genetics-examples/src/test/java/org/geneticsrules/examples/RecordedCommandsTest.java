@@ -141,7 +141,7 @@ class RecordedCommandsTest {
                 ask("look-next", "--look", "eye colour: dark").code());
         Run both = ask("look-next", "--animal", "Pip", "--look", "eye colour: pink");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, both.code());
-        assertTrue(both.err().contains("--look and --sex describe a single animal"), both.err());
+        assertTrue(both.err().contains("--look, --called and --sex describe a single animal"), both.err());
         Run wrong = Run.of("look-next", "--look", "eye color: pink", "--moult", "-1", "--population", "fw carriers");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
         assertTrue(wrong.err().contains("did you mean \"eye colour\"?"), wrong.err());

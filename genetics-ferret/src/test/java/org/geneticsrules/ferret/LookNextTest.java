@@ -149,7 +149,7 @@ class LookNextTest {
         LookNext found = found(ask(LifeStage.atWeek(1), Set.of()));
         OfTrait hue = row(found, "hue");
         assertEquals(Word.NOT_YET, hue.word());
-        assertEquals("from week 3 on", hue.when().orElseThrow());
+        assertEquals("from week 3 on, in daylight", hue.when().orElseThrow());
         assertEquals(Word.TELLS, row(found, "eye colour").word());
     }
 

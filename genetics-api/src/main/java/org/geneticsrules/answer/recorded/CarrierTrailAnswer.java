@@ -55,7 +55,7 @@ final class CarrierTrailAnswer {
         draft.given.add("looks and tests recorded of it and its relatives: "
                 + prefixes.records().size());
         draft.rest(kindred, loci, weighed.stream().map(Weighed::origin).toList());
-        draft.notices(ground.inference(kindred).notices());
+        draft.notices(kindred, ground.inference(kindred).notices());
         if (trails.isEmpty()) {
             draft.undecided();
         }

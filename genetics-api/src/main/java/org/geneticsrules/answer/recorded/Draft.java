@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.EvidenceLevel;
@@ -89,22 +90,37 @@ final class Draft {
         }
     }
 
-    /** Says which records are no evidence. */
-    void notices(List<Notice> found) {
+    /** Says which records of a kindred are no evidence, and what is weak about those that are. */
+    void notices(Pedigree kindred, List<Notice> found) {
+        NamesTold names = new NamesTold(ground, kindred);
+        names.assume(taken);
         taken.told(found);
         Map<String, List<Notice>> alike = new LinkedHashMap<>();
         for (Notice one : found) {
-            if (one.kind() != Notice.Kind.TAKEN_AS_JUDGEABLE) {
+            if (!one.kind().isEvidence()) {
                 alike.computeIfAbsent(one.message(), key -> new ArrayList<>()).add(one);
             }
         }
         alike.forEach((message, ones) -> {
             Set<String> ids = new LinkedHashSet<>();
-            ones.forEach(one -> ids.add(RecordWords.quoted(one.individual())));
-            List<String> named = new ArrayList<>(ids);
-            String who = named.size() > MOST_NAMED ? named.size() + " animals" : String.join(", ", named);
-            notices.add("no evidence in the records of " + who + ": " + message);
+            ones.forEach(one -> ids.add(one.individual()));
+            notices.add("no evidence in the records of " + who(ids) + ": " + message);
         });
+        names.nothing()
+                .forEach((message, ids) ->
+                        notices.add("no evidence in what " + who(ids) + was(ids) + " called: " + message));
+        names.remarks()
+                .forEach((message, ids) -> notices.add("of what " + who(ids) + was(ids) + " called: " + message));
+    }
+
+    private static String was(Set<String> ids) {
+        return ids.size() == 1 ? " was" : " were";
+    }
+
+    private static String who(Set<String> ids) {
+        return ids.size() > MOST_NAMED
+                ? ids.size() + " animals"
+                : ids.stream().map(RecordWords::quoted).collect(Collectors.joining(", "));
     }
 
     List<Caution> cautions() {

@@ -16,6 +16,7 @@ import org.geneticsrules.inference.Sampling;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
@@ -30,6 +31,7 @@ import org.geneticsrules.trait.Confusions;
  * @param population the population of founders for whom the pedigree states none, if one is named
  * @param confusions how often a state is recorded as another
  * @param engine the questions of the engine with these naming errors, within what tables may take together
+ * @param names what the names say that animals were called by, if they were read
  * @param sampling how numbers are estimated that are too large to be calculated, if they are
  */
 record Ground(
@@ -38,6 +40,7 @@ record Ground(
         Optional<String> population,
         Confusions confusions,
         Inference engine,
+        Optional<NamedRecords> names,
         Optional<Sampling> sampling) {
 
     CompiledModel compiled() {
@@ -49,23 +52,23 @@ record Ground(
     }
 
     Ground of(Pedigree part) {
-        return new Ground(answers, part, population, confusions, engine, sampling);
+        return new Ground(answers, part, population, confusions, engine, names, sampling);
     }
 
     Ground from(String named) {
-        return new Ground(answers, pedigree, Optional.of(named), confusions, engine, sampling);
+        return new Ground(answers, pedigree, Optional.of(named), confusions, engine, names, sampling);
     }
 
     Ground with(Confusions named) {
-        return new Ground(answers, pedigree, population, named, engine.with(named), sampling);
+        return new Ground(answers, pedigree, population, named, engine.with(named), names, sampling);
     }
 
     Ground within(double cells) {
-        return new Ground(answers, pedigree, population, confusions, engine.within(cells), sampling);
+        return new Ground(answers, pedigree, population, confusions, engine.within(cells), names, sampling);
     }
 
     Ground sampling(Sampling how) {
-        return new Ground(answers, pedigree, population, confusions, engine, Optional.of(how));
+        return new Ground(answers, pedigree, population, confusions, engine, names, Optional.of(how));
     }
 
     /** The same questions under another model that rules all traits recorded; nothing is estimated there. */
@@ -86,6 +89,7 @@ record Ground(
                 population,
                 confusions,
                 engine.about(pedigree).under(other.compiled()),
+                names,
                 Optional.empty());
     }
 

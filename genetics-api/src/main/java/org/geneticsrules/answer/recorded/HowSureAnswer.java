@@ -104,7 +104,7 @@ final class HowSureAnswer {
         mating.tell(draft, traits);
         draft.rest(mating.kindred(), loci, weighed.stream().map(Weighed::origin).toList());
         draft.statements.addAll(Kits.statements(ground.compiled(), traits, question.stage()));
-        draft.notices(ground.inference(mating.kindred()).notices());
+        draft.notices(mating.kindred(), ground.inference(mating.kindred()).notices());
         draft.taken.add(
                 "every-kit-looked-at",
                 "Every one of the " + ground.answers().young().many()

@@ -228,6 +228,7 @@ final class Kindreds {
                                 List.of(),
                                 List.of(),
                                 List.of(),
+                                List.of(),
                                 one.fertility()));
             }
         }

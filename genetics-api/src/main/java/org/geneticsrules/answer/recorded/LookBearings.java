@@ -85,7 +85,7 @@ final class LookBearings {
     }
 
     void add(Observation seen) {
-        if (!done.add(List.of(seen.stage(), seen.looks()))) {
+        if (!done.add(List.of(seen.stage(), seen.light(), seen.looks()))) {
             return;
         }
         List<String> traits = new ArrayList<>();
@@ -93,6 +93,7 @@ final class LookBearings {
             boolean told = model.rules().containsKey(trait)
                     && !trait.equals(Sex.VARIABLE)
                     && model.catalogue().judgeable(trait, seen.stage()) != Judgeable.NO
+                    && model.catalogue().trait(trait).orElseThrow().judgeable(seen.light()) != Judgeable.NO
                     && boxes(seen, List.of(trait)).isPresent();
             if (told) {
                 traits.add(trait);

@@ -117,7 +117,7 @@ public record LookNext(
      * @param word whether it tells anything
      * @param tells what it is expected to tell, for each origin; none where that was not asked
      * @param states what may be seen, with what that would leave; states that are never seen are left out
-     * @param when why it cannot be told now, or from when on it can be told
+     * @param when why it cannot be told now, or from when on and in which light it can be told
      * @param note how it is looked at, by the catalogue
      */
     public record OfTrait(
@@ -134,7 +134,7 @@ public record LookNext(
          * @param word whether it tells anything
          * @param tells what it is expected to tell
          * @param states what may be seen
-         * @param when from when on it can be told
+         * @param when from when on and in which light it can be told
          * @param note how it is looked at
          */
         public OfTrait {

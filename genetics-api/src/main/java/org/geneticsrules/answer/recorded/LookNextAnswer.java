@@ -171,7 +171,7 @@ final class LookNextAnswer {
     private OfTrait row(String trait, List<ExpectedInformation> looks) {
         Optional<Trait> described = ground.model().catalogue().trait(trait);
         Optional<String> note = described.flatMap(Trait::note);
-        Optional<String> from = described.flatMap(Trait::judgeableFrom).map(stage -> "from " + stage + " on");
+        Optional<String> from = described.flatMap(LookNextAnswer::when);
         if (ground.model().catalogue().judgeable(trait, question.stage()) == Judgeable.NO) {
             return new OfTrait(trait, Word.NOT_YET, List.of(), List.of(), from, note);
         }
@@ -222,6 +222,16 @@ final class LookNextAnswer {
     }
 
     /** A second look at the same stage tells nothing, unless the first may have been misread or was undecided. */
+    /** From when on, and in which light, a trait can be told. */
+    private static Optional<String> when(Trait trait) {
+        List<String> said = new ArrayList<>();
+        trait.judgeableFrom().ifPresent(stage -> said.add("from " + stage + " on"));
+        if (!trait.judgeableIn().isEmpty()) {
+            said.add("in " + String.join(" or ", trait.judgeableIn()));
+        }
+        return said.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", said));
+    }
+
     private boolean isRecorded(String trait) {
         for (Observation seen : recorded.observations()) {
             long states = seen.looks().stream()
@@ -230,7 +240,12 @@ final class LookNextAnswer {
                     .count();
             boolean same =
                     seen.stage().equals(question.stage()) && seen.traits().contains(trait);
-            if (same && states == 1 && ground.confusions().equals(Confusions.none())) {
+            boolean dim = ground.model()
+                    .catalogue()
+                    .trait(trait)
+                    .filter(described -> described.judgeable(seen.light()) == Judgeable.NO)
+                    .isPresent();
+            if (same && !dim && states == 1 && ground.confusions().equals(Confusions.none())) {
                 return true;
             }
         }
@@ -291,7 +306,7 @@ final class LookNextAnswer {
                 rests(row.trait());
             }
         }
-        draft.notices(ground.inference(kindred).notices());
+        draft.notices(kindred, ground.inference(kindred).notices());
         if (found.origins().isEmpty()) {
             draft.undecided();
         }

@@ -67,7 +67,7 @@ final class MayCarryAnswer {
         draft.given.add(
                 "related animals in the pedigree: " + (kindred.individuals().size() - 1));
         draft.rest(kindred, loci, origins);
-        draft.notices(ground.inference(kindred).notices());
+        draft.notices(kindred, ground.inference(kindred).notices());
         if (found.loci().stream()
                 .flatMap(at -> at.alleles().stream())
                 .anyMatch(one -> one.word() == Word.CONTRADICTED)) {

@@ -86,7 +86,7 @@ final class NextLitterAnswer {
         mating.tell(draft, List.copyOf(question.traits()));
         draft.rest(mating.kindred(), loci, weighed.stream().map(Weighed::origin).toList());
         draft.statements.addAll(Kits.statements(ground.compiled(), view.traits(), question.stage()));
-        draft.notices(ground.inference(mating.kindred()).notices());
+        draft.notices(mating.kindred(), ground.inference(mating.kindred()).notices());
         if (courses.isEmpty()) {
             draft.undecided();
         }

@@ -45,12 +45,12 @@ final class OwnRecords {
     private static Animal seen(Animal before, Observation seen) {
         Phenotype look = seen.looks().iterator().next();
         try {
-            return before.seen(new Sighting(seen.stage(), look));
+            return before.seen(new Sighting(seen.stage(), look, seen.light()));
         } catch (ProblemsException stageNeeded) {
             Animal animal = before;
             for (String trait : look.traits()) {
                 try {
-                    animal = animal.seen(new Sighting(seen.stage(), look.restrictedTo(List.of(trait))));
+                    animal = animal.seen(new Sighting(seen.stage(), look.restrictedTo(List.of(trait)), seen.light()));
                 } catch (ProblemsException alone) {
                     // the engine says too that this trait is no evidence
                 }

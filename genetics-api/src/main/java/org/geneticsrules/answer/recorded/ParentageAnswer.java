@@ -290,7 +290,7 @@ final class ParentageAnswer {
         litter.kits().forEach(kit -> draft.given.addAll(words.facts(kit)));
         litter.dam().ifPresent(dam -> draft.given.addAll(words.facts(dam)));
         males.forEach(male -> male.male().ifPresent(id -> draft.given.addAll(words.facts(id))));
-        draft.notices(ground.inference(kindred).notices());
+        draft.notices(kindred, ground.inference(kindred).notices());
         draft.rest(kindred, loci, origins);
         draft.taken.add(
                 "no-parentage-test",

@@ -68,6 +68,7 @@ final class Prefixes {
                     one.born(),
                     one.population(),
                     kept(one.observations(), kept, i -> new RecordRef.Observed(one.id(), i)),
+                    one.names(),
                     kept(one.tests(), kept, i -> new RecordRef.Tested(one.id(), i)),
                     one.hearing(),
                     one.fertility()));

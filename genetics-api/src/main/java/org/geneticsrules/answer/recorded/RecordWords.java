@@ -22,6 +22,9 @@ import org.geneticsrules.trait.Sex;
 /** Says in words what records say. */
 final class RecordWords {
 
+    /** A name may cover thousands of looks; more than this are not listed one by one. */
+    private static final int MOST_LOOKS = 4;
+
     private final Pedigree pedigree;
 
     RecordWords(Pedigree pedigree) {
@@ -42,7 +45,16 @@ final class RecordWords {
 
     private String pointer(RecordRef record) {
         if (record instanceof RecordRef.Observed one) {
-            return Pointer.of("individuals", one.individual(), "observations", Integer.toString(one.index()));
+            Individual of = pedigree.individual(one.individual());
+            return of.observations()
+                    .get(one.index())
+                    .name()
+                    .map(name -> Pointer.of(
+                            "individuals",
+                            one.individual(),
+                            "names",
+                            Integer.toString(of.names().indexOf(name))))
+                    .orElse(Pointer.of("individuals", one.individual(), "observations", Integer.toString(one.index())));
         }
         if (record instanceof RecordRef.Tested one) {
             return Pointer.of("individuals", one.individual(), "tests", Integer.toString(one.index()));
@@ -59,8 +71,12 @@ final class RecordWords {
 
     private String words(RecordRef record) {
         if (record instanceof RecordRef.Observed one) {
-            return "the look of " + quoted(one.individual()) + " ("
-                    + said(pedigree.individual(one.individual()).observations().get(one.index())) + ")";
+            Observation seen =
+                    pedigree.individual(one.individual()).observations().get(one.index());
+            return seen.name()
+                    .map(name ->
+                            "that " + quoted(one.individual()) + " was called " + name + ", which says " + looks(seen))
+                    .orElseGet(() -> "the look of " + quoted(one.individual()) + " (" + said(seen) + ")");
         }
         if (record instanceof RecordRef.Tested one) {
             return "the test of " + quoted(one.individual()) + " ("
@@ -93,12 +109,29 @@ final class RecordWords {
         return "litter " + quoted(litter.id());
     }
 
-    /** What was seen, and when. */
+    /** What was seen, and when; or what it was called, and what that says. */
     static String said(Observation seen) {
-        String looks = seen.looks().stream().map(Object::toString).collect(Collectors.joining(" or "));
-        return looks
+        if (seen.name().isPresent()) {
+            return "called " + seen.name().get() + ", which says " + looks(seen);
+        }
+        return looks(seen)
                 + (seen.stage().equals(LifeStage.unstated()) ? "" : ", at " + seen.stage())
+                + seen.light().map(light -> ", in " + light).orElse("")
                 + seen.date().map(date -> ", seen " + date).orElse("");
+    }
+
+    /** What was seen, or each thing that may have been; of very many, which states of each trait they show. */
+    private static String looks(Observation seen) {
+        if (seen.looks().size() <= MOST_LOOKS) {
+            return seen.looks().stream().map(Object::toString).collect(Collectors.joining(" or "));
+        }
+        return seen.traits().stream()
+                .map(trait -> trait + " "
+                        + seen.looks().stream()
+                                .flatMap(look -> look.state(trait).stream())
+                                .distinct()
+                                .collect(Collectors.joining(" or ")))
+                .collect(Collectors.joining(", ", "one of " + seen.looks().size() + " looks (", ")"));
     }
 
     /** What was reported, and how sure that is. */
@@ -122,6 +155,10 @@ final class RecordWords {
         }
         one.population().ifPresent(origin -> facts.add(who + ": population " + origin));
         one.observations().forEach(seen -> facts.add(who + ": " + said(seen)));
+        one.names().stream()
+                .filter(name -> one.observations().stream()
+                        .noneMatch(seen -> seen.name().filter(name::equals).isPresent()))
+                .forEach(name -> facts.add(who + ": called " + name));
         one.tests().forEach(test -> facts.add(who + ": test of " + said(test)));
         one.hearing()
                 .forEach(test -> facts.add(who + ": hearing, left ear "

@@ -15,6 +15,7 @@ import org.geneticsrules.answer.Status;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Sampling;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
@@ -41,7 +42,8 @@ public final class RecordedAnswers {
     }
 
     /**
-     * Answers about a pedigree under a model.
+     * Answers about a pedigree under a model. Names that animals were called by are told not to have been read; see
+     * {@link #of(Answers, NamedRecords)}.
      *
      * @param answers the model and its cautions
      * @param pedigree the recorded animals
@@ -49,12 +51,29 @@ public final class RecordedAnswers {
      * @throws ProblemsException if the records name what the model does not know
      */
     public static RecordedAnswers of(Answers answers, Pedigree pedigree) {
+        return of(answers, pedigree, Optional.empty());
+    }
+
+    /**
+     * Answers about a pedigree under a model, with what animals were called by as records of their looks.
+     *
+     * @param answers the model and its cautions
+     * @param records the recorded animals, with their names read
+     * @return the answering service
+     * @throws ProblemsException if the records name what the model does not know
+     */
+    public static RecordedAnswers of(Answers answers, NamedRecords records) {
+        return of(answers, records.pedigree(), Optional.of(records));
+    }
+
+    private static RecordedAnswers of(Answers answers, Pedigree pedigree, Optional<NamedRecords> names) {
         return new RecordedAnswers(new Ground(
                 answers,
                 pedigree,
                 Optional.empty(),
                 Confusions.none(),
                 Inference.of(answers.compiled(), pedigree),
+                names,
                 Optional.empty()));
     }
 

@@ -83,7 +83,7 @@ final class RegistryCheck {
             weigh(portions, all);
         }
         List<Entry> entries = entries(told, RegistryKinship.of(whole));
-        draft.notices(told);
+        draft.notices(whole, told);
         draft.rest(whole, matter, origins);
         draft.taken.add(
                 "recorded-ancestors",
@@ -313,9 +313,13 @@ final class RegistryCheck {
             switch (one.kind()) {
                 case NOT_JUDGEABLE -> add(early, one);
                 case STAGE_MISSING, NOT_MODELLED -> add(remarks, one);
-                case TAKEN_AS_JUDGEABLE -> {}
+                case TAKEN_AS_JUDGEABLE, TAKEN_AS_LIT -> {}
             }
         }
+        new NamesTold(ground, ground.pedigree())
+                .nothing()
+                .forEach((message, ids) -> ids.forEach(id -> remarks.computeIfAbsent(id, key -> new LinkedHashSet<>())
+                        .add("of what it was called, " + message)));
         ImmutableList.Builder<Entry> entries = ImmutableList.builder();
         for (String id : ground.pedigree().individuals().keySet()) {
             entries.add(entry(id, early.getOrDefault(id, Set.of()), remarks.getOrDefault(id, Set.of()), kinship));

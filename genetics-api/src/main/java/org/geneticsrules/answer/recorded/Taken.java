@@ -3,6 +3,7 @@ package org.geneticsrules.answer.recorded;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -13,6 +14,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Taxon;
+import org.geneticsrules.trait.Trait;
 
 /** What an answer about recorded animals takes for granted, each assumption once. */
 final class Taken {
@@ -121,21 +123,31 @@ final class Taken {
                 "Relatives share hidden alleles, which makes recessive looks among their young more likely.");
     }
 
-    /** Looks that do not state from when on they can be told. */
+    /** Looks that do not state when, or in which light, they were made. */
     Taken told(Collection<Notice> notices) {
+        Set<Trait> lit = new LinkedHashSet<>();
         for (Notice notice : notices) {
             if (notice.kind() == Notice.Kind.TAKEN_AS_JUDGEABLE) {
                 add(
                         "told-in-time-" + notice.trait().replace(' ', '-'),
                         "\"" + notice.trait() + "\" was looked at late enough to be told, where no stage is recorded.",
                         "What is read of it earlier is no evidence; record the age or the moult with it.");
+            } else if (notice.kind() == Notice.Kind.TAKEN_AS_LIT) {
+                model.catalogue().trait(notice.trait()).ifPresent(lit::add);
             }
+        }
+        if (!lit.isEmpty()) {
+            add(Assumption.ofLight(lit));
         }
         return this;
     }
 
     Taken add(String id, String text, String otherwise) {
-        made.putIfAbsent(id, new Assumption(id, text, otherwise));
+        return add(new Assumption(id, text, otherwise));
+    }
+
+    Taken add(Assumption one) {
+        made.putIfAbsent(one.id(), one);
         return this;
     }
 

@@ -45,6 +45,7 @@ public final class Samples {
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
         all.put("Names", Names::run);
+        all.put("NameRecords", NameRecords::run);
         all.put("Hypothesis", Hypothesis::run);
         all.put("RelevantEvidence", RelevantEvidence::run);
         all.put("FerretCommonPractice", FerretCommonPractice::run);
