@@ -21,6 +21,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.PlainWords;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** The shape of what is recorded of one individual. */
 final class IndividualShape {
@@ -80,7 +81,7 @@ final class IndividualShape {
         Optional<String> word = members.required("word").flatMap(PedigreeShape::id);
         Optional<String> vocabulary = members.required("vocabulary").flatMap(PedigreeShape::id);
         Optional<String> facet = members.optional("facet").flatMap(stated -> plain("facet", stated));
-        Optional<LocalDate> date = members.optional("date").flatMap(PedigreeShape::date);
+        Optional<PartialDate> date = members.optional("date").flatMap(PedigreeShape::partialDate);
         LifeStage stage = members.optional("stage").map(IndividualShape::stage).orElse(LifeStage.unstated());
         Optional<String> light = members.optional("light").flatMap(IndividualShape::light);
         Optional<String> observer = members.optional("observer").flatMap(PedigreeShape::id);

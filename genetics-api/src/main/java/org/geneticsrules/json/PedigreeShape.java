@@ -14,11 +14,15 @@ import org.geneticsrules.pedigree.Correction;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** The shape of a pedigree: its head, its records and the trail of its corrections. */
 final class PedigreeShape {
 
     private static final Pattern DATE = Pattern.compile("[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])");
+
+    private static final Pattern PARTIAL_DATE =
+            Pattern.compile("[0-9]{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?");
 
     private PedigreeShape() {}
 
@@ -93,6 +97,20 @@ final class PedigreeShape {
                 return Optional.empty();
             }
         });
+    }
+
+    /** A day, a month or a year of the calendar. */
+    static Optional<PartialDate> partialDate(Part part) {
+        return part.text(PARTIAL_DATE, "bad-date", "a date such as 2026-05-01, 2026-05 or 2026")
+                .flatMap(text -> {
+                    try {
+                        return Optional.of(PartialDate.parse(text));
+                    } catch (IllegalArgumentException e) {
+                        part.problems()
+                                .add("no-such-date", part.pointer(), "there is no " + text, "a date of the calendar");
+                        return Optional.empty();
+                    }
+                });
     }
 
     private static Optional<Correction> correction(Part part) {

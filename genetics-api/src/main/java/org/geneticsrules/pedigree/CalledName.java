@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.PlainWords;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /**
  * A name that somebody called an animal by, kept as it was written: a word, and whose word it is. What it says of the look is found out
@@ -17,7 +18,7 @@ import org.geneticsrules.trait.PlainWords;
  * @param word the name, as written: spelt as ids are
  * @param vocabulary whose name it is: id of a vocabulary, the last part of its id, or its region; spelt as ids are
  * @param facet id of the facet of the vocabulary that is spoken of, if stated; needed where a word names several things
- * @param date when it was said, if recorded
+ * @param date when it was said, as far as recorded: a day, a month or a year
  * @param stage how old the animal was and in which season, as far as recorded
  * @param light the light the animal was looked at in, if recorded
  * @param observer who said it, if recorded; personal data that is kept here and never copied into answers; spelt as ids are
@@ -26,7 +27,7 @@ public record CalledName(
         String word,
         String vocabulary,
         Optional<String> facet,
-        Optional<LocalDate> date,
+        Optional<PartialDate> date,
         LifeStage stage,
         Optional<String> light,
         Optional<String> observer) {
@@ -93,7 +94,17 @@ public record CalledName(
      * @return a copy
      */
     public CalledName on(LocalDate day) {
-        return new CalledName(word, vocabulary, facet, Optional.of(day), stage, light, observer);
+        return on(PartialDate.of(day));
+    }
+
+    /**
+     * Returns this name as said on a day, or on some day of a month or a year.
+     *
+     * @param when the date, as far as it is known
+     * @return a copy
+     */
+    public CalledName on(PartialDate when) {
+        return new CalledName(word, vocabulary, facet, Optional.of(when), stage, light, observer);
     }
 
     /**

@@ -7,6 +7,7 @@ import java.util.Set;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.PlainWords;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /**
  * What was recorded of an individual at one look.
@@ -94,7 +95,13 @@ public record Observation(
 
     /** What a name says of the look, on the occasion on which it was said. */
     static Observation read(CalledName name, Set<Phenotype> looks) {
-        return new Observation(name.date(), name.stage(), looks, name.light(), name.observer(), Optional.of(name));
+        return new Observation(
+                name.date().flatMap(PartialDate::exact),
+                name.stage(),
+                looks,
+                name.light(),
+                name.observer(),
+                Optional.of(name));
     }
 
     /**

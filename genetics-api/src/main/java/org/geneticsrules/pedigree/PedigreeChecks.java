@@ -12,6 +12,7 @@ import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** Checks that the records of a pedigree fit together. */
 final class PedigreeChecks {
@@ -282,7 +283,13 @@ final class PedigreeChecks {
                     problems);
         }
         for (int i = 0; i < individual.names().size(); i++) {
-            before(individual, born, "names", i, individual.names().get(i).date(), problems);
+            before(
+                    individual,
+                    born,
+                    "names",
+                    i,
+                    individual.names().get(i).date().map(PartialDate::last),
+                    problems);
         }
         for (int i = 0; i < individual.tests().size(); i++) {
             before(individual, born, "tests", i, individual.tests().get(i).date(), problems);

@@ -9,6 +9,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** The document form of a pedigree. Stateless and thread-safe. */
 public final class PedigreeDocument {
@@ -83,7 +84,7 @@ public final class PedigreeDocument {
                 .with("word", name.word())
                 .with("vocabulary", name.vocabulary())
                 .with("facet", name.facet())
-                .with("date", date(name.date()));
+                .with("date", name.date().map(PartialDate::toString));
         if (!name.stage().equals(LifeStage.unstated())) {
             node.with("stage", stage(name.stage()));
         }

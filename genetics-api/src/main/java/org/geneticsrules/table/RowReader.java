@@ -24,6 +24,7 @@ import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.PlainWords;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** Reads rows one by one and notes what they say of whom; what cannot be read is a problem at its cell. */
 final class RowReader {
@@ -219,11 +220,20 @@ final class RowReader {
             most = Math.max(most, alternatives.size());
             shown.put(trait.getKey(), alternatives);
         }
-        Optional<LocalDate> date = date(row, Column.SEEN_ON);
+        Optional<PartialDate> when = partialDate(row);
+        Optional<LocalDate> date = when.flatMap(PartialDate::exact);
+        if (when.isPresent() && date.isEmpty() && !shown.isEmpty()) {
+            report(
+                    "bad-date",
+                    row,
+                    Column.SEEN_ON,
+                    "\"" + when.get() + "\" is no day, which a look needs",
+                    "a date such as 2026-05-01; a name may be of a month or a year, in a row of its own");
+        }
         LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
         Optional<String> light = light(row);
         Optional<String> observer = observer(row);
-        boolean named = name(row, date, stage, light, observer, animal);
+        boolean named = name(row, when, stage, light, observer, animal);
         if (shown.isEmpty() && !named) {
             alone(row, OF_LOOKS, "no trait and no name");
         } else if (good && !shown.isEmpty()) {
@@ -253,7 +263,7 @@ final class RowReader {
     /** Notes what it was called; tells whether the row says that. */
     private boolean name(
             int row,
-            Optional<LocalDate> date,
+            Optional<PartialDate> date,
             LifeStage stage,
             Optional<String> light,
             Optional<String> observer,
@@ -399,6 +409,16 @@ final class RowReader {
                     "1 to 80 characters, no control characters, no blank at either end, not beginning with x-");
         }
         return good;
+    }
+
+    private Optional<PartialDate> partialDate(int row) {
+        String cell = cell(row, Column.SEEN_ON);
+        try {
+            return cell.isEmpty() ? Optional.empty() : Optional.of(PartialDate.parse(cell));
+        } catch (IllegalArgumentException e) {
+            report("bad-date", row, Column.SEEN_ON, "\"" + cell + "\" is not a date", "a date such as 2026-05-01");
+            return Optional.empty();
+        }
     }
 
     Optional<LocalDate> date(int row, Column column) {

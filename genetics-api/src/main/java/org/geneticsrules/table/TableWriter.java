@@ -26,6 +26,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** Writes a pedigree as a table with the columns that it needs: founders first, then litter by litter. */
 final class TableWriter {
@@ -178,7 +179,7 @@ final class TableWriter {
     }
 
     private void observation(Map<Integer, Map<String, String>> own, int row, Observation seen) {
-        occasion(own, row, seen.date(), seen.stage(), seen.light(), seen.observer());
+        occasion(own, row, seen.date().map(LocalDate::toString), seen.stage(), seen.light(), seen.observer());
         for (String trait : seen.traits()) {
             List<String> states =
                     seen.looks().stream().map(look -> state(look, trait)).toList();
@@ -189,7 +190,7 @@ final class TableWriter {
 
     /** A name has a row of its own, since a row tells of one occasion. */
     private void name(Map<Integer, Map<String, String>> own, int row, CalledName name) {
-        occasion(own, row, name.date(), name.stage(), name.light(), name.observer());
+        occasion(own, row, name.date().map(PartialDate::toString), name.stage(), name.light(), name.observer());
         put(own, row, Column.CALLED, Cells.guarded(name.word()));
         put(own, row, Column.CALLED_IN, Cells.guarded(name.vocabulary()));
         name.facet().ifPresent(of -> put(own, row, Column.FACET, Cells.guarded(of)));
@@ -198,11 +199,11 @@ final class TableWriter {
     private void occasion(
             Map<Integer, Map<String, String>> own,
             int row,
-            Optional<LocalDate> date,
+            Optional<String> date,
             LifeStage stage,
             Optional<String> light,
             Optional<String> observer) {
-        date(own, row, Column.SEEN_ON, date);
+        date.ifPresent(day -> put(own, row, Column.SEEN_ON, day));
         stage.weeks().ifPresent(weeks -> put(own, row, Column.WEEKS, Integer.toString(weeks)));
         stage.moult().ifPresent(moult -> put(own, row, Column.MOULT, Integer.toString(moult)));
         stage.season().ifPresent(season -> put(own, row, Column.SEASON, season));

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Year;
 import java.time.YearMonth;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -103,6 +104,15 @@ public record PartialDate(int year, OptionalInt month, OptionalInt day) {
 
     private static OptionalInt number(@Nullable String digits) {
         return digits == null ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(digits));
+    }
+
+    /**
+     * Returns the day, if it is known.
+     *
+     * @return the day; empty if only the month or the year is known
+     */
+    public Optional<LocalDate> exact() {
+        return day.isPresent() ? Optional.of(first()) : Optional.empty();
     }
 
     /**

@@ -123,7 +123,12 @@ class NamedRecordsTest {
                                 Optional.empty(),
                                 Optional.of(then)),
                         new Observation(
-                                now.date(), now.stage(), pale, Optional.empty(), Optional.empty(), Optional.of(now))),
+                                Optional.of(LocalDate.of(2024, 1, 1)),
+                                now.stage(),
+                                pale,
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.of(now))),
                 read.pedigree().individual("Kit").observations());
         assertEquals(
                 new Reading("Kit", 1, now, "The North", Optional.of(pale), List.of(), Grade.CONJECTURE),

@@ -13,6 +13,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.vocabulary.PartialDate;
 
 /** Small pedigrees at random: loops, parents not recorded, candidate sires of both kinds, litters of several kits. */
 public final class RandomPedigree {
@@ -199,7 +200,14 @@ public final class RandomPedigree {
                 CalledName.of(any(List.of("sable", "Dark-eyed white", "=A1")), any(List.of("The North", "a.b")));
         name = random.nextBoolean() ? name.ofFacet("colour") : name;
         Optional<LocalDate> day = day(one);
-        name = day.isPresent() ? name.on(day.get()) : name;
+        if (day.isPresent()) {
+            PartialDate known = switch (random.nextInt(3)) {
+                case 0 -> PartialDate.of(day.get().getYear());
+                case 1 -> PartialDate.of(day.get().getYear(), day.get().getMonthValue());
+                default -> PartialDate.of(day.get());
+            };
+            name = name.on(known);
+        }
         name = random.nextBoolean()
                 ? name.at(LifeStage.atMoult(random.nextInt(6)).in("winter"))
                 : name;

@@ -101,7 +101,7 @@ final class CalledNames {
             name = name.ofFacet(parts.group(1).strip());
         }
         if (parts.group(4) != null) {
-            name = name.on(VocabularyOptions.day(option, parts.group(4)).orElseThrow());
+            name = name.on(VocabularyOptions.date(option, parts.group(4)).orElseThrow());
         }
         if (at >= 0) {
             Sighting occasion = Inputs.occasion(model, given.substring(at + 1), Phenotype.unspecified());
