@@ -247,9 +247,11 @@ class PedigreeTableTest {
 
     @Test
     void names_stand_in_rows_of_their_own_or_with_what_was_seen() {
-        Pedigree read = TABLE.read("id,seen on,moult,light,seen by,trait: hue,called,called in,facet\n"
-                + "a,2020-01-01,2,daylight,A. Keeper,black,dove,The North,colour\n"
-                + "a,,,,,,frost,south,\n");
+        Pedigree read = TABLE.read("""
+                id,seen on,moult,light,seen by,trait: hue,called,called in,facet
+                a,2020-01-01,2,daylight,A. Keeper,black,dove,The North,colour
+                a,,,,,,frost,south,
+                """);
         assertEquals(
                 List.of(
                         CalledName.of("dove", "The North")
@@ -277,8 +279,12 @@ class PedigreeTableTest {
                 .name(Name.of("dove", "colour")
                         .withSense(Sense.of("only").withLook("grey", Condition.where("hue", "grey"))))
                 .build();
-        String table = "id,season,trait: hue,called,called in\n" + "a,,blue,dov,north\n" + "b,,,dove,nroth\n"
-                + "c,autumn,,dove,north\n";
+        String table = """
+                id,season,trait: hue,called,called in
+                a,,blue,dov,north
+                b,,,dove,nroth
+                c,autumn,,dove,north
+                """;
         ProblemsException refused =
                 assertThrows(ProblemsException.class, () -> TABLE.read(table, model, List.of(north)));
         assertEquals(
