@@ -18,6 +18,20 @@
  *       individual among its own ancestors, counts that contradict one another, a date before birth, a broken trail of corrections.
  * </ol>
  *
+ * <p><b>Names.</b> What an animal was called is kept as it was written ({@link org.geneticsrules.pedigree.CalledName}): a word, whose word
+ * it is, when it was said. {@link org.geneticsrules.pedigree.NamedRecords} reads such names with the vocabularies at hand:
+ *
+ * <ol>
+ *   <li>the vocabulary is found by its id, the last part of its id, or its region; the name by its words, whatever their capitals;
+ *   <li>all that the name meant on the day, said of an animal of that sex, at that stage and in that season, is a set of looks; without a
+ *       date it is all that the name ever meant;
+ *   <li>what could not be told at the stage is left out of it, and so are traits that make no difference;
+ *   <li>what is left becomes one more observation, that the animal had one of these looks, which remembers its name. Where nothing is left
+ *       there is none.
+ * </ol>
+ *
+ * <p>The name stays the record: it alone is written down, and read anew each time.
+ *
  * <p><b>Corrections.</b> A record is corrected by {@link org.geneticsrules.pedigree.Pedigree#corrected}, which keeps what stood there
  * before, when, why and on whose word; {@link org.geneticsrules.pedigree.Pedigree#original} undoes all of it.
  *
@@ -36,7 +50,8 @@
  * come from that recursion; those of whole registries from its factors, in doubles (Meuwissen and Luo 1992; Colleau 2002).
  *
  * <p><b>Privacy.</b> Ids are opaque, and there is no place for owners, breeders, addresses or the numbers of chips, which are personal
- * data. Who wants them keeps them elsewhere, under the same ids.
+ * data. Who wants them keeps them elsewhere, under the same ids. Who looked at an animal or named it may be recorded, since it matters
+ * where records are compared; it is written into documents and tables, and into no answer.
  *
  * <p>Everything here is immutable and thread-safe, builders excepted.
  */

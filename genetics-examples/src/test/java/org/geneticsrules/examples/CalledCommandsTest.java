@@ -26,12 +26,12 @@ class CalledCommandsTest {
 
     @Test
     void a_kit_called_albino_makes_its_parents_carriers() throws IOException {
-        String kennel = file(
-                "kennel.csv",
-                "id,sex,litter,dam,sire,seen on,moult,light,called,called in\n"
-                        + "Wicket,female,,,,,,,,\n"
-                        + "Tarn,male,,,,,,,,\n"
-                        + "Pip,,A,Wicket,Tarn,1998-11-02,1,daylight,albino,British Isles\n");
+        String kennel = file("kennel.csv", """
+                id,sex,litter,dam,sire,seen on,moult,light,called,called in
+                Wicket,female,,,,,,,,
+                Tarn,male,,,,,,,,
+                Pip,,A,Wicket,Tarn,1998-11-02,1,daylight,albino,British Isles
+                """);
         String out = flowing(Run.of("may-carry", "--pedigree", kennel, "--animal", "Wicket", "--loci", "C"));
         assertTrue(out.startsWith("By all records \"Wicket\" carries albino"), out);
         assertTrue(out.contains("Names that animals were called by mean what the vocabularies say"), out);
@@ -45,14 +45,20 @@ class CalledCommandsTest {
 
     @Test
     void every_name_that_cannot_be_read_is_told_with_its_cell() throws IOException {
-        String kennel = file(
-                "kennel.csv",
-                "id,called,called in\n" + "A,sandi,British Isles\n" + "B,sandy,British Isle\n" + "C,sandy,\n");
+        String kennel = file("kennel.csv", """
+                id,called,called in
+                A,sandi,British Isles
+                B,sandy,British Isle
+                C,sandy,
+                """);
         Run shape = Run.of("registry", "--pedigree", kennel);
         assertEquals(ExitCodes.NOT_UNDERSTOOD, shape.code());
         assertTrue(shape.err().contains("kennel.csv:4:3"), shape.err());
-        String other =
-                file("other.csv", "id,called,called in\n" + "A,sandi,British Isles\n" + "B,sandy,British Isle\n");
+        String other = file("other.csv", """
+                id,called,called in
+                A,sandi,British Isles
+                B,sandy,British Isle
+                """);
         Run run = Run.of("registry", "--pedigree", other);
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
         assertTrue(run.err().contains("other.csv:2:3"), run.err());

@@ -221,7 +221,6 @@ final class LookNextAnswer {
         }
     }
 
-    /** A second look at the same stage tells nothing, unless the first may have been misread or was undecided. */
     /** From when on, and in which light, a trait can be told. */
     private static Optional<String> when(Trait trait) {
         List<String> said = new ArrayList<>();
@@ -232,6 +231,7 @@ final class LookNextAnswer {
         return said.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", said));
     }
 
+    /** A second look at the same stage tells nothing, unless the first may have been misread, was undecided or was made in a bad light. */
     private boolean isRecorded(String trait) {
         for (Observation seen : recorded.observations()) {
             long states = seen.looks().stream()
