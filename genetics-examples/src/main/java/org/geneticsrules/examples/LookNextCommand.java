@@ -1,27 +1,13 @@
 package org.geneticsrules.examples;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.recorded.LookNextQuestion;
-import org.geneticsrules.answer.recorded.RecordedAnswers;
-import org.geneticsrules.model.Model;
-import org.geneticsrules.model.Population;
-import org.geneticsrules.pedigree.Individual;
-import org.geneticsrules.pedigree.Observation;
-import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.trait.LifeStage;
-import org.geneticsrules.trait.Sighting;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** Says what to look at next in an animal, alone or among recorded relatives. */
 @Command(
@@ -42,35 +28,8 @@ import picocli.CommandLine.Spec;
         })
 final class LookNextCommand implements Callable<Integer> {
 
-    private static final String ALONE = "the animal";
-
-    @Spec
-    private CommandSpec spec;
-
     @Mixin
-    private ModelChoice choice;
-
-    @Option(
-            names = "--pedigree",
-            paramLabel = "FILE",
-            description = "The recorded animals, a pedigree as .json or as a .csv table; with --animal.")
-    private @Nullable Path file;
-
-    @Option(names = "--animal", paramLabel = "ID", description = "The recorded animal, by its id.")
-    private @Nullable String animal;
-
-    @Option(
-            names = "--look",
-            paramLabel = "LOOK",
-            description = {
-                "What was seen of a single animal so far, for example \"eye colour: dark, hue: brown\";",
-                "when it was seen after an at sign, \"... @ week 60, moult 2\"; once for each look.",
-                "Without a pedigree."
-            })
-    private List<String> looks = new ArrayList<>();
-
-    @Option(names = "--sex", paramLabel = "SEX", description = "The sex of a single animal: female or male.")
-    private @Nullable String sex;
+    private AnimalChoice choice;
 
     @Option(
             names = "--traits",
@@ -78,62 +37,15 @@ final class LookNextCommand implements Callable<Integer> {
             description = "The traits to choose among, separated by commas. Default: all the model rules.")
     private @Nullable String traits;
 
-    @Option(
-            names = "--population",
-            paramLabel = "NAME",
-            description = {
-                "Where founders come from for whom the records do not say.",
-                "Default: each population of the model in turn."
-            })
-    private @Nullable String population;
-
     @Mixin
     private StageOptions when;
 
-    @Mixin
-    private OutputChoice output;
-
     @Override
     public Integer call() {
-        boolean isRecorded = file != null || animal != null;
-        if (isRecorded && (file == null || animal == null)) {
-            throw new ParameterException(spec.commandLine(), "--pedigree and --animal are given together, or neither");
-        }
-        if (isRecorded && (!looks.isEmpty() || sex != null)) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--look and --sex describe a single animal; of one in a pedigree both are recorded there");
-        }
-        Asked asked = new Asked(choice.answers(), this::records, this::about);
-        Model model = asked.model();
-        asked.read(output::isJson); // a misspelt format is found before the work
-        Supplier<String> who = asked.animal("--animal", animal == null ? ALONE : animal);
-        Supplier<LifeStage> stage = asked.read(() -> when.stage(model));
-        RecordedAnswers records = asked.records();
-        LookNextQuestion question =
-                LookNextQuestion.of(who.get()).at(stage.get()).among(Inputs.names(traits));
-        return output.print(
-                records.lookNext(question), model, spec.commandLine().getOut());
-    }
-
-    /** The recorded animals, or a single one of whom nothing is known but what is told here. */
-    private Pedigree records(Model model) {
-        if (file != null) {
-            return PedigreeChoice.read(file, model);
-        }
-        Individual alone = Individual.of(ALONE);
-        for (String look : looks) {
-            Sighting seen = Inputs.sighting("--look", model, look);
-            alone = alone.with(Observation.of(seen.stage(), seen.look()));
-        }
-        if (sex != null) {
-            alone = alone.with(Inputs.sex("--sex", sex));
-        }
-        return Pedigree.builder("a-single-animal", "1").add(alone).build();
-    }
-
-    private Supplier<RecordedAnswers> about(Asked asked) {
-        Supplier<Optional<Population>> origin = asked.read(() -> Inputs.population(asked.model(), population));
-        return () -> origin.get().map(herd -> asked.plain().from(herd.id())).orElseGet(asked::plain);
+        return choice.answer((asked, who) -> {
+            Supplier<LifeStage> stage = asked.read(() -> when.stage(asked.model()));
+            return records -> records.lookNext(
+                    LookNextQuestion.of(who.get()).at(stage.get()).among(Inputs.names(traits)));
+        });
     }
 }
