@@ -27,6 +27,7 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -35,10 +36,14 @@ import org.geneticsrules.trait.Sex;
  * <ol>
  *   <li>Expressions are combined at the loci that the trait reads, as far as records leave them at each, and for each combination every way
  *       is gone through in which chance may decide. Where a mask makes what is seen, that is a candidate.
- *   <li>A candidate counts if the records allow it: the combination is put into the pedigree as tests that are never wrong, and what is seen
- *       as a look, with what is seen of the traits that decide whether such masks are there. So a mask is not told that earlier looks or
- *       relatives rule out. One combination that fits is enough.
+ *   <li>A candidate counts if earlier looks at the animal allow it: with what would be seen then of the trait, of those that decide whether
+ *       such masks are there, and of those seen earlier about which the same chance decides.
+ *   <li>And it counts only if the records of relatives allow it too: the combination is put into the pedigree as tests that are never wrong,
+ *       and what is seen as a look. One combination that fits is enough.
  * </ol>
+ *
+ * <p>No mask is missed. Where the animal was looked at before, a mask may be told too many: one that only a state which is itself hidden
+ * beneath another mask would rule out.
  *
  * <p>Not thread-safe.
  */
@@ -54,6 +59,9 @@ final class Covering {
     private final Individual animal;
     private final LifeStage stage;
     private final Function<String, List<AllelePair>> left;
+
+    /** What was seen of the animal, as far as that is evidence. */
+    private final List<Reading> before = new ArrayList<>();
 
     /** Whether nothing is recorded by which a candidate could be ruled out. */
     private final boolean anything;
@@ -76,6 +84,7 @@ final class Covering {
         this.animal = animal;
         this.stage = stage;
         this.left = left;
+        animal.observations().forEach(seen -> counting(seen).ifPresent(before::add));
         this.anything = kindred.individuals().size() == 1
                 && animal.observations().isEmpty()
                 && animal.tests().isEmpty();
@@ -139,6 +148,18 @@ final class Covering {
         return ordered;
     }
 
+    /** A look without the traits that could not be told then. */
+    private Optional<Reading> counting(Observation seen) {
+        WhenTold told = new WhenTold(ground, seen.stage());
+        List<String> traits = seen.traits().stream()
+                .filter(model().rules()::containsKey)
+                .filter(trait -> !told.isTooEarly(trait) && told.lacking(trait).isEmpty())
+                .toList();
+        Set<Phenotype> looks = new LinkedHashSet<>();
+        seen.looks().forEach(look -> looks.add(look.restrictedTo(traits)));
+        return traits.isEmpty() ? Optional.empty() : Optional.of(new Reading(seen.stage(), looks));
+    }
+
     private Model model() {
         return ground.model();
     }
@@ -153,6 +174,7 @@ final class Covering {
                         .forEach(traits::add);
             }
         }
+        traits.addAll(new LookLoci(ground.compiled(), animal).sharing(trait));
         View all = new View(new ArrayList<>(traits), stage, Census.CONCEIVED);
         try {
             ground.compiled().diagram(all);
@@ -233,6 +255,9 @@ final class Covering {
         if (asked > MOST_ASKED) {
             throw new TooLargeException("combinations of expressions", asked, MOST_ASKED, "ask about fewer traits.");
         }
+        if (!fitsEarlierLooks(look, sex, expressions)) {
+            return false;
+        }
         Individual supposed = animal.with(sex).with(Observation.of(stage, look));
         for (Map.Entry<String, String> one : expressions.entrySet()) {
             Locus locus = model().locus(one.getKey());
@@ -252,5 +277,15 @@ final class Covering {
         }
         return Fits.of(model(), ground.inference(Supposed.put(kindred, supposed)), animal.id(), expressions.keySet())
                 == Whether.POSSIBLE;
+    }
+
+    private boolean fitsEarlierLooks(Phenotype look, Sex sex, Map<String, String> expressions) {
+        List<Reading> all = new ArrayList<>(before);
+        all.add(new Reading(stage, Set.of(look)));
+        return ground.compiled().evidence(all, ground.confusions()).stream()
+                .anyMatch(box -> box.box().variables().entrySet().stream().allMatch(one -> {
+                    String value = one.getKey().equals(Sex.VARIABLE) ? sex.word() : expressions.get(one.getKey());
+                    return value == null || one.getValue().allows(value);
+                }));
     }
 }

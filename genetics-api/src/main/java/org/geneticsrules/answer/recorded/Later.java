@@ -104,7 +104,8 @@ public record Later(String animal, LifeStage stage, List<Origin> origins, List<O
      * @param state the state
      * @param whether whether all records leave it possible, frequencies and mutation left out
      * @param chances how likely it is, for each origin
-     * @param hiddenBy ids of the masks that may be what shows it, another state being hidden beneath; in declared order
+     * @param hiddenBy ids of the masks that may be what shows it, another state being hidden beneath; in declared order. None is missed; one
+     *     may be named too many that only a state beneath another mask would rule out
      */
     public record OfState(String state, Whether whether, List<Chance> chances, List<String> hiddenBy) {
         /**
