@@ -31,7 +31,7 @@ final class LookNextDocument {
                 .build();
     }
 
-    private static Node stage(LifeStage stage) {
+    static Node stage(LifeStage stage) {
         ObjectBuilder node = new ObjectBuilder();
         stage.weeks().ifPresent(weeks -> node.with("weeks", Node.number(weeks)));
         stage.moult().ifPresent(moult -> node.with("moult", Node.number(moult)));
@@ -49,7 +49,7 @@ final class LookNextDocument {
                 .build();
     }
 
-    private static Node information(LookNext.Information one) {
+    static Node information(LookNext.Information one) {
         ObjectBuilder node = new ObjectBuilder().with("standing", RecordedDocument.standing(one.standing()));
         one.bits().ifPresent(bits -> node.with("bits", RecordedDocument.decimal(bits)));
         return node.build();

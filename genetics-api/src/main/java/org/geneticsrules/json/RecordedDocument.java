@@ -9,8 +9,10 @@ import org.geneticsrules.answer.recorded.CarrierTrail;
 import org.geneticsrules.answer.recorded.Chance;
 import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.Conflict;
+import org.geneticsrules.answer.recorded.DnaTest;
 import org.geneticsrules.answer.recorded.Finding;
 import org.geneticsrules.answer.recorded.HowSure;
+import org.geneticsrules.answer.recorded.Later;
 import org.geneticsrules.answer.recorded.LookNext;
 import org.geneticsrules.answer.recorded.MayCarry;
 import org.geneticsrules.answer.recorded.NextLitter;
@@ -93,6 +95,12 @@ public final class RecordedDocument {
         }
         if (finding instanceof LookNext found) {
             return LookNextDocument.of(found);
+        }
+        if (finding instanceof Later found) {
+            return LaterDocument.of(found);
+        }
+        if (finding instanceof DnaTest found) {
+            return DnaTestDocument.of(found);
         }
         return finding instanceof Parentage found ? parentage(found) : litter((NextLitter) finding);
     }

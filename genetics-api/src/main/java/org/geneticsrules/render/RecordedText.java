@@ -4,8 +4,10 @@ import java.util.List;
 import org.geneticsrules.answer.recorded.CarrierTrail;
 import org.geneticsrules.answer.recorded.Cited;
 import org.geneticsrules.answer.recorded.Conflict;
+import org.geneticsrules.answer.recorded.DnaTest;
 import org.geneticsrules.answer.recorded.Finding;
 import org.geneticsrules.answer.recorded.HowSure;
+import org.geneticsrules.answer.recorded.Later;
 import org.geneticsrules.answer.recorded.LookNext;
 import org.geneticsrules.answer.recorded.MayCarry;
 import org.geneticsrules.answer.recorded.NextLitter;
@@ -73,6 +75,10 @@ public final class RecordedText {
             new NextLitterSection(style, answer.young()).write(found, text);
         } else if (finding instanceof LookNext found) {
             new LookNextSection(style).write(found, text);
+        } else if (finding instanceof Later found) {
+            new LaterSection(style).write(found, text);
+        } else if (finding instanceof DnaTest found) {
+            new DnaTestSection(style).write(found, text);
         }
     }
 

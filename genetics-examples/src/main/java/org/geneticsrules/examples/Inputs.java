@@ -112,6 +112,17 @@ final class Inputs {
         return reading(option, given, () -> syntax("chance-syntax", () -> Probability.parse(given.strip())));
     }
 
+    /** A chance that is less than 1. */
+    static Probability error(String option, String given) {
+        Probability found = chance(option, given);
+        if (found.isOne()) {
+            Problem problem = Problem.of(Stage.SYNTAX, "error-out-of-range", "", "an error of 1 is no test")
+                    .expecting("0 to less than 1, for example 1/100");
+            throw new InputException(ProblemText.of(option, given, List.of(problem)));
+        }
+        return found;
+    }
+
     /** A look, which may state the sex too. */
     static Phenotype look(String option, Model model, String given) {
         return reading(option, given, () -> look(model, given));

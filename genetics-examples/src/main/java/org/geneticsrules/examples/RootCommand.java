@@ -31,6 +31,8 @@ import picocli.CommandLine.Spec;
             HandOverCommand.class,
             TestMatingCommand.class,
             LookNextCommand.class,
+            LaterCommand.class,
+            DnaTestCommand.class,
             MayCarryCommand.class,
             CarrierTrailCommand.class,
             HowSureCommand.class,

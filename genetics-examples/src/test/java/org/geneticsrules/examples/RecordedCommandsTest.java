@@ -149,6 +149,63 @@ class RecordedCommandsTest {
         assertTrue(wrong.err().contains("did you mean \"few carriers\"?"), wrong.err());
     }
 
+    /** The numbers are those of LaterTest, worked by hand there. */
+    @Test
+    void a_silver_will_keep_whitening() {
+        String[] line = {
+            "later",
+            "--look",
+            "white guard hairs: scattered @ moult 1",
+            "--traits",
+            "white guard hairs",
+            "--moult",
+            "3",
+            "--population",
+            "few carriers"
+        };
+        String later = answered(Run.of(line));
+        assertTrue(
+                unwrapped(later)
+                        .startsWith(
+                                "At moult 3, by all records, \"the animal\" may show white guard hairs from scattered to"
+                                        + " about half, most likely mostly coloured."),
+                later);
+        assertTrue(
+                later.lines().anyMatch(one -> one.matches(" +mostly coloured +possible +7/16 \\(43.75 %\\)")), later);
+        assertTrue(
+                unwrapped(later).contains("excluded then: white guard hairs none, mostly white, nearly all, all."),
+                later);
+        assertTrue(unwrapped(later).contains("the grade of that is conjecture"), later);
+        List<String> json = new ArrayList<>(Arrays.asList(line));
+        json.addAll(List.of("--format", "json"));
+        assertValid("recorded-answer", RecordedDocument.schema(), answered(Run.of(json.toArray(String[]::new))));
+    }
+
+    /** Two coated parents of an albino each carry it; their dark son does with 2/3, and his dark kit by an albino makes that 1/2. */
+    @Test
+    void a_dna_test_is_told_with_its_error_and_its_cause() {
+        String[] more = {
+            "--animal", "Fennick", "--carries", "albino", "--population", "few carriers", "--error", "1/100"
+        };
+        String test = answered(ask("dna-test", more));
+        assertTrue(
+                unwrapped(test)
+                        .startsWith(
+                                "A DNA test of \"Fennick\" at C would tell whether it is likely to carry albino, but settle"
+                                        + " nothing by itself, since it is wrong in 1/100 of cases. A cause of it in the DNA is on"
+                                        + " record"),
+                test);
+        assertTrue(test.lines().anyMatch(one -> one.matches("without the test +1/2 \\(50 %\\)")), test);
+        assertTrue(unwrapped(test).contains("OMIA:000202-9669"), test);
+        assertTrue(unwrapped(test).contains("Whether any laboratory offers a test is not known here"), test);
+        List<String> json = new ArrayList<>(Arrays.asList(more));
+        json.addAll(List.of("--format", "json"));
+        assertValid(
+                "recorded-answer", RecordedDocument.schema(), answered(ask("dna-test", json.toArray(String[]::new))));
+        String alone = answered(Run.of("dna-test", "--look", "eye colour: dark", "--locus", "M"));
+        assertTrue(unwrapped(alone).contains("would settle which of 3 genotypes it has"), alone);
+    }
+
     @Test
     void three_kinds_of_sure_stand_side_by_side() {
         String sure = answered(ask(
@@ -244,6 +301,8 @@ class RecordedCommandsTest {
         "may-carry, --animal, Fennick, --loci, B",
         "look-next, --animal, Bramble, --traits, 'hue, coat length'",
         "carrier-trail, --animal, Fennick, --carries, albino",
+        "later, --animal, Bramble, --moult, 2",
+        "dna-test, --animal, Bramble, --locus, L",
         "parentage, --litter, A, --words, ''"
     })
     void documents_follow_their_schema(String command, String one, String two, String three, String four) {
@@ -312,6 +371,15 @@ class RecordedCommandsTest {
                 "parentage --litter A --male Tarn=1/2 --male Pip | no share is stated",
                 "parentage --litter A --male Tarn=1/2 | must sum to 1",
                 "parentage --litter A --each-kit | needs the males",
+                "later --animal Tarn | no stage is stated",
+                "later --animal Tarn --moult 0 --traits mask | season",
+                "later --animal Tarn --moult 0 --traits hues | did you mean \"hue\"?",
+                "dna-test --animal Tarn --carries albinos | did you mean \"albino\"?",
+                "dna-test --animal Tarn --locus C,B | a test is of one locus",
+                "dna-test --animal Tarn --locus Q | unknown locus \"Q\"",
+                "dna-test --animal Tarn | --carries",
+                "dna-test --animal Tarn --locus C --error 1 | less than 1",
+                "dna-test --animal Tarn --locus C --error 2 | --error",
                 "registry --out verdicts.txt | ends in .csv or .json",
                 "registry --carries albino | say which with --out",
                 "registry --minutes -1 | expected a number from 0 to",

@@ -67,7 +67,7 @@ final class Draft {
         answer.ifPresent(one -> raise(one.cautions()));
     }
 
-    private void raise(List<Caution> due) {
+    void raise(List<Caution> due) {
         due.forEach(caution -> cautions.putIfAbsent(caution.id(), caution));
     }
 

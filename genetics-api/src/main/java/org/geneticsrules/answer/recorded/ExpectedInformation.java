@@ -43,10 +43,9 @@ final class ExpectedInformation {
     private static final double ROUNDING = 1e-9;
 
     private final Inference engine;
-    private final Pedigree kindred;
     private final Individual animal;
     private final LifeStage stage;
-    private final Conclusions before;
+    private final Supposed supposed;
 
     /**
      * Prepares looks.
@@ -56,15 +55,14 @@ final class ExpectedInformation {
      */
     ExpectedInformation(Inference engine, Pedigree kindred, String animal, LifeStage stage, Set<String> loci) {
         this.engine = engine;
-        this.kindred = kindred;
         this.animal = kindred.individual(animal);
         this.stage = stage;
-        this.before = engine.conclude(loci);
+        this.supposed = new Supposed(engine, kindred, animal, loci);
     }
 
     /** What is known without the look. */
     Conclusions before() {
-        return before;
+        return supposed.before();
     }
 
     /**
@@ -91,42 +89,39 @@ final class ExpectedInformation {
 
     /** Looks at a trait, to learn of some loci. */
     Told look(String trait, List<String> states, Set<String> loci) {
-        Standing standing = standing(before, loci);
+        Standing standing = supposed.standing(loci);
         Map<String, Seen> seen = new LinkedHashMap<>();
         if (standing != Standing.EXACT) {
             return new Told(true, Information.unsettled(standing), seen);
         }
-        Map<String, Inference> supposed = new LinkedHashMap<>();
+        Map<String, Inference> engines = new LinkedHashMap<>();
         double sum = 0;
         for (String state : states) {
-            Inference with = engine.about(with(Phenotype.of(trait, state)));
-            Conclusions after = with.conclude(loci);
-            Standing then = standing(after, loci);
-            if (then == Standing.CONTRADICTED) {
+            Supposed.Then then = supposed.with(animal.with(Observation.of(stage, Phenotype.of(trait, state))), loci);
+            if (then.standing() == Standing.CONTRADICTED) {
                 continue; // it is never seen
             }
-            if (then != Standing.EXACT) {
-                return new Told(true, Information.unsettled(then), Map.of());
+            if (then.standing() != Standing.EXACT) {
+                return new Told(true, Information.unsettled(then.standing()), Map.of());
             }
-            double chance = Math.exp(after.logLikelihood() - before.logLikelihood());
-            if (chance > 0) {
-                supposed.put(state, with);
-                seen.put(state, new Seen(chance, Map.of()));
-                sum += chance;
+            if (then.chance() > 0) {
+                engines.put(state, then.engine());
+                seen.put(state, new Seen(then.chance(), Map.of()));
+                sum += then.chance();
             }
         }
         if (sum > 1 + ROUNDING) {
             return new Told(false, Information.unsettled(Standing.EXACT), Map.of());
         }
-        return supposed.size() == 1
+        return engines.size() == 1
                 ? new Told(true, Information.exact(0), seen)
-                : new Told(true, information(supposed, loci, seen), seen);
+                : new Told(true, information(engines, loci, seen), seen);
     }
 
-    private Information information(Map<String, Inference> supposed, Set<String> loci, Map<String, Seen> seen) {
+    private Information information(Map<String, Inference> engines, Set<String> loci, Map<String, Seen> seen) {
         Optional<Map<Map<String, AllelePair>, Double>> now = carried(engine, loci);
         double bits = 0;
-        for (Map.Entry<String, Inference> one : supposed.entrySet()) {
+        for (Map.Entry<String, Inference> one : engines.entrySet()) {
             Optional<Map<Map<String, AllelePair>, Double>> then = carried(one.getValue(), loci);
             if (now.isEmpty() || then.isEmpty()) {
                 return Information.unsettled(Standing.TOO_LARGE);
@@ -157,18 +152,5 @@ final class ExpectedInformation {
         } catch (TooLargeException manyGenotypes) {
             return Optional.empty();
         }
-    }
-
-    private Pedigree with(Phenotype look) {
-        Individual looked = animal.with(Observation.of(stage, look));
-        return Kindreds.with(kindred, List.of(looked), List.of(), Set.of()).build();
-    }
-
-    private Standing standing(Conclusions found, Set<String> loci) {
-        Standing worst = Standing.EXACT;
-        for (String locus : loci) {
-            worst = PlannedMating.worse(worst, found.standing(animal.id(), locus));
-        }
-        return worst;
     }
 }

@@ -77,7 +77,7 @@ final class LookClasses {
         return locus.pairs().stream().allMatch(pair -> shown(locus, pair).size() == 1);
     }
 
-    private static Whether whether(Possibility possibility) {
+    static Whether whether(Possibility possibility) {
         return possibility instanceof Possibility.Possible
                 ? Whether.POSSIBLE
                 : possibility instanceof Possibility.Excluded ? Whether.EXCLUDED : Whether.UNDECIDED;

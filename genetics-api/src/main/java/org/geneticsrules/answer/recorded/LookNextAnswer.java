@@ -26,15 +26,10 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
-import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Judgeable;
 import org.geneticsrules.trait.LifeStage;
-import org.geneticsrules.trait.Phenotype;
-import org.geneticsrules.trait.Reading;
-import org.geneticsrules.trait.Trait;
 
 /** Puts together what should be looked at next. */
 final class LookNextAnswer {
@@ -52,6 +47,7 @@ final class LookNextAnswer {
     private final Individual recorded;
     private final List<String> traits;
     private final Map<String, Set<String>> loci = new LinkedHashMap<>();
+    private final WhenTold told;
     private final LookClasses classes;
     private final Draft draft;
 
@@ -69,6 +65,7 @@ final class LookNextAnswer {
                 .toList();
         LookLoci read = new LookLoci(ground.compiled(), recorded);
         traits.forEach(trait -> loci.put(trait, read.of(trait)));
+        this.told = new WhenTold(ground, question.stage());
         this.classes = new LookClasses(ground, kindred, animal);
         this.draft = new Draft(ground);
     }
@@ -83,8 +80,8 @@ final class LookNextAnswer {
         List<ExpectedInformation> looks = weighed.stream().map(Weighed::found).toList();
         List<Conclusions> before =
                 looks.stream().map(ExpectedInformation::before).toList();
-        boolean contradicted = before.stream()
-                .anyMatch(found -> all.stream().anyMatch(at -> found.standing(animal, at) == Standing.CONTRADICTED));
+        // records that contradict one another at a locus that no look reads have no chance together either
+        boolean contradicted = before.stream().anyMatch(found -> !found.isConsistent());
         List<OfTrait> rows = new ArrayList<>();
         List<AtLocus> left = new ArrayList<>();
         List<Combined> together = List.of();
@@ -169,13 +166,12 @@ final class LookNextAnswer {
     }
 
     private OfTrait row(String trait, List<ExpectedInformation> looks) {
-        Optional<Trait> described = ground.model().catalogue().trait(trait);
-        Optional<String> note = described.flatMap(Trait::note);
-        Optional<String> from = described.flatMap(LookNextAnswer::when);
-        if (ground.model().catalogue().judgeable(trait, question.stage()) == Judgeable.NO) {
+        Optional<String> note = told.note(trait);
+        Optional<String> from = told.from(trait);
+        if (told.isTooEarly(trait)) {
             return new OfTrait(trait, Word.NOT_YET, List.of(), List.of(), from, note);
         }
-        Optional<String> lacking = lacking(trait);
+        Optional<String> lacking = told.lacking(trait);
         if (lacking.isPresent()) {
             return new OfTrait(trait, Word.STAGE_NEEDED, List.of(), List.of(), lacking, note);
         }
@@ -184,16 +180,16 @@ final class LookNextAnswer {
         }
         Set<String> at = Objects.requireNonNull(loci.get(trait));
         List<String> states = ground.model().states(trait);
-        List<Told> told =
+        List<Told> each =
                 looks.stream().map(look -> look.look(trait, states, at)).toList();
-        told.forEach(one -> draft.settled(one.information().standing()));
+        each.forEach(one -> draft.settled(one.information().standing()));
         return new OfTrait(
                 trait,
-                word(told),
-                told.stream().allMatch(Told::claims)
-                        ? told.stream().map(Told::information).toList()
+                word(each),
+                each.stream().allMatch(Told::claims)
+                        ? each.stream().map(Told::information).toList()
                         : List.of(),
-                states(states, told, at),
+                states(states, each, at),
                 from,
                 note);
     }
@@ -207,28 +203,6 @@ final class LookNextAnswer {
         }
         boolean settled = told.stream().allMatch(one -> one.information().bits().isPresent());
         return settled && !told.isEmpty() ? Word.TELLS_NOTHING : Word.UNDECIDED;
-    }
-
-    /** What a stage lacks that the trait depends on. */
-    private Optional<String> lacking(String trait) {
-        Phenotype any = Phenotype.of(trait, ground.model().states(trait).get(0));
-        try {
-            ground.compiled().evidence(List.of(new Reading(question.stage(), Set.of(any))), ground.confusions());
-            return Optional.empty();
-        } catch (ProblemsException needed) {
-            Problem first = needed.problems().get(0);
-            return Optional.of("needs " + first.expected().orElse(first.message()));
-        }
-    }
-
-    /** From when on, and in which light, a trait can be told. */
-    private static Optional<String> when(Trait trait) {
-        List<String> said = new ArrayList<>();
-        trait.judgeableFrom().ifPresent(stage -> said.add("from " + stage + " on"));
-        if (!trait.judgeableIn().isEmpty()) {
-            said.add("in " + String.join(" or ", trait.judgeableIn()));
-        }
-        return said.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", said));
     }
 
     /** A second look at the same stage tells nothing, unless the first may have been misread, was undecided or was made in a bad light. */

@@ -17,7 +17,8 @@ import org.geneticsrules.trait.Taxon;
  * <p>Immutable and thread-safe.
  *
  * @param kind a stable word for the kind of question: {@code may carry}, {@code carrier trail}, {@code how sure}, {@code parentage},
- *     {@code next litter} or {@code look next}
+ *     {@code next litter}, {@code look next}, {@code later} or
+ *     {@code dna test}
  * @param question the question in a sentence
  * @param verdict the answer in one sentence
  * @param status how the numbers were come by; each has a standing of its own besides

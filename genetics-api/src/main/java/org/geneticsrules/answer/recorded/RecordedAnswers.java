@@ -115,7 +115,8 @@ public final class RecordedAnswers {
     /**
      * Returns the same where chances that are too large to be calculated are estimated by sampling, each with its standard error: what an
      * animal may carry, trails, and the chances of a registry. What compares the chances of whole sets of records, namely how sure one may
-     * be, who may be a sire, what the next litter may show and what a look tells, is calculated exactly or not at all.
+     * be, who may be a sire, what the next litter or the animal itself may show, and what a look or a DNA test tells, is calculated exactly or
+     * not at all.
      *
      * @param how how it is sampled
      * @return a copy
@@ -213,6 +214,38 @@ public final class RecordedAnswers {
      */
     public RecordedAnswer lookNext(LookNextQuestion question) {
         return against(at -> new LookNextAnswer(at, question).answer());
+    }
+
+    /**
+     * Answers what an animal, alone or with relatives, may show at a stage of its life: for each trait which states all records leave
+     * possible, how likely each is, and by which masks it may be hidden.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link Later}
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if a trait or season is unknown, or a trait asked for by name is not modelled; with the code {@code
+     *     stage-needed} if it cannot be told at the stage, or hangs on an age, a moult or a season that the stage does not state
+     */
+    public RecordedAnswer later(LaterQuestion question) {
+        // of rivals only the verdict is told, in which there are no masks
+        return against(at -> new LaterAnswer(at, question, at.answers() == ground.answers()).answer());
+    }
+
+    /**
+     * Answers what a DNA test of an animal, alone or with relatives, would tell without any mating: each report with how likely it is and
+     * what would be left to believe after it, and what the model knows of a cause in the DNA. It never says that a laboratory offers a test.
+     *
+     * @param question the question
+     * @return the answer; its finding is a {@link DnaTest}
+     * @throws IllegalArgumentException if there is no such animal or locus
+     * @throws ProblemsException with the code {@code nothing-to-test} if the animal has no allele at the locus, or may have none because its
+     *     sex is not known
+     */
+    public RecordedAnswer dnaTest(DnaTestQuestion question) {
+        return against(at -> {
+            at.requireLoci(List.of(question.locus()), ground);
+            return new DnaTestAnswer(at, question.under(at.model())).answer();
+        });
     }
 
     /** Asks, and asks rival models the same. */

@@ -1,6 +1,7 @@
 /**
  * Answers about recorded animals: what they may carry and how that came to be known, how sure one may be, who may be a sire, what a future
- * litter may show, what to look at next, and which records of a registry to look at again.
+ * litter may show, what to look at next, what an animal may show later, what a DNA test would tell, and which records of a registry to
+ * look at again.
  *
  * <p>{@link org.geneticsrules.answer.recorded.RecordedAnswers} is the door. Each answer is a {@link
  * org.geneticsrules.answer.recorded.RecordedAnswer} with a {@link org.geneticsrules.answer.recorded.Finding} of its own kind, and with what
@@ -33,6 +34,15 @@
  *       </pre>
  *       Each look is put into the records as if it had been made ({@code ExpectedInformation}), at the loci that the trait reads and those
  *       of earlier looks about which the same chance decided ({@code LookLoci}).
+ *   <li><b>What an animal may show later</b> is asked by a look that is put into the records as if it had been made at that stage, once for
+ *       each state: what is possible by whether all records fit with it ({@code Fits}), what is probable by the ratio of the chances of all
+ *       records with it and without ({@code Supposed}). What chance decided in earlier looks, and where a course of life has come to, is
+ *       thereby taken into account. A mask counts as what may hide a state if some combination of expressions that fits all records is
+ *       covered by it then ({@code Covering}).
+ *   <li><b>A DNA test</b> that may be made is put into the records likewise, once for each report, with its error: P(r) = L(records, r) /
+ *       L(records), and what is left to believe after r is what the engine concludes from the records with r among them. What the test is
+ *       expected to tell is the mean information about the genotype at its locus ({@code Gained}). A cause is on record if some statement
+ *       about the locus, or about what the allele asked about shows by itself, is molecular.
  *   <li><b>A registry</b> is gone through in portions of whole kindreds, so that it can be told how far it has come, and stopped: first all
  *       records are held against one another, inbreeding is counted ({@link org.geneticsrules.pedigree.RegistryKinship}), and it is foreseen
  *       what the chances of each set of relatives cost; then chances are worked out, where they cost least first, as long as there is

@@ -42,6 +42,8 @@ public final class Samples {
         all.put("Relatives", Relatives::run);
         all.put("Recheck", Recheck::run);
         all.put("NextLook", NextLook::run);
+        all.put("LaterLook", LaterLook::run);
+        all.put("DnaTesting", DnaTesting::run);
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
         all.put("Names", Names::run);
