@@ -61,8 +61,12 @@ public final class DescribedDocument {
         if (!one.stage().equals(LifeStage.unstated())) {
             node.with("stage", AnswerDocument.stage(one.stage()));
         }
+        one.light().ifPresent(light -> node.with("light", light));
         node.with("trait", one.trait()).with("state", one.state());
         one.tooEarly().ifPresent(from -> node.with("tooEarlyUntil", AnswerDocument.stage(from)));
+        if (!one.otherLight().isEmpty()) {
+            node.with("otherLight", Node.texts(one.otherLight()));
+        }
         one.unruled().ifPresent(reason -> node.with("notModelled", reason));
         one.note().ifPresent(note -> node.with("note", note));
         return node.build();

@@ -76,10 +76,15 @@ public final class DescriptionText {
                     "Seen " + (stage.equals(LifeStage.unstated()) ? "at a time that is not stated" : "at " + stage));
             for (Reading one : readings) {
                 text.item(one.trait() + ": " + one.state()
+                        + one.light().map(light -> ", in " + light).orElse("")
                         + one.tooEarly()
                                 .map(from ->
                                         " - too early to be told, and no evidence; look again from " + from + " on")
-                                .orElse(""));
+                                .orElse("")
+                        + (one.otherLight().isEmpty()
+                                ? ""
+                                : " - not to be told in " + one.light().orElse("that light")
+                                        + ", and no evidence; look again in " + String.join(" or ", one.otherLight())));
                 if (said.add(one.trait())) {
                     one.note().ifPresent(note -> text.hanging("    ", "    ", note));
                     one.unruled().ifPresent(reason -> text.hanging("    Inheritance: ", "      ", reason));

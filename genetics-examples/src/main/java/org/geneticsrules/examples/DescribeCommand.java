@@ -54,7 +54,8 @@ final class DescribeCommand implements Callable<Integer> {
             paramLabel = "LOOK",
             required = true,
             description = {
-                "What was seen, \"trait: state, ...\", and when, \"... @ week 60, moult 2, winter\".",
+                "What was seen, \"trait: state, ...\", and when and in which light,",
+                "\"... @ week 60, moult 2, winter, in daylight\".",
                 "Once for each look, in the order of time."
             })
     private List<String> looks = new ArrayList<>();
@@ -86,7 +87,7 @@ final class DescribeCommand implements Callable<Integer> {
             traits.remove(Sex.VARIABLE);
             Phenotype rest = one.look().restrictedTo(traits);
             if (!rest.traits().isEmpty()) {
-                seen.add(new Sighting(one.stage(), rest));
+                seen.add(new Sighting(one.stage(), rest, one.light()));
             }
         }
         if (!wrong.isEmpty()) {

@@ -27,8 +27,7 @@ final class Courses {
         for (Trait trait : catalogue.traits().values()) {
             Map<Optional<String>, List<Reading>> bySeason = new LinkedHashMap<>();
             readings.stream()
-                    .filter(one ->
-                            one.trait().equals(trait.id()) && one.tooEarly().isEmpty())
+                    .filter(one -> one.trait().equals(trait.id()) && one.counts())
                     .forEach(one -> bySeason.computeIfAbsent(one.stage().season(), season -> new ArrayList<>())
                             .add(one));
             bySeason.forEach((season, same) -> {

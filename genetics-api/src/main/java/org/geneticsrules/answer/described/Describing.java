@@ -75,7 +75,7 @@ final class Describing {
     private RivalModel.Opinion opinion(Answers other) {
         Animal.requireClaims(
                 readings.stream()
-                        .filter(one -> one.unruled().isEmpty() && one.tooEarly().isEmpty())
+                        .filter(one -> one.unruled().isEmpty() && one.counts())
                         .map(Reading::trait)
                         .toList(),
                 other.compiled().model());
@@ -93,7 +93,11 @@ final class Describing {
         for (Sighting seen : question.sightings()) {
             try {
                 LifeStage stage = catalogue.check(seen.stage());
-                catalogue.check(seen.look()).asMap().forEach((trait, state) -> found.add(reading(stage, trait, state)));
+                seen.light().ifPresent(catalogue::checkLight);
+                catalogue
+                        .check(seen.look())
+                        .asMap()
+                        .forEach((trait, state) -> found.add(reading(stage, seen.light(), trait, state)));
             } catch (ProblemsException e) {
                 e.problems().stream().filter(one -> !problems.contains(one)).forEach(problems::add);
             }
@@ -104,13 +108,15 @@ final class Describing {
         return found;
     }
 
-    private Reading reading(LifeStage stage, String id, String state) {
+    private Reading reading(LifeStage stage, Optional<String> light, String id, String state) {
         Trait trait = model.catalogue().trait(id).orElseThrow();
         return new Reading(
                 stage,
+                light,
                 id,
                 state,
                 trait.judgeable(stage) == Judgeable.NO ? trait.judgeableFrom() : Optional.empty(),
+                trait.judgeable(light) == Judgeable.NO ? trait.judgeableIn() : List.of(),
                 model.visibleTraits().contains(id)
                         ? Optional.empty()
                         : Optional.of(model.notModelled().getOrDefault(id, "The model has no rule for it.")),
@@ -177,12 +183,25 @@ final class Describing {
                             "The animal was old enough for " + String.join(", ", taken) + " to be told.",
                             "What is read earlier says nothing; state the age or the moult."));
         }
+        Set<String> lit = readings.stream()
+                .filter(one ->
+                        model.catalogue().trait(one.trait()).orElseThrow().judgeable(one.light()) == Judgeable.UNKNOWN)
+                .map(Reading::trait)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+        if (!lit.isEmpty()) {
+            made.put(
+                    "told-in-its-light",
+                    new Assumption(
+                            "told-in-its-light",
+                            "The light was good enough for " + String.join(", ", lit) + " to be told.",
+                            "What is read in another light says nothing; state the light."));
+        }
         return new ArrayList<>(made.values());
     }
 
     private List<Open> open() {
         Set<String> known = readings.stream()
-                .filter(one -> one.tooEarly().isEmpty())
+                .filter(Reading::counts)
                 .map(Reading::trait)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
         LifeStage latest =

@@ -15,7 +15,7 @@ import org.geneticsrules.trait.LifeStage;
  * @param courses traits that were read more than once in comparable circumstances, in catalogue order
  * @param apart readings of which each is needed to make it impossible that all are of one animal; empty if it is possible or not known
  * @param fit whether it can all be one animal under the model
- * @param open traits that were not looked at, or only too early, in catalogue order
+ * @param open traits that were not looked at, or only when they could not be told, in catalogue order
  */
 public record Description(List<Reading> readings, List<Course> courses, List<Reading> apart, Fit fit, List<Open> open) {
 
@@ -44,19 +44,48 @@ public record Description(List<Reading> readings, List<Course> courses, List<Rea
      * One trait as it was read at one look.
      *
      * @param stage when
+     * @param light in which light, if stated
      * @param trait the trait
      * @param state what was read
      * @param tooEarly the age or moult from which the trait can be told, if it was read before that: then it counts for nothing
+     * @param otherLight the lights in which the trait can be told, if it was read in another: then it counts for nothing
      * @param unruled why the model makes no claim about the trait, if it makes none
      * @param note what the catalogue says of the trait: how to look, or what it does not mean
      */
     public record Reading(
             LifeStage stage,
+            Optional<String> light,
             String trait,
             String state,
             Optional<LifeStage> tooEarly,
+            List<String> otherLight,
             Optional<String> unruled,
             Optional<String> note) {
+
+        /**
+         * Copies the lights.
+         *
+         * @param stage when
+         * @param light in which light
+         * @param trait the trait
+         * @param state what was read
+         * @param tooEarly from when it can be told
+         * @param otherLight the lights it can be told in
+         * @param unruled why the model makes no claim
+         * @param note what the catalogue says
+         */
+        public Reading {
+            otherLight = ImmutableList.copyOf(otherLight);
+        }
+
+        /**
+         * Tells whether the reading counts: it was made late enough and in a light in which the trait can be told.
+         *
+         * @return false if it is only kept
+         */
+        public boolean counts() {
+            return tooEarly.isEmpty() && otherLight.isEmpty();
+        }
 
         /** Returns the reading and its stage, for example {@code hue: black (moult 2)}. */
         @Override
@@ -137,7 +166,7 @@ public record Description(List<Reading> readings, List<Course> courses, List<Rea
     }
 
     /**
-     * Returns what was read last of each trait, not counting what was read too early.
+     * Returns what was read last of each trait, not counting what could not be told.
      *
      * @return readings, in the order in which their traits were first read
      */
@@ -147,7 +176,7 @@ public record Description(List<Reading> readings, List<Course> courses, List<Rea
 
     static List<Reading> last(List<Reading> readings) {
         Map<String, Reading> last = new LinkedHashMap<>();
-        readings.stream().filter(one -> one.tooEarly().isEmpty()).forEach(one -> last.put(one.trait(), one));
+        readings.stream().filter(Reading::counts).forEach(one -> last.put(one.trait(), one));
         return ImmutableList.copyOf(last.values());
     }
 }

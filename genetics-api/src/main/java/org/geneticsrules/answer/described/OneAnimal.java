@@ -46,7 +46,7 @@ final class OneAnimal {
         this.compiled = compiled;
         this.sex = sex;
         this.ruled = readings.stream()
-                .filter(one -> one.tooEarly().isEmpty() && one.unruled().isEmpty())
+                .filter(one -> one.counts() && one.unruled().isEmpty())
                 .toList();
         Fit found;
         List<Reading> needed = List.of();

@@ -41,11 +41,11 @@ class DescriptionsTest {
 
     private static final Catalogue TRAITS = Documents.reader().readCatalogue(Source.of("traits", """
             {"formatVersion": 0, "kind": "catalogue", "id": "example.describe.traits", "version": "1.0.0",
-             "seasons": ["winter", "summer"],
+             "seasons": ["winter", "summer"], "lights": ["daylight", "lamplight"],
              "traits": {
                "grey": {"states": ["none", "some", "all"], "ordered": true, "judgeableFrom": {"moult": 1},
                         "note": "Part the hair."},
-               "eye": {"states": ["dark", "pink"]},
+               "eye": {"states": ["dark", "pink"], "judgeableIn": ["daylight"]},
                "mask": {"states": ["full", "bar"]},
                "stain": {"states": ["clean", "yellowed"], "note": "Skin oil."},
                "paw": {"states": ["pink", "other"]}}}
@@ -176,6 +176,33 @@ class DescriptionsTest {
         assertEquals(
                 Optional.of(LifeStage.atMoult(1)),
                 describe("grey: all @ moult 0").description().open().get(0).from());
+    }
+
+    @Test
+    void what_was_read_in_a_light_in_which_it_cannot_be_told_counts_for_nothing_and_is_told() {
+        Sighting lamp = sighting("eye: pink, grey: none @ moult 2").in("lamplight");
+        DescribedAnswer answer = DESCRIPTIONS.describe(new DescribeQuestion(List.of(lamp), Optional.empty()));
+        assertEquals(Fit.ONE_ANIMAL, answer.description().fit());
+        assertEquals("The animal shows grey none. All of it can be of one animal under this model.", answer.verdict());
+        assertTrue(
+                DescriptionText.of(answer)
+                        .replaceAll("\\s+", " ")
+                        .contains(
+                                "eye: pink, in lamplight - not to be told in lamplight, and no evidence; look again in daylight"));
+        DescribedAnswer day =
+                DESCRIPTIONS.describe(new DescribeQuestion(List.of(lamp.in("daylight")), Optional.empty()));
+        assertEquals(Fit.NOT_ONE_ANIMAL, day.description().fit());
+        assertTrue(describe("eye: dark").assumptions().stream()
+                .anyMatch(one -> one.id().equals("told-in-its-light")));
+        assertEquals(
+                "unknown-light",
+                assertThrows(
+                                ProblemsException.class,
+                                () -> DESCRIPTIONS.describe(
+                                        new DescribeQuestion(List.of(lamp.in("moonlight")), Optional.empty())))
+                        .problems()
+                        .get(0)
+                        .code());
     }
 
     @Test

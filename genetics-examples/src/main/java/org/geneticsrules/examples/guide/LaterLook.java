@@ -45,7 +45,7 @@ final class LaterLook {
         // sample
         Catalogue traits = Catalogue.builder("sample.later.traits", "1.0.0").trait("hue", "black", "none seen")
                 .trait(new Trait("white hairs", Optional.empty(), List.of("none", "few", "half", "all"), true,
-                        Optional.empty(), Optional.empty())).build();
+                        Optional.empty(), List.of(), Optional.empty())).build();
         CaseState whitening = new CaseState.Progression(Clock.MOULT,
                 Distribution.ofWeights(Outcomes.of(List.of("few", "half")), new long[] {3, 1}),
                 new TreeMap<>(Map.of(
