@@ -203,7 +203,7 @@ class LaterTest {
         assertTrue(refused.getMessage().contains("moult"), refused.getMessage());
         RecordedAnswer all = ask(silver(1, "scattered"), LifeStage.atWeek(2));
         assertEquals(Word.NOT_YET, row(all, "hue").word());
-        assertEquals("from week 3 on", row(all, "hue").when().orElseThrow());
+        assertEquals("from week 3 on, in daylight", row(all, "hue").when().orElseThrow());
         assertEquals(Word.STAGE_NEEDED, row(all, "mask").word());
         assertEquals(Word.SHOWS, row(all, "eye colour").word());
         assertFalse(all.verdict().contains("hue"), all.verdict());

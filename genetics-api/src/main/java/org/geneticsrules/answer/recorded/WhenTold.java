@@ -75,7 +75,13 @@ final class WhenTold {
     List<Problem> problems(String trait) {
         if (isTooEarly(trait)) {
             return List.of(Problem.of(Stage.MEANING, "stage-needed", "", "\"" + trait + "\" cannot be told at " + stage)
-                    .expecting("a stage " + from(trait).orElse("later") + "; look again then"));
+                    .expecting("a stage "
+                            + model().catalogue()
+                                    .trait(trait)
+                                    .flatMap(Trait::judgeableFrom)
+                                    .map(first -> "from " + first + " on")
+                                    .orElse("later")
+                            + "; look again then"));
         }
         Map<String, Problem> needs = new LinkedHashMap<>();
         for (Problem one : missing(trait)) {
