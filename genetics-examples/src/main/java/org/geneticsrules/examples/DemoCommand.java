@@ -83,7 +83,30 @@ final class DemoCommand implements Callable<Integer> {
                             "head white: narrow stripe, eye colour: dark, hearing left ear: not tested, hearing right ear: not"
                                     + " tested @ week 60, moult 2",
                             "--moult",
-                            "2")));
+                            "2")),
+            new Scene(
+                    "Sedge, a silver jill, was looked at in three winters, and this winter she is darker than two years ago.\nCan all"
+                            + " three looks be of one animal, and does everybody agree?",
+                    List.of(
+                            "describe",
+                            "--sex",
+                            "female",
+                            "--look",
+                            "white guard hairs: scattered, eye colour: dark @ moult 1, winter",
+                            "--look",
+                            "white guard hairs: about half @ moult 3, winter",
+                            "--look",
+                            "white guard hairs: mostly coloured @ moult 5, winter")),
+            new Scene(
+                    "The coat of the silver hob Dunlin is about half white after his third moult.\nWhat may it be two moults on?",
+                    List.of(
+                            "later",
+                            "--look",
+                            "white guard hairs: about half, eye colour: dark @ moult 3",
+                            "--traits",
+                            "white guard hairs",
+                            "--moult",
+                            "5")));
 
     /** The command lines of the demo. */
     static List<List<String>> commands() {

@@ -162,7 +162,15 @@ class MatingCommandTest {
                 "Otherwise if",
                 "Bramble",
                 "$ genetics hand-over",
-                "White on the head goes with deafness");
+                "White on the head goes with deafness",
+                "Sedge",
+                "$ genetics describe",
+                "All 3 looks can be of one animal",
+                "Otherwise if",
+                "Dunlin",
+                "$ genetics later",
+                "from scattered to nearly all",
+                "Otherwise if");
     }
 
     /** Where a shipped rival comes to another verdict, the text says so right after the verdict, and nowhere else. */
