@@ -60,6 +60,10 @@ public final class Animal {
     private final Evident evident;
     private final GenotypeSet genotypes;
     private final Phenotype looks;
+
+    /** Looks of which it showed one, record by record, as names leave them open; cautions go with each. */
+    private final ImmutableList<Phenotype> perhaps;
+
     private final Optional<Population> population;
     private final ImmutableList<String> given;
     private final ImmutableList<String> notices;
@@ -75,6 +79,7 @@ public final class Animal {
             Phase phase,
             Evident evident,
             Phenotype looks,
+            List<Phenotype> perhaps,
             Optional<Population> population,
             List<String> given,
             List<String> notices,
@@ -87,6 +92,7 @@ public final class Animal {
         this.evident = evident;
         this.genotypes = evident.readings().isEmpty() ? stated : stated.and(compiled.allowedBy(evident.readings()));
         this.looks = looks;
+        this.perhaps = ImmutableList.copyOf(perhaps);
         this.population = population;
         this.given = ImmutableList.copyOf(given);
         this.notices = ImmutableList.copyOf(notices);
@@ -108,6 +114,7 @@ public final class Animal {
                 Phase.unknown(),
                 Evident.NOTHING,
                 Phenotype.unspecified(),
+                ImmutableList.of(),
                 Optional.empty(),
                 ImmutableList.of(),
                 ImmutableList.of(),
@@ -165,6 +172,7 @@ public final class Animal {
                 phase,
                 evident,
                 looks,
+                perhaps,
                 population,
                 plus(given, List.of(known.word())),
                 notices,
@@ -181,6 +189,7 @@ public final class Animal {
                 phase,
                 evident,
                 looks,
+                perhaps,
                 population,
                 plus(given, said),
                 notices,
@@ -197,6 +206,7 @@ public final class Animal {
                 phase,
                 evident,
                 looks,
+                perhaps,
                 population,
                 given,
                 notices,
@@ -223,6 +233,7 @@ public final class Animal {
                 replaced(parsed.phase()),
                 evident,
                 looks,
+                perhaps,
                 population,
                 plus(given, List.of("genotype " + text.strip())),
                 plus(notices, parsed.notices()),
@@ -275,6 +286,7 @@ public final class Animal {
                 phase,
                 more,
                 Phenotype.from(all),
+                perhaps,
                 population,
                 plus(given, List.of("look " + checked)),
                 plus(
@@ -320,6 +332,8 @@ public final class Animal {
                 more.notices().subList(evident.notices().size(), more.notices().size()));
         Map<String, String> all = new LinkedHashMap<>(looks.asMap());
         all.putAll(described.asMap());
+        List<Phenotype> open = new ArrayList<>(perhaps);
+        read.looks().filter(covered -> covered.size() > 1).ifPresent(open::addAll);
         return new Animal(
                 compiled,
                 sex,
@@ -327,11 +341,37 @@ public final class Animal {
                 phase,
                 more,
                 Phenotype.from(all),
+                open,
                 population,
                 plus(given, List.of("called " + name)),
                 plus(notices, said),
                 omitted,
                 and(animal -> animal.called(name, vocabularies)));
+    }
+
+    /**
+     * Returns this animal as one that showed one of some looks. That narrows down nothing it may carry; what has to be said along with answers
+     * about it goes with each of them.
+     *
+     * @param some what it may have shown
+     * @return a copy
+     */
+    public Animal perhapsShowing(Collection<Phenotype> some) {
+        List<Phenotype> open = new ArrayList<>(perhaps);
+        open.addAll(some);
+        return new Animal(
+                compiled,
+                sex,
+                stated,
+                phase,
+                evident,
+                looks,
+                open,
+                population,
+                given,
+                notices,
+                omitted,
+                and(animal -> animal.perhapsShowing(some)));
     }
 
     private NamedRecords.Reading read(CalledName name, Collection<Vocabulary> vocabularies) {
@@ -362,6 +402,7 @@ public final class Animal {
                 phase,
                 evident,
                 looks,
+                perhaps,
                 Optional.of(named),
                 plus(given, List.of("population " + named.id())),
                 notices,
@@ -474,6 +515,15 @@ public final class Animal {
      */
     public Phenotype looks() {
         return looks;
+    }
+
+    /**
+     * Returns the looks of which it showed one, besides what it is described to look like, as records leave them open.
+     *
+     * @return partial phenotypes, record by record
+     */
+    public List<Phenotype> perhaps() {
+        return perhaps;
     }
 
     /**

@@ -264,7 +264,11 @@ public final class Answers {
     }
 
     List<Phenotype> cautionLooks(Phenotype described, Function<List<String>, Set<Phenotype>> possible) {
-        return CautionLooks.of(cautions, model().visibleTraits(), described, possible);
+        return CautionLooks.of(cautions, model().visibleTraits(), described, List.of(), possible);
+    }
+
+    List<Phenotype> cautionLooks(Animal animal, Function<List<String>, Set<Phenotype>> possible) {
+        return CautionLooks.of(cautions, model().visibleTraits(), animal.looks(), animal.perhaps(), possible);
     }
 
     /**

@@ -110,7 +110,7 @@ final class CoatAnswer {
                 .named(animal.names())
                 .stage("the animal", question.stage(), compiled, asked.takenAsTold());
         List<Phenotype> seen = answers.cautionLooks(
-                animal.looks(), named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));
+                animal, named -> PossibleLooks.of(compiled, animal.genotypes(), named, question.stage()));
         draft.cautions.addAll(answers.cautions(Situation.of(kind.word()).with(Role.ANIMAL, seen)));
         return draft.answer(
                 answers,

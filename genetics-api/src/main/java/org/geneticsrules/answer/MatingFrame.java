@@ -216,7 +216,7 @@ final class MatingFrame {
             situation = situation.with(
                     Role.PARENT,
                     answers.cautionLooks(
-                            parent.looks(),
+                            parent,
                             named -> PossibleLooks.of(compiled, parent.genotypes(), named, LifeStage.unstated())));
         }
         List<Phenotype> seen = new ArrayList<>();

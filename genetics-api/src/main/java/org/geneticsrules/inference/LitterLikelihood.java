@@ -126,6 +126,7 @@ public final class LitterLikelihood {
         List<Object> looks = new ArrayList<>(2);
         one.observations().forEach(look -> {
             looks.add(look.stage());
+            looks.add(look.light());
             looks.add(look.looks());
         });
         List<Object> tests = new ArrayList<>(0);

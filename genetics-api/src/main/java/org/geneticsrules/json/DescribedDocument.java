@@ -83,6 +83,9 @@ public final class DescribedDocument {
     private static Node open(Open one) {
         ObjectBuilder node = new ObjectBuilder().with("trait", one.trait());
         one.from().ifPresent(from -> node.with("from", AnswerDocument.stage(from)));
+        if (!one.in().isEmpty()) {
+            node.with("in", Node.texts(one.in()));
+        }
         one.note().ifPresent(note -> node.with("note", note));
         return node.build();
     }

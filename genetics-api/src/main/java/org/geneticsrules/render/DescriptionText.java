@@ -16,8 +16,8 @@ import org.geneticsrules.answer.described.Description.Reading;
 import org.geneticsrules.trait.LifeStage;
 
 /**
- * A description as plain text: the verdict, what rivals say, what was seen with what is to be known of each trait, what changed, what was
- * not looked at, the cautions and the evidence.
+ * A description as plain text: the verdict, what rivals say, what was seen with what is to be known of each trait, what changed, what is
+ * not known yet, the cautions and the evidence.
  *
  * <p>Stateless and thread-safe.
  */
@@ -102,11 +102,18 @@ public final class DescriptionText {
             text.item(course.trait()
                     + course.season().map(season -> " in " + season).orElse("") + ": "
                     + course.readings().stream()
-                            .map(one -> one.state() + " (" + one.stage() + ")")
+                            .map(one -> one.state()
+                                    + (one.stage().equals(LifeStage.unstated()) ? "" : " (" + one.stage() + ")"))
                             .collect(Collectors.joining(", "))
-                    + " - " + words(course.change()));
+                    + " - " + words(course.change())
+                    + (course.season().isPresent() || course.change() == Change.NONE
+                            ? ""
+                            : "; the season is not stated, so these may be a summer and a winter coat"));
         }
-        text.paragraph("Only looks of one season are compared: summer and winter are two coats of one animal.");
+        if (description.courses().stream().anyMatch(course -> course.season().isPresent())) {
+            text.paragraph(
+                    "Looks of one season are compared by themselves: summer and winter are two coats of one animal.");
+        }
     }
 
     private static String words(Change change) {
@@ -123,16 +130,16 @@ public final class DescriptionText {
         if (open.isEmpty()) {
             return;
         }
-        text.heading("Not looked at yet");
+        text.heading("Not known yet");
         List<Open> now = open.stream().filter(one -> one.from().isEmpty()).toList();
         if (!now.isEmpty()) {
-            text.paragraph(now.stream().map(Open::trait).collect(Collectors.joining(", ")) + ".");
+            text.paragraph(now.stream().map(Open::toString).collect(Collectors.joining(", ")) + ".");
         }
         Map<LifeStage, List<Open>> later = new LinkedHashMap<>();
         open.forEach(one -> one.from()
                 .ifPresent(from ->
                         later.computeIfAbsent(from, none -> new ArrayList<>()).add(one)));
-        later.forEach((from, traits) -> text.item(
-                "From " + from + " on: " + traits.stream().map(Open::trait).collect(Collectors.joining(", ")) + "."));
+        later.forEach((from, traits) -> text.item("From " + from + " on: "
+                + traits.stream().map(Open::toString).collect(Collectors.joining(", ")) + "."));
     }
 }

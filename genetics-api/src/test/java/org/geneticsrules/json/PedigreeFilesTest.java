@@ -42,7 +42,9 @@ class PedigreeFilesTest {
         Paternity.Candidates sires =
                 (Paternity.Candidates) sample.litters().get("spring").sires();
         assertEquals(Probability.of(1, 4), sires.candidates().get(1).share());
-        assertEquals(Optional.of(LocalDate.of(2021, 5, 10)), sample.bornOf("kit 2"));
+        assertEquals(
+                Optional.of(LocalDate.of(2021, 5, 11)), sample.bornOf("kit 2"), "its own date, not that of its litter");
+        assertEquals(Optional.empty(), sample.bornOf("kit 3"));
         assertEquals(2, sample.corrections().size());
         assertEquals(Fertility.UNKNOWN, sample.original().individual("jill 1").fertility());
         assertEquals(1, sample.original().litters().size());

@@ -26,8 +26,8 @@ class DescribeCommandTest {
         String text = run.out().replaceAll("\\s+", " ");
         assertTrue(
                 text.startsWith(
-                        "The animal shows eye colour dark, white guard hairs mostly coloured, pads other. Both looks"
-                                + " can be of one animal under this model. Otherwise if \"A silver coat only ever whitens\" is true:"),
+                        "The animal shows eye colour dark, white guard hairs mostly coloured, pads other. All of it that"
+                                + " the model can judge can be of one animal under this model. Otherwise if \"A silver coat only ever whitens\" is true:"),
                 text);
         assertTrue(text.contains("never to reject an animal"), text);
         assertTrue(text.contains("- less each time, or the same"), text);

@@ -126,14 +126,18 @@ final class Describing {
     private String verdict(Fit fit, List<Reading> apart) {
         List<Reading> last = Description.last(readings);
         String seen = last.isEmpty()
-                ? "Nothing that was seen could be told yet."
+                ? "Nothing that was seen counts: it was read too early, or in a light in which it cannot be told."
                 : "The animal shows "
                         + last.stream()
                                 .map(one -> one.trait() + " " + one.state())
                                 .collect(Collectors.joining(", "))
                         + ".";
+        boolean every =
+                readings.stream().allMatch(one -> one.counts() && one.unruled().isEmpty());
         long looks = readings.stream().map(Reading::stage).distinct().count();
-        String all = looks == 1 ? "All of it" : looks == 2 ? "Both looks" : "All " + looks + " looks";
+        String all = !every
+                ? "All of it that the model can judge"
+                : looks == 1 ? "All of it" : looks == 2 ? "Both looks" : "All " + looks + " looks";
         return seen
                 + switch (fit) {
                     case ONE_ANIMAL -> " " + all + " can be of one animal under this model.";
@@ -211,6 +215,7 @@ final class Describing {
                 .map(trait -> new Open(
                         trait.id(),
                         trait.judgeable(latest) == Judgeable.YES ? Optional.empty() : trait.judgeableFrom(),
+                        trait.judgeableIn(),
                         trait.note()))
                 .toList();
     }

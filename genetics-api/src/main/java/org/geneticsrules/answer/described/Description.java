@@ -145,9 +145,29 @@ public record Description(List<Reading> readings, List<Course> courses, List<Rea
      *
      * @param trait the trait
      * @param from the age or moult from which it can be told, if it cannot be told at once
+     * @param in the lights in which it can be told; empty if any will do
      * @param note what the catalogue says of it
      */
-    public record Open(String trait, Optional<LifeStage> from, Optional<String> note) {}
+    public record Open(String trait, Optional<LifeStage> from, List<String> in, Optional<String> note) {
+
+        /**
+         * Copies the lights.
+         *
+         * @param trait the trait
+         * @param from from when it can be told
+         * @param in the lights
+         * @param note what the catalogue says
+         */
+        public Open {
+            in = ImmutableList.copyOf(in);
+        }
+
+        /** Returns the trait, and the lights it needs in brackets. */
+        @Override
+        public String toString() {
+            return trait + (in.isEmpty() ? "" : " (in " + String.join(" or ", in) + ")");
+        }
+    }
 
     /**
      * Copies the lists.

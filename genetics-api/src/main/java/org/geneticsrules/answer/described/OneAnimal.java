@@ -45,23 +45,26 @@ final class OneAnimal {
     OneAnimal(CompiledModel compiled, Optional<Sex> sex, List<Reading> readings, Collection<String> notices) {
         this.compiled = compiled;
         this.sex = sex;
-        this.ruled = readings.stream()
+        List<Reading> judged = readings.stream()
                 .filter(one -> one.counts() && one.unruled().isEmpty())
                 .toList();
+        Set<String> lacking = new LinkedHashSet<>();
+        this.ruled = judged.stream().filter(one -> isDated(one, lacking)).toList();
         Fit found;
         List<Reading> needed = List.of();
         try {
-            found = ruled.isEmpty() ? Fit.NO_CLAIM : fits(ruled) ? Fit.ONE_ANIMAL : Fit.NOT_ONE_ANIMAL;
+            found = judged.isEmpty()
+                    ? Fit.NO_CLAIM
+                    : !ruled.isEmpty() && !fits(ruled)
+                            ? Fit.NOT_ONE_ANIMAL
+                            : ruled.size() < judged.size() ? Fit.NOT_FOUND_OUT : Fit.ONE_ANIMAL;
             if (found == Fit.NOT_ONE_ANIMAL) {
                 needed = irreducible();
             }
-            rest(needed.isEmpty() ? ruled : needed);
-        } catch (ProblemsException e) {
-            found = Fit.NOT_FOUND_OUT;
-            for (Problem problem : e.problems()) {
-                notices.add(NOT_FOUND_OUT
-                        + problem.message()
-                        + problem.expected().map(more -> "; expected " + more).orElse(""));
+            if (found == Fit.NOT_FOUND_OUT) {
+                notices.addAll(lacking);
+            } else {
+                rest(needed.isEmpty() ? ruled : needed);
             }
         } catch (TooLargeException e) {
             found = Fit.NOT_FOUND_OUT;
@@ -71,6 +74,21 @@ final class OneAnimal {
         }
         this.fit = found;
         this.apart = needed;
+    }
+
+    /** Whether the stage of a reading states all that its trait depends on; what it lacks is noted. */
+    private boolean isDated(Reading one, Collection<String> lacking) {
+        try {
+            Animal.unknown(compiled).seen(new Sighting(one.stage(), Phenotype.of(one.trait(), one.state())));
+            return true;
+        } catch (ProblemsException e) {
+            for (Problem problem : e.problems()) {
+                lacking.add(NOT_FOUND_OUT
+                        + problem.message()
+                        + problem.expected().map(more -> "; expected " + more).orElse(""));
+            }
+            return false;
+        }
     }
 
     Fit fit() {

@@ -4,7 +4,8 @@
  * <p>{@link org.geneticsrules.answer.described.Descriptions} is the door. It needs no genotype and no relatives:
  *
  * <ol>
- *   <li>every reading is compared with the catalogue: one that was made too early in life is kept, told, and counts for nothing;
+ *   <li>every reading is compared with the catalogue: one that was made too early in life, or in a light in which
+ *       the trait cannot be told, is kept, told, and counts for nothing;
  *   <li>readings of one trait are put side by side, those of one season by themselves, since a coat of winter and one of summer are two
  *       coats of one animal;
  *   <li>the readings in traits that the model rules are held to it together ({@link org.geneticsrules.answer.Animal}): if no genotype and no
@@ -12,7 +13,7 @@
  *       left is a set of which every one is needed;
  *   <li>rival models are asked whether it can be one animal for them;
  *   <li>cautions are raised by anything that was seen;
- *   <li>what was not looked at is listed, with the age or moult from which it can be told.
+ *   <li>what is not known yet is listed, with the age or moult from which it can be told, and the light.
  * </ol>
  */
 @NullMarked

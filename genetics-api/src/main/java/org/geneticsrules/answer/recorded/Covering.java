@@ -25,6 +25,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Judgeable;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Reading;
@@ -154,6 +155,7 @@ final class Covering {
         List<String> traits = seen.traits().stream()
                 .filter(model().rules()::containsKey)
                 .filter(trait -> !told.isTooEarly(trait) && told.lacking(trait).isEmpty())
+                .filter(trait -> model().catalogue().trait(trait).orElseThrow().judgeable(seen.light()) != Judgeable.NO)
                 .toList();
         Set<Phenotype> looks = new LinkedHashSet<>();
         seen.looks().forEach(look -> looks.add(look.restrictedTo(traits)));

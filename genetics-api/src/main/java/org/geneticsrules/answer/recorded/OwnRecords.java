@@ -1,5 +1,6 @@
 package org.geneticsrules.answer.recorded;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -30,9 +31,7 @@ final class OwnRecords {
             animal = animal.ofSex(individual.sex().get());
         }
         for (Observation seen : individual.observations()) {
-            if (seen.looks().size() == 1) {
-                animal = seen(animal, seen);
-            }
+            animal = seen.looks().size() == 1 ? seen(animal, seen) : animal.perhapsShowing(seen.looks());
         }
         for (GenotypeTest test : individual.tests()) {
             if (test.result().size() == 1 && test.error().isZero()) {
@@ -67,9 +66,13 @@ final class OwnRecords {
         return animal.withGenotype(whole, OmittedLoci.UNKNOWN);
     }
 
-    /** What an animal looked like, as far as it was recorded beyond doubt, the last look last. */
+    /** What an animal looked like, as far as it was recorded beyond doubt, the last look last; and each look that records leave open. */
     static List<Phenotype> looks(Animal animal) {
-        return animal.looks().traits().isEmpty() ? List.of() : List.of(animal.looks());
+        List<Phenotype> looks = new ArrayList<>(animal.perhaps());
+        if (!animal.looks().traits().isEmpty()) {
+            looks.add(animal.looks());
+        }
+        return looks;
     }
 
     /** Why the last look of an animal leaves loci open, as far as that can be told; and what has to be said of such an animal. */

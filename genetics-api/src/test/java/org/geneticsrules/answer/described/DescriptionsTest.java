@@ -10,6 +10,7 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -130,7 +131,7 @@ class DescriptionsTest {
                                 "grey: all (moult 2, winter) and grey: some (moult 3, winter) do not go together. A look may have been"),
                 answer::verdict);
         assertEquals(
-                "The animal shows grey some, eye dark, paw pink. Both looks can be of one animal under this model.",
+                "The animal shows grey some, eye dark, paw pink. All of it that the model can judge can be of one animal under this model.",
                 answer.rivalVerdicts().get(0).verdict());
         String text = DescriptionText.of(answer).replaceAll("\\s+", " ");
         assertTrue(text.contains("Otherwise if \"A coat may darken\" is true: The animal shows"), text);
@@ -171,7 +172,7 @@ class DescriptionsTest {
         assertTrue(DescriptionText.of(answer)
                 .contains("grey: all - too early to be told, and no evidence; look again from moult 1 on"));
         assertEquals(
-                "Nothing that was seen could be told yet.",
+                "Nothing that was seen counts: it was read too early, or in a light in which it cannot be told.",
                 describe("grey: all @ moult 0").verdict());
         assertEquals(
                 Optional.of(LifeStage.atMoult(1)),
@@ -183,7 +184,9 @@ class DescriptionsTest {
         Sighting lamp = sighting("eye: pink, grey: none @ moult 2").in("lamplight");
         DescribedAnswer answer = DESCRIPTIONS.describe(new DescribeQuestion(List.of(lamp), Optional.empty()));
         assertEquals(Fit.ONE_ANIMAL, answer.description().fit());
-        assertEquals("The animal shows grey none. All of it can be of one animal under this model.", answer.verdict());
+        assertEquals(
+                "The animal shows grey none. All of it that the model can judge can be of one animal under this model.",
+                answer.verdict());
         assertTrue(
                 DescriptionText.of(answer)
                         .replaceAll("\\s+", " ")
@@ -223,6 +226,30 @@ class DescriptionsTest {
         assertTrue(answer.notices().get(0).contains("depends on the moult"), () -> "" + answer.notices());
         assertEquals(List.of(), answer.rivalVerdicts());
         assertEquals(1, answer.notices().size());
+    }
+
+    @Test
+    void a_contradiction_stands_whatever_else_lacks_a_stage() {
+        DescribedAnswer answer = describe("eye: pink, grey: none @ moult 2", "grey: some");
+        assertEquals(Fit.NOT_ONE_ANIMAL, answer.description().fit());
+        assertEquals(
+                "[eye: pink (moult 2), grey: none (moult 2)]",
+                answer.description().apart().stream()
+                        .sorted(Comparator.comparing(Reading::trait))
+                        .toList()
+                        .toString());
+    }
+
+    @Test
+    void looks_whose_season_is_not_stated_are_said_to_be_perhaps_of_two_coats() {
+        String text = DescriptionText.of(describe("mask: full", "mask: bar")).replaceAll("\\s+", " ");
+        assertTrue(
+                text.contains(
+                        "mask: full, bar - changed; the season is not stated, so these may be a summer and a winter coat"),
+                text);
+        assertFalse(text.contains("Looks of one season"), text);
+        assertTrue(text.contains("Not known yet"), text);
+        assertTrue(text.contains("eye (in daylight)"), text);
     }
 
     @Test
