@@ -24,6 +24,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Animal;
@@ -41,6 +42,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Test matings in models of the whole language, held to going through every animal, mate and kit one by one. */
+@Once
 class DetectionLaws {
 
     private static final int MOST_MEMBERS = 2;

@@ -22,6 +22,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.Copies;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Animal;
@@ -35,6 +36,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What is lost before birth takes with it what is linked to it, and nothing else. Every locus can be read off a kit here. */
+@Once
 class LethalLaws {
 
     /** One mating in a model whose loci are all read by a trait of their own. */

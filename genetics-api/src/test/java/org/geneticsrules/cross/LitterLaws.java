@@ -20,6 +20,7 @@ import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.brute.Litters;
 import org.geneticsrules.testing.brute.Seen;
 import org.geneticsrules.trait.Phenotype;
@@ -29,6 +30,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Litters in models of the whole language: the kits depend on one another through their parents, and through nothing else. */
+@Once
 class LitterLaws {
 
     private static final LitterSize SIZE = LitterSize.named("1 : 2 : 0 : 1", Distribution.ofWeights(sizes()));

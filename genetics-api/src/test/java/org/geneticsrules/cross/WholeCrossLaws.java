@@ -19,10 +19,12 @@ import org.geneticsrules.cross.RandomMatings.Looking;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.brute.Litters;
 import org.geneticsrules.trait.Phenotype;
 
 /** Matings in models of the whole language, held to the enumeration of gametes with their phase. */
+@Once
 class WholeCrossLaws {
 
     @Provide

@@ -22,6 +22,7 @@ import org.geneticsrules.expression.View;
 import org.geneticsrules.expression.WeightedBox;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.brute.Life;
 import org.geneticsrules.testing.brute.Litters;
 import org.geneticsrules.trait.Phenotype;
@@ -29,6 +30,7 @@ import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 
 /** Reasons in models of the whole language: what is found backward from a look adds up to what is found forward from the parents. */
+@Once
 class WholeReasonsLaws {
 
     @Provide

@@ -30,6 +30,7 @@ import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Genome;
 import org.geneticsrules.testing.brute.Inspection;
@@ -39,6 +40,7 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 
 /** What the report says of a model is what living every life in it shows. */
+@Once
 class CompletenessLaws {
 
     /** Few models have more lives than can be lived in a moment: those with progressions on both clocks. */

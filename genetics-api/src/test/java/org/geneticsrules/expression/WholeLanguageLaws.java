@@ -26,6 +26,7 @@ import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Animal;
@@ -40,6 +41,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The interpreter, the diagram and a life lived in every way agree about chance, sex, stages and viability. */
+@Once
 class WholeLanguageLaws {
 
     /** One animal of a random model, looked at once. */

@@ -23,6 +23,7 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.RandomPatches;
@@ -36,6 +37,7 @@ import org.junit.jupiter.api.Test;
  * What moves is what moves when every animal and every mating is gone through under both models, at the first moment at which any does,
  * and the smallest come first.
  */
+@Once
 class WhatMovesLaws {
 
     private static final int MOST = 1000;

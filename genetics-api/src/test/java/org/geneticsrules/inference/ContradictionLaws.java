@@ -17,6 +17,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Contradictions of random pedigrees against trying sets of records one by one. */
+@Once
 class ContradictionLaws {
 
     private static final int MOST_RECORDS = 12;

@@ -18,12 +18,14 @@ import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
 import org.junit.jupiter.api.Test;
 
 /** What is foreseen of the cost of conclusions, and conclusions about some loci alone. */
+@Once
 class CostLaws {
 
     @Provide

@@ -24,6 +24,7 @@ import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -34,6 +35,7 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /** The chance of a litter by itself is that of a pedigree of two founders and their kits. */
+@Once
 class LitterLikelihoodLaws {
 
     @Provide

@@ -24,6 +24,7 @@ import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -42,6 +43,7 @@ import org.geneticsrules.vocabulary.VocabularyBuilder;
  * What follows from names against a list of every way in which a pedigree may have come about, which knows nothing of names: there, the
  * animals were seen to show one of the looks that the names cover.
  */
+@Once
 class NamedRecordsLaws {
 
     private static final double CLOSE = 1e-12;

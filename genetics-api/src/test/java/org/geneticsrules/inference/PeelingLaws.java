@@ -13,6 +13,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Where relations form no loop, messages from family to family say what the tree of cliques says. */
+@Once
 class PeelingLaws {
 
     @Provide

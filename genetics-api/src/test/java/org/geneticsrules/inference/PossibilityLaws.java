@@ -24,6 +24,7 @@ import org.geneticsrules.inference.Possibility.Undecided;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -31,6 +32,7 @@ import org.geneticsrules.testing.brute.Kindred;
 import org.geneticsrules.testing.brute.Worlds;
 
 /** What is possible in random pedigrees, against a list of all worlds. */
+@Once
 class PossibilityLaws {
 
     private static final long MOST_CHOICES = 50_000;

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
 /** Laws over random pedigrees say little if the pedigrees are all alike, so what is drawn is measured. */
+@Once
 class RandomPedigreesTest {
 
     private static final int PEDIGREES = 200;

@@ -22,6 +22,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.BoxSet;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.vocabulary.PlainNames.Day;
@@ -29,9 +30,10 @@ import org.geneticsrules.vocabulary.PlainNames.Reading;
 import org.geneticsrules.vocabulary.PlainNames.Word;
 
 /** Random conversions and gaps of names against a list of all that an animal can look like. */
+@Once
 class ConversionLaws {
 
-    private static final int TRIES = 150;
+    private static final int TRIES = 80;
     private static final long SEEDS = 1L << 40;
 
     @Property(tries = TRIES)

@@ -23,6 +23,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.vocabulary.Naming.Difference;
@@ -34,9 +35,10 @@ import org.geneticsrules.vocabulary.PlainNames.Reading;
 import org.geneticsrules.vocabulary.PlainNames.Word;
 
 /** Random vocabularies against a list of all that an animal can look like. */
+@Once
 class VocabularyLaws {
 
-    private static final int TRIES = 150;
+    private static final int TRIES = 80;
     private static final long SEEDS = 1L << 40;
 
     @Property(tries = TRIES)

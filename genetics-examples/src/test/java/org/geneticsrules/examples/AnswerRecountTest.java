@@ -39,11 +39,13 @@ import org.geneticsrules.spi.Registry;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The answers of every shipped model fit their schema, and every number can be reckoned again from the documents alone. */
+@Tag("once")
 class AnswerRecountTest {
 
     private static final Registry REGISTRY = Registry.discover();

@@ -30,11 +30,13 @@ import org.geneticsrules.trait.Allowed;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What hides what in each of the six models: the committed tables, the explanations and the rendered tables against substitution. */
+@Tag("once")
 class HidingTableTest {
 
     private static final LifeStage STAGE = LifeStage.atMoult(1).in("winter");

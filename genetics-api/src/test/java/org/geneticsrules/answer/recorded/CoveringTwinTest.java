@@ -19,6 +19,7 @@ import org.geneticsrules.answer.recorded.Later.OfTrait;
 import org.geneticsrules.answer.recorded.LookNext.Whether;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -37,6 +38,7 @@ import org.junit.jupiter.api.Test;
  * is told too many where nobody looked at the animal before. Where somebody did, a mask may be told that only a state beneath another mask
  * would rule out.
  */
+@Once
 class CoveringTwinTest {
 
     private static final int MOST = 10_000;
@@ -44,7 +46,7 @@ class CoveringTwinTest {
     @Test
     void masks_are_those_of_some_life() {
         Set<String> met = new TreeSet<>();
-        LongStream.rangeClosed(1, 120).forEach(seed -> masks(RandomPedigrees.pedigree(seed), met));
+        LongStream.rangeClosed(1, 60).forEach(seed -> masks(RandomPedigrees.pedigree(seed), met));
         assertEquals(Set.of("a mask", "ruled out", "several masks", "without a mask"), met);
     }
 

@@ -26,6 +26,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -38,6 +39,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * What DNA tests would tell, against the list of every way in which a pedigree and a report may have come about; and against what all
  * records say once the report is one of them.
  */
+@Once
 class DnaTestLaws {
 
     private static final double CLOSE = 1e-9;

@@ -24,6 +24,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Case;
 import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -37,6 +38,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * What animals may show at a stage, against the list of every way in which a pedigree and a look then may have come about: a state is as
  * likely as the list says, and possible if any way of the list leads to it with frequencies, mutation and naming errors left out.
  */
+@Once
 class LaterLaws {
 
     private static final double CLOSE = 1e-9;

@@ -23,6 +23,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -36,6 +37,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * What looks tell, against the list of every way in which a pedigree and a look may have come about: of what is carried and what is seen
  * together the list gives each chance p(s, g), and the information is the sum of p(s, g) log2 (p(s, g) / (p(s) p(g))).
  */
+@Once
 class LookNextLaws {
 
     private static final double CLOSE = 1e-9;

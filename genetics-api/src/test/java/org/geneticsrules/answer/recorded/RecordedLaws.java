@@ -28,6 +28,7 @@ import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
@@ -41,6 +42,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Answers about random pedigrees against a list of every way in which they may have come about. */
+@Once
 class RecordedLaws {
 
     private static final double CLOSE = 1e-11;

@@ -25,6 +25,7 @@ import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -36,6 +37,7 @@ import tools.jackson.databind.json.JsonMapper;
  *
  * <p>Run with {@code -Dguide.write=true} to fill the blocks of all pages anew; see {@link Blocks} for the marks that name them.
  */
+@Tag("once")
 class GuideTest {
 
     /** The parts of a page, in this order. */
