@@ -159,7 +159,7 @@ class CalledCommandsTest {
                 """);
         String sired = royal(own, "--sire-called", "--dam");
         assertTrue(sired.startsWith("A kit always shows eye colour pink"), sired);
-        assertTrue(sired.contains("sire: male; called \"royal\""), sired);
+        assertTrue(sired.contains("sire: called \"royal\" (Our yard, 2020-03"), sired);
         String borne = royal(own, "--dam-called", "--sire");
         assertTrue(borne.startsWith("It is possible that a kit shows eye colour pink"), borne);
         assertFalse((sired + borne).contains("depends on the sex"), sired + borne);
