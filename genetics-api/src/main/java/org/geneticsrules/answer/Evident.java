@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.NamedRecords;
@@ -96,6 +97,21 @@ record Evident(
      * @param of whose look it is, for the notices, with a space in front; may be empty
      */
     Evident and(Model model, String of, Sighting sighting) {
+        return and(
+                model,
+                sighting,
+                trait -> "the look \"" + trait + "\"" + of + " says",
+                trait -> "the look \"" + trait + ": "
+                        + sighting.look().state(trait).orElse("") + "\"" + of + " was read");
+    }
+
+    /**
+     * Adds a sighting.
+     *
+     * @param tells begins a notice of a trait that the model does not rule
+     * @param read begins a notice of a trait that cannot be told
+     */
+    private Evident and(Model model, Sighting sighting, Function<String, String> tells, Function<String, String> read) {
         List<String> more = new ArrayList<>(notices);
         Set<String> taken = new LinkedHashSet<>(takenAsTold);
         Set<Trait> lit = new LinkedHashSet<>(takenAsLit);
@@ -105,19 +121,17 @@ record Evident(
                 kept.add(trait);
             } else if (!model.visibleTraits().contains(trait)) {
                 String reason = model.notModelled().getOrDefault(trait, "the model has no rule for it");
-                more.add("the look \"" + trait + "\"" + of + " says nothing about the genotype here: " + reason);
+                more.add(tells.apply(trait) + " nothing about the genotype here: " + reason);
             } else {
                 Trait described = model.catalogue().trait(trait).orElseThrow();
                 Judgeable judgeable = described.judgeable(sighting.stage());
                 Judgeable inLight = described.judgeable(sighting.light());
-                String read = "the look \"" + trait + ": "
-                        + sighting.look().state(trait).orElse("") + "\"" + of;
                 if (judgeable == Judgeable.NO) {
-                    more.add(read + " was read at " + sighting.stage()
+                    more.add(read.apply(trait) + " at " + sighting.stage()
                             + ", before it can be told; it is kept but is no evidence;"
                             + " look again from " + from(model, trait) + " on");
                 } else if (inLight == Judgeable.NO) {
-                    more.add(read + " was read in " + sighting.light().orElseThrow()
+                    more.add(read.apply(trait) + " in " + sighting.light().orElseThrow()
                             + ", in which it cannot be told; it is kept but is no evidence; look again in "
                             + String.join(" or ", described.judgeableIn()));
                 } else {
@@ -140,14 +154,16 @@ record Evident(
     }
 
     /**
-     * Adds what a name says of traits that could be told.
+     * Adds what a name says of traits that could be told. It may cover several looks, so that notices name no state.
      *
      * @param name what the name says, which is something
      * @param sighting one of its looks, whose stage and light are those of all
      */
     Evident and(Model model, NamedRecords.Reading name, Sighting sighting) {
         Set<Phenotype> looks = name.looks().orElseThrow();
-        Evident one = NOTHING.and(model, "", sighting);
+        String said = "what \"" + name.name().word() + "\" says of ";
+        Evident one =
+                NOTHING.and(model, sighting, trait -> said + trait + " tells", trait -> said + trait + " was said");
         List<String> more = new ArrayList<>(notices);
         more.addAll(one.notices());
         Set<String> taken = new LinkedHashSet<>(takenAsTold);

@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableSet;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.PlainWords;
@@ -133,5 +134,15 @@ public record Observation(
      */
     public Set<String> traits() {
         return looks.iterator().next().traits();
+    }
+
+    /** Returns the looks, when and in which light they were seen, and the name that they were read from; not who looked. */
+    @Override
+    public String toString() {
+        return looks.stream().map(Phenotype::toString).collect(Collectors.joining(" or "))
+                + date.map(day -> ", " + day).orElse("")
+                + (stage.equals(LifeStage.unstated()) ? "" : ", at " + stage)
+                + light.map(word -> ", in " + word).orElse("")
+                + name.map(said -> ", read from " + said).orElse("");
     }
 }

@@ -69,7 +69,7 @@ public final class RegistryText {
         return switch (verdict) {
             case ACCEPT -> "the records fit all others, which does not prove them";
             case QUERY -> "one of the records named, or the model, is mistaken; which one is not known";
-            case LOOK_AGAIN -> "something was recorded before it could be told";
+            case LOOK_AGAIN -> "something was recorded too early, or in a light in which it cannot be told";
             case NOT_DECIDED -> "not found out: too much ties the relatives together";
         };
     }

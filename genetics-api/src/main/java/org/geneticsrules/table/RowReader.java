@@ -412,7 +412,7 @@ final class RowReader {
     }
 
     private Optional<PartialDate> partialDate(int row) {
-        String cell = cell(row, Column.SEEN_ON);
+        String cell = Cells.unguarded(cell(row, Column.SEEN_ON));
         try {
             return cell.isEmpty() ? Optional.empty() : Optional.of(PartialDate.parse(cell));
         } catch (IllegalArgumentException e) {

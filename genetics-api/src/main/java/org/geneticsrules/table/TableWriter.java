@@ -190,10 +190,15 @@ final class TableWriter {
 
     /** A name has a row of its own, since a row tells of one occasion. */
     private void name(Map<Integer, Map<String, String>> own, int row, CalledName name) {
-        occasion(own, row, name.date().map(PartialDate::toString), name.stage(), name.light(), name.observer());
+        occasion(own, row, name.date().map(TableWriter::said), name.stage(), name.light(), name.observer());
         put(own, row, Column.CALLED, Cells.guarded(name.word()));
         put(own, row, Column.CALLED_IN, Cells.guarded(name.vocabulary()));
         name.facet().ifPresent(of -> put(own, row, Column.FACET, Cells.guarded(of)));
+    }
+
+    /** A month is what a spreadsheet makes a day of; a day it leaves a day. */
+    private static String said(PartialDate date) {
+        return date.exact().isPresent() ? date.toString() : Cells.guarded(date.toString());
     }
 
     private void occasion(

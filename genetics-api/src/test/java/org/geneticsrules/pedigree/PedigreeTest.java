@@ -415,4 +415,19 @@ class PedigreeTest {
                         .build());
         assertEquals("broken-trail", thrown.problems().get(0).code());
     }
+
+    @Test
+    void an_observation_in_words_says_what_was_seen_and_not_by_whom() {
+        Observation seen = new Observation(
+                        Optional.of(LocalDate.of(2020, 1, 2)),
+                        LifeStage.atMoult(2),
+                        Set.of(Phenotype.of("eye", "pink")))
+                .in("daylight")
+                .by("A. Keeper");
+        assertEquals("eye: pink, 2020-01-02, at moult 2, in daylight", seen.toString());
+        assertEquals(
+                "eye: pink",
+                Observation.of(LifeStage.unstated(), Phenotype.of("eye", "pink"))
+                        .toString());
+    }
 }

@@ -25,6 +25,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Hearing;
 import org.geneticsrules.pedigree.HearingTest;
+import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Paternity;
@@ -265,6 +266,26 @@ class PedigreeTableTest {
                 read.individual("a").names());
         assertEquals(1, read.individual("a").observations().size());
         assertEquals(read, TABLE.read(PedigreeTable.write(read)));
+    }
+
+    @Test
+    void a_month_is_guarded_since_a_spreadsheet_would_make_a_day_of_it() {
+        CalledName frost = CalledName.of("frost", "south");
+        Individual called = Individual.of("a")
+                .with(frost.on(PartialDate.parse("1998-11")))
+                .with(frost.on(PartialDate.parse("1998")))
+                .with(frost.on(PartialDate.parse("1998-11-02")));
+        Pedigree names = Pedigree.builder("table", "1").add(called).build();
+        String written = PedigreeTable.write(names);
+        assertEquals(
+                List.of(
+                        "id,seen on,called,called in",
+                        "a,'1998-11,frost,south",
+                        "a,1998,frost,south",
+                        "a,1998-11-02,frost,south"),
+                written.lines().toList());
+        assertEquals(called, TABLE.read(written).individual("a"));
+        assertEquals(called, TABLE.read(written.replace("'", "")).individual("a"), "read without the guard too");
     }
 
     @Test

@@ -76,7 +76,7 @@ final class MatingCommand implements Callable<Integer> {
             paramLabel = "NAME",
             description = {
                 "What the sire was called, and by whose words, \"sandy in British Isles\"; when, and at which",
-                "stage, \"... on 1998-11-02 @ moult 2\"; once for each name."
+                "stage, \"... on 1998-11-02 @ moult 2\"; once for each name. For one sire only."
             })
     private List<String> sireCalled = new ArrayList<>();
 
@@ -121,11 +121,16 @@ final class MatingCommand implements Callable<Integer> {
                 called(
                         "--dam-called",
                         damCalled,
+                        Sex.FEMALE,
                         Inputs.animal(compiled, "--dam", dam, "--dam-look", damLooks, asked.omitted()),
                         model),
                 model);
         List<Animal> sired = new ArrayList<>(males.males());
-        sired.set(0, called("--sire-called", sireCalled, sired.get(0), model));
+        if (sired.size() > 1 && !sireCalled.isEmpty()) {
+            throw new InputException("problem: --sire-called does not say which of " + sired.size()
+                    + " males was called so; describe them by --sire-look and --other-sire-look\n");
+        }
+        sired.set(0, called("--sire-called", sireCalled, Sex.MALE, sired.get(0), model));
         PossibleSires hobs = new PossibleSires(
                 sired.stream().map(male -> parent(male, model)).toList(), males.access(), males.perKit());
         MatingQuestion question = MatingQuestion.of(hobs, jill)
@@ -140,8 +145,11 @@ final class MatingCommand implements Callable<Integer> {
                 answers.mating(question), model, more, spec.commandLine().getOut());
     }
 
-    private Animal called(String option, List<String> names, Animal animal, Model model) {
-        return names.isEmpty() ? animal : CalledNames.called(option, names, animal, model, vocabularies.all(model));
+    /** What a name says may depend on the sex, which a parent has by its part in the mating. */
+    private Animal called(String option, List<String> names, Sex sex, Animal animal, Model model) {
+        return names.isEmpty()
+                ? animal
+                : CalledNames.called(option, names, animal.ofSex(sex), model, vocabularies.all(model));
     }
 
     private Animal parent(Animal animal, Model model) {

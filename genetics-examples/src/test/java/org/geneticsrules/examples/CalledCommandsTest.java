@@ -1,6 +1,7 @@
 package org.geneticsrules.examples;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -143,5 +144,60 @@ class CalledCommandsTest {
         assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
         assertTrue(wrong.err().contains("did you mean \"albino\"?"), wrong.err());
         assertTrue(wrong.err().contains("did you mean \"British Isles\"?"), wrong.err());
+    }
+
+    @Test
+    void what_a_parent_was_called_is_read_as_said_of_its_sex() throws IOException {
+        String own = file("own.json", """
+                {"formatVersion": 0, "kind": "vocabulary", "id": "invented.yard", "version": "1", "region": "Our yard",
+                 "catalogue": {"id": "geneticsrules.ferret.traits", "version": "1.1.0"},
+                 "facets": {"colour": {}},
+                 "names": {
+                   "royal": {"facet": "colour", "senses": {"only": {"looks": {
+                     "hob": {"sex": ["male"], "eye colour": ["pink"]},
+                     "jill": {"sex": ["female"], "eye colour": ["dark"]}}}}}}}
+                """);
+        String sired = royal(own, "--sire-called", "--dam");
+        assertTrue(sired.startsWith("A kit always shows eye colour pink"), sired);
+        assertTrue(sired.contains("sire: called \"royal\" (Our yard, 2020-03"), sired);
+        String borne = royal(own, "--dam-called", "--sire");
+        assertTrue(borne.startsWith("It is possible that a kit shows eye colour pink"), borne);
+        assertFalse((sired + borne).contains("depends on the sex"), sired + borne);
+    }
+
+    private static String royal(String own, String called, String other) {
+        return flowing(Run.of(
+                "mating",
+                "--own",
+                own,
+                called,
+                "royal in Our yard on 2020-03 @ week 60, moult 2, in daylight",
+                other,
+                "c/c",
+                "--traits",
+                "eye colour",
+                "--look",
+                "eye colour: pink"));
+    }
+
+    @Test
+    void of_two_sires_it_is_not_known_which_was_called_so() {
+        Run run = Run.of(
+                "mating",
+                "--sire",
+                "C/c",
+                "--other-sire",
+                "C/C",
+                "--dam",
+                "C/c",
+                "--sire-called",
+                "albino in British Isles",
+                "--traits",
+                "eye colour");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertEquals(
+                "problem: --sire-called does not say which of 2 males was called so; describe them by --sire-look and"
+                        + " --other-sire-look\n",
+                run.err());
     }
 }

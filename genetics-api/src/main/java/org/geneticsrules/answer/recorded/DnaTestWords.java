@@ -3,7 +3,9 @@ package org.geneticsrules.answer.recorded;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.geneticsrules.answer.recorded.DnaTest.OfGenotype;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.probability.Probability;
 
 /** Says in two sentences what a DNA test would tell. */
 final class DnaTestWords {
@@ -31,6 +33,18 @@ final class DnaTestWords {
         if (left.size() < 2) {
             return test + " would tell nothing new: its records leave one genotype only, " + left.get(0) + ".";
         }
+        Set<Boolean> carries = new LinkedHashSet<>();
+        found.allele()
+                .ifPresent(one ->
+                        left.forEach(pair -> carries.add(pair.has(one.allele().id()))));
+        String subject = carries.size() == 1
+                ? "That " + who + (carries.contains(true) ? " carries " : " does not carry ")
+                        + found.allele().orElseThrow().words() + " is settled by its records; a DNA test at "
+                        + found.locus()
+                : test;
+        if (isGuess()) {
+            return subject + " would tell nothing: it is wrong as often as a guess.";
+        }
         String error = "it is wrong in " + found.error() + " of cases";
         if (found.allele().isEmpty()) {
             return found.error().isZero()
@@ -40,17 +54,23 @@ final class DnaTestWords {
                             + ".";
         }
         String allele = found.allele().get().words();
-        Set<Boolean> carries = new LinkedHashSet<>();
-        left.forEach(pair -> carries.add(pair.has(found.allele().get().allele().id())));
         if (carries.size() == 1) {
-            return "That " + who + (carries.contains(true) ? " carries " : " does not carry ") + allele
-                    + " is settled by its records; a DNA test at " + found.locus()
-                    + " would tell only which of " + left.size() + " genotypes it has.";
+            return subject + " would tell only which of " + left.size() + " genotypes it has.";
         }
         return found.error().isZero()
                 ? test + " would settle whether it carries " + allele + ", which its records leave open."
                 : test + " would tell whether it is likely to carry " + allele
                         + ", but settle nothing by itself, since " + error + ".";
+    }
+
+    /**
+     * Whether each of the k genotypes is reported equally often, whichever the animal has. Where its sex is not known and the sexes differ in
+     * what they may have, there are two such numbers, and a report tells of the sex at least.
+     */
+    private boolean isGuess() {
+        List<OfGenotype> all = found.before().genotypes();
+        return all.stream().map(one -> one.pair().alleles().size()).distinct().count() == 1
+                && found.error().complement().equals(Probability.of(1, all.size()));
     }
 
     private String cause() {
@@ -60,8 +80,8 @@ final class DnaTestWords {
                 "One published study stands behind it; whether it named a variant that can be tested for is to be"
                         + " read there.";
             case NONE_KNOWN ->
-                "No variant of it in the DNA is known to this model, and no test of it: what follows would hold"
-                        + " only if there were one.";
+                "No variant of it in the DNA is known to this model, and no test of it: all of this would hold"
+                        + " only if there were such a test.";
         };
     }
 }

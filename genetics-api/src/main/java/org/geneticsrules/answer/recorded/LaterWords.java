@@ -120,7 +120,11 @@ final class LaterWords {
         return run.size() < 3 ? List.copyOf(run) : List.of("from " + run.get(0) + " to " + run.get(run.size() - 1));
     }
 
+    /** What is likeliest by every origin; nothing where a chance is not worked out by one, since that may be the greatest. */
     private String likely(OfTrait row) {
+        if (row.left().stream().anyMatch(one -> !one.chances().stream().allMatch(Chance::isSettled))) {
+            return "";
+        }
         Set<Set<String>> best = new LinkedHashSet<>();
         for (int i = 0; i < found.origins().size(); i++) {
             Set<String> most = new LinkedHashSet<>();
@@ -139,13 +143,14 @@ final class LaterWords {
                 best.add(most);
             }
         }
-        if (best.isEmpty() || row.left().size() < 2) {
+        int left = row.left().size();
+        if (best.isEmpty() || left < 2) {
             return "";
         }
         return best.size() > 1
-                ? ", which most likely hangs on how common alleles are"
-                : best.iterator().next().size() == row.left().size()
-                        ? ", each as likely as the other"
+                ? ", and which is likeliest hangs on how common alleles are"
+                : best.iterator().next().size() == left
+                        ? (left == 2 ? ", each as likely as the other" : ", all equally likely")
                         : ", most likely " + String.join(" or ", best.iterator().next());
     }
 }

@@ -338,7 +338,7 @@ final class RegistryCheck {
             reasons.add("These records do not fit one another under the model; please have them looked at again. "
                     + conflicts.get(place));
         }
-        early.forEach(message -> reasons.add("Please look again when it can be told: " + message + "."));
+        early.forEach(message -> reasons.add("Please look again when and where it can be told: " + message + "."));
         remarks.forEach(message -> reasons.add("No evidence: " + message + "."));
         Verdict verdict = !places.isEmpty()
                 ? Verdict.QUERY

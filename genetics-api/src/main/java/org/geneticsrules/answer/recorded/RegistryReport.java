@@ -90,7 +90,7 @@ public record RegistryReport(
         ACCEPT,
         /** They are among records that do not fit one another: ask for them to be looked at, for the reason given. */
         QUERY,
-        /** They fit, but something was recorded before it could be told: look at the animal again. */
+        /** They fit, but something was recorded too early, or in a light in which it cannot be told: look at the animal again. */
         LOOK_AGAIN,
         /** Whether they fit was not found out. */
         NOT_DECIDED;

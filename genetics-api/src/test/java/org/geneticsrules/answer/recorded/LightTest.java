@@ -17,11 +17,15 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.render.RegistryText;
+import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
@@ -29,6 +33,10 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.trait.Trait;
+import org.geneticsrules.vocabulary.Facet;
+import org.geneticsrules.vocabulary.Name;
+import org.geneticsrules.vocabulary.Sense;
+import org.geneticsrules.vocabulary.Vocabulary;
 import org.junit.jupiter.api.Test;
 
 /** The light in which an animal was looked at: a look in a light in which a trait cannot be told is kept and is no evidence. */
@@ -73,6 +81,19 @@ class LightTest {
     private static final Answers ANSWERS = Answers.of(COMPILED, List.of());
     private static final Observation PINK =
             Observation.of(LifeStage.unstated(), Phenotype.parse("eye: pink, size: small"));
+
+    private static final Vocabulary WORDS = Vocabulary.builder("names.words", "1", MODEL.catalogue())
+            .facet(Facet.of("colour"))
+            .name(Name.of("rosy", "colour")
+                    .withSense(Sense.of("only").withLook("pink", Condition.where("eye", "pink"))))
+            .name(Name.of("ember", "colour")
+                    .withSense(Sense.of("only")
+                            .withLook("dark", Condition.where("eye", "dark").and("size", "small"))
+                            .withLook("pink", Condition.where("eye", "pink").and("size", "large"))))
+            .build();
+
+    /** Covers eyes of either colour, by the size of the animal. */
+    private static final CalledName EMBER = CalledName.of("ember", "words");
 
     private static Pedigree kennel(Observation... ofKit) {
         Individual kit = Individual.of("Kit");
@@ -137,6 +158,54 @@ class LightTest {
     void who_looked_is_in_no_answer() {
         RecordedAnswer answer = dam(PINK.by("A. Keeper").in("lamplight"), PINK.by("A. Keeper"));
         assertFalse(answer.toString().contains("Keeper"), answer.toString());
+    }
+
+    @Test
+    void a_registry_asks_to_look_again_where_it_can_be_told() {
+        RegistryReport report = RecordedAnswers.of(ANSWERS, kennel(PINK.in("lamplight")))
+                .check(RegistryQuestion.ofRecords(), Progress.NONE);
+        RegistryReport.Entry kit = report.entries().get(2);
+        assertEquals(RegistryReport.Verdict.LOOK_AGAIN, kit.verdict());
+        assertEquals(
+                "Please look again when and where it can be told: eye cannot be told in lamplight, only in daylight.",
+                kit.reason());
+        String text = RegistryText.of(report, TextStyle.standard()).replaceAll("\\s+", " ");
+        assertTrue(text.contains("something was recorded too early, or in a light in which it"), text);
+    }
+
+    @Test
+    void a_name_for_several_looks_is_told_of_without_a_state_that_nobody_said() {
+        Animal lamp = Animal.unknown(COMPILED).called(EMBER.in("lamplight"), List.of(WORDS));
+        assertEquals(
+                List.of(
+                        "what \"ember\" says of eye was said in lamplight, in which it cannot be told; it is kept but is no"
+                                + " evidence; look again in daylight"),
+                lamp.notices().stream().filter(one -> one.contains("lamplight")).toList());
+        assertFalse(lamp.notices().toString().contains("the look"), lamp.notices()::toString);
+    }
+
+    @Test
+    void a_name_that_the_light_rules_out_altogether_is_no_assumption() {
+        CalledName rosy = CalledName.of("rosy", "words");
+        RecordedAnswer day = named(rosy.in("daylight"));
+        assertTrue(ids(day.assumptions()).contains("names-as-said"), day::toString);
+        RecordedAnswer lamp = named(rosy.in("lamplight"));
+        assertFalse(ids(lamp.assumptions()).contains("names-as-said"), lamp::toString);
+        assertEquals(dam().finding(), lamp.finding());
+        RecordedAnswer partly = named(EMBER.in("lamplight"));
+        assertTrue(ids(partly.assumptions()).contains("names-as-said"), partly::toString);
+    }
+
+    private static RecordedAnswer named(CalledName name) {
+        Pedigree kennel = Pedigree.builder("kennel", "1")
+                .add(Individual.of("Dam", Sex.FEMALE))
+                .add(Individual.of("Sire", Sex.MALE))
+                .add(Individual.of("Kit").with(name))
+                .add(Litter.of("litter", "Dam", "Sire", "Kit"))
+                .build();
+        return RecordedAnswers.of(ANSWERS, NamedRecords.of(kennel, List.of(WORDS)))
+                .from("yard")
+                .mayCarry("Dam", Set.of());
     }
 
     @Test
