@@ -165,7 +165,7 @@ class MatingCommandTest {
                 "White on the head goes with deafness",
                 "Sedge",
                 "$ genetics describe",
-                "All 3 looks can be of one animal",
+                "All 3 looks can be of one",
                 "Otherwise if",
                 "Dunlin",
                 "$ genetics later",
