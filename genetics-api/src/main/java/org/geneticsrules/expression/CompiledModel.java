@@ -1,7 +1,5 @@
 package org.geneticsrules.expression;
 
-import com.google.common.cache.Cache;
-import com.google.common.cache.CacheBuilder;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
@@ -12,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
@@ -48,15 +45,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class CompiledModel {
 
-    private static final int MOST_KEPT = 1_000;
-
     private final Model model;
     private final View everything;
-    private final Cache<Viewed, Diagram<Phenotype>> diagrams = cache();
-    private final Cache<Census, Diagram<Phenotype>> survival = cache();
-    private final Cache<Sightings, Diagram<Boolean>> matching = cache();
-    private final Cache<Records, ImmutableList<WeightedBox>> evidence = cache();
-    private final Cache<Look, Bearing> bearings = cache();
+    private final Kept<Viewed, Diagram<Phenotype>> diagrams = new Kept<>();
+    private final Kept<Census, Diagram<Phenotype>> survival = new Kept<>();
+    private final Kept<Sightings, Diagram<Boolean>> matching = new Kept<>();
+    private final Kept<Records, ImmutableList<WeightedBox>> evidence = new Kept<>();
+    private final Kept<Look, Bearing> bearings = new Kept<>();
 
     /** The diagram that most ask for, kept at hand. */
     private volatile @Nullable Diagram<Phenotype> ofEverything;
@@ -398,22 +393,7 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large, with the statements that drive it
      */
     public Diagram<Phenotype> diagram(View view) {
-        return diagram(view, ImmutableList.of());
-    }
-
-    /**
-     * Returns the diagram of what is seen in a view of an animal of which something was seen before. What chance decided once in its life
-     * is the same then and now.
-     *
-     * @param view what is looked at
-     * @param before what was seen of the animal; a trait for which the model makes no claim is evidence of nothing
-     * @return the diagram as above; animals that cannot show what was seen before end in no outcome, as if they were lost
-     * @throws IllegalArgumentException if a trait is unknown
-     * @throws ProblemsException if a stage lacks what the traits seen then depend on
-     * @throws TooLargeException if the diagram would be too large, with the statements that drive it
-     */
-    public Diagram<Phenotype> diagram(View view, List<Sighting> before) {
-        return diagramAfter(view, Reading.ofAll(before));
+        return diagramAfter(view, ImmutableList.of());
     }
 
     /**
@@ -428,7 +408,7 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large, with the statements that drive it
      */
     public Diagram<Phenotype> diagramAfter(View view, List<Reading> before) {
-        return kept(diagrams, new Viewed(view, ImmutableList.copyOf(before)), asked -> {
+        return diagrams.get(new Viewed(view, ImmutableList.copyOf(before)), asked -> {
             known(asked.view().traits());
             asked.before().forEach(one -> known(one.traits()));
             return DiagramBuilder.phenotypes(model, asked.view(), asked.before());
@@ -463,7 +443,7 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagram would be too large, with the statements that drive it
      */
     public Diagram<Boolean> matching(List<Sighting> seen, Census census) {
-        return kept(matching, new Sightings(ImmutableList.copyOf(seen), census), asked -> {
+        return matching.get(new Sightings(ImmutableList.copyOf(seen), census), asked -> {
             asked.seen().forEach(one -> known(one.look().traits()));
             return DiagramBuilder.matching(model, Reading.ofAll(asked.seen()), asked.census());
         });
@@ -476,7 +456,7 @@ public final class CompiledModel {
      * @return the diagram, whose outcome is a phenotype that tells nothing, for those that are not lost
      */
     public Diagram<Phenotype> survival(Census census) {
-        return kept(survival, census, asked -> DiagramBuilder.survival(model, asked));
+        return survival.get(census, asked -> DiagramBuilder.survival(model, asked));
     }
 
     /**
@@ -503,7 +483,7 @@ public final class CompiledModel {
      * @throws TooLargeException if there would be too many boxes
      */
     public List<WeightedBox> evidence(List<Reading> readings, Confusions confusions) {
-        return kept(evidence, new Records(ImmutableList.copyOf(readings), confusions), asked -> {
+        return evidence.get(new Records(ImmutableList.copyOf(readings), confusions), asked -> {
             asked.readings().forEach(one -> known(one.traits()));
             return WeightedBox.of(DiagramBuilder.chances(model, asked.readings(), asked.confusions()));
         });
@@ -520,10 +500,8 @@ public final class CompiledModel {
      * @throws TooLargeException if the diagrams would be too large
      */
     public Bearing bearing(String trait, LifeStage stage) {
-        return kept(
-                bearings,
-                look(ImmutableList.of(trait), stage),
-                asked -> BearingBuilder.of(model, trait, asked.stage()));
+        return bearings.get(
+                look(ImmutableList.of(trait), stage), asked -> BearingBuilder.of(model, trait, asked.stage()));
     }
 
     /**
@@ -608,20 +586,5 @@ public final class CompiledModel {
             }
         }
         return ImmutableSet.copyOf(traits).asList();
-    }
-
-    private static <K, V> Cache<K, V> cache() {
-        return CacheBuilder.newBuilder().maximumSize(MOST_KEPT).build();
-    }
-
-    /** Builds what is not kept yet; two threads may both build it, and then either is kept. */
-    private static <K, V> V kept(Cache<K, V> cache, K asked, Function<K, V> build) {
-        V before = cache.getIfPresent(asked);
-        if (before != null) {
-            return before;
-        }
-        V built = build.apply(asked);
-        cache.put(asked, built);
-        return built;
     }
 }

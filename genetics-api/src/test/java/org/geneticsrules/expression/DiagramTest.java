@@ -26,6 +26,7 @@ import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
@@ -252,7 +253,7 @@ class DiagramTest {
                 compiled.showing(marked),
                 compiled.showing(new Sighting(marked.stage(), Phenotype.parse("mark: marked, sex: male"))));
         // seen again, an animal that had a mark has it
-        Diagram<Phenotype> again = compiled.diagram(View.of(List.of("mark")), List.of(marked));
+        Diagram<Phenotype> again = compiled.diagramAfter(View.of(List.of("mark")), Reading.ofAll(List.of(marked)));
         Weights weights = again.weigh(KitLaw.of(Sex.MALE, List.of(even("C", 3, 1))));
         assertEquals(Distribution.certain(Phenotype.of("mark", "marked")), again.distribution(weights));
         assertEquals(Probability.of(9, 16), Probability.of(weights.kept(), weights.total()));
@@ -264,7 +265,7 @@ class DiagramTest {
         List<Sighting> strange = List.of(Sighting.of(Phenotype.of("hew", "black")));
         for (Executable question : List.<Executable>of(
                 () -> compiled.diagram(List.of("hew")),
-                () -> compiled.diagram(View.of(List.of("hue")), strange),
+                () -> compiled.diagramAfter(View.of(List.of("hue")), Reading.ofAll(strange)),
                 () -> compiled.matching(strange, Census.BORN),
                 () -> compiled.evidence(strange),
                 () -> compiled.showing(strange))) {
