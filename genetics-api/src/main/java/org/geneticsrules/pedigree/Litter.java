@@ -21,6 +21,7 @@ import java.util.OptionalInt;
  * @param scoredCount number of kits scored, if recorded
  * @param fosterDam id of a female who raised the litter but did not bear it; it inherits nothing from her
  * @param kits ids of the kits that are recorded, in the order stated
+ * @param ascertainment how it came to be among these records
  */
 public record Litter(
         String id,
@@ -30,7 +31,8 @@ public record Litter(
         OptionalInt bornCount,
         OptionalInt scoredCount,
         Optional<String> fosterDam,
-        List<String> kits) {
+        List<String> kits,
+        Ascertainment ascertainment) {
 
     /**
      * Checks the ids and copies the kits.
@@ -43,6 +45,7 @@ public record Litter(
      * @param scoredCount number of kits scored
      * @param fosterDam id of a foster dam
      * @param kits ids of the kits
+     * @param ascertainment how it came to be recorded
      * @throws IllegalArgumentException if an id is none, or a count is negative
      */
     public Litter {
@@ -54,6 +57,31 @@ public record Litter(
         if (bornCount.orElse(0) < 0 || scoredCount.orElse(0) < 0) {
             throw new IllegalArgumentException("litter \"" + id + "\" has a negative count");
         }
+    }
+
+    /**
+     * Makes a litter of which nobody wrote down how it came to be recorded.
+     *
+     * @param id its id
+     * @param dam id of the mother
+     * @param sires who the sire is
+     * @param born the date of birth
+     * @param bornCount number of kits born
+     * @param scoredCount number of kits scored
+     * @param fosterDam id of a foster dam
+     * @param kits ids of the kits
+     * @throws IllegalArgumentException if an id is none, or a count is negative
+     */
+    public Litter(
+            String id,
+            Optional<String> dam,
+            Paternity sires,
+            Optional<LocalDate> born,
+            OptionalInt bornCount,
+            OptionalInt scoredCount,
+            Optional<String> fosterDam,
+            List<String> kits) {
+        this(id, dam, sires, born, bornCount, scoredCount, fosterDam, kits, Ascertainment.unknown());
     }
 
     /**
@@ -97,7 +125,7 @@ public record Litter(
      * @return a copy
      */
     public Litter bornOn(LocalDate date) {
-        return new Litter(id, dam, sires, Optional.of(date), bornCount, scoredCount, fosterDam, kits);
+        return new Litter(id, dam, sires, Optional.of(date), bornCount, scoredCount, fosterDam, kits, ascertainment);
     }
 
     /**
@@ -108,7 +136,16 @@ public record Litter(
      * @return a copy
      */
     public Litter counting(int bornKits, int scoredKits) {
-        return new Litter(id, dam, sires, born, OptionalInt.of(bornKits), OptionalInt.of(scoredKits), fosterDam, kits);
+        return new Litter(
+                id,
+                dam,
+                sires,
+                born,
+                OptionalInt.of(bornKits),
+                OptionalInt.of(scoredKits),
+                fosterDam,
+                kits,
+                ascertainment);
     }
 
     /**
@@ -118,7 +155,7 @@ public record Litter(
      * @return a copy
      */
     public Litter raisedBy(String female) {
-        return new Litter(id, dam, sires, born, bornCount, scoredCount, Optional.of(female), kits);
+        return new Litter(id, dam, sires, born, bornCount, scoredCount, Optional.of(female), kits, ascertainment);
     }
 
     /**
@@ -128,6 +165,16 @@ public record Litter(
      * @return a copy
      */
     public Litter with(Paternity paternity) {
-        return new Litter(id, dam, paternity, born, bornCount, scoredCount, fosterDam, kits);
+        return new Litter(id, dam, paternity, born, bornCount, scoredCount, fosterDam, kits, ascertainment);
+    }
+
+    /**
+     * Returns this litter with how it came to be recorded.
+     *
+     * @param how how it came to be among these records
+     * @return a copy
+     */
+    public Litter with(Ascertainment how) {
+        return new Litter(id, dam, sires, born, bornCount, scoredCount, fosterDam, kits, how);
     }
 }

@@ -32,20 +32,19 @@ final class FloorRule {
             Map.entry("caution", 6),
             Map.entry("pedigree", 7),
             Map.entry("explanation", 8),
-            Map.entry("family", 8),
             Map.entry("cross", 9),
             Map.entry("inference", 10),
             Map.entry("simulation", 11),
             Map.entry("estimation", 11),
             Map.entry("hypothesis", 12),
-            Map.entry("comparison", 12),
-            Map.entry("planning", 13),
-            Map.entry("exercise", 14),
-            Map.entry("answer", 15),
-            Map.entry("render", 16),
-            Map.entry("json", 17),
-            Map.entry("table", 17),
-            Map.entry("spi", 18));
+            Map.entry("comparison", 13),
+            Map.entry("planning", 14),
+            Map.entry("exercise", 15),
+            Map.entry("answer", 16),
+            Map.entry("render", 17),
+            Map.entry("json", 18),
+            Map.entry("table", 18),
+            Map.entry("spi", 19));
 
     private FloorRule() {}
 
