@@ -12,6 +12,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.answer.named;
     exports org.geneticsrules.answer.recorded;
     exports org.geneticsrules.caution;
+    exports org.geneticsrules.comparison;
     exports org.geneticsrules.cross;
     exports org.geneticsrules.document;
     exports org.geneticsrules.evidence;

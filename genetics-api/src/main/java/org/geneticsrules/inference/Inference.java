@@ -297,8 +297,12 @@ public final class Inference {
         return new LitterLikelihood(this);
     }
 
-    /** The loci of the model. */
-    Set<String> loci() {
+    /**
+     * Returns the loci of the model.
+     *
+     * @return their ids, in the order of its document
+     */
+    public Set<String> loci() {
         return compiled.model().loci().keySet();
     }
 

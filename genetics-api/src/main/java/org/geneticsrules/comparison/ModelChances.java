@@ -1,0 +1,119 @@
+package org.geneticsrules.comparison;
+
+import java.nio.IntBuffer;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.geneticsrules.inference.Inference;
+import org.geneticsrules.inference.LitterLikelihood;
+import org.geneticsrules.inference.LitterLikelihood.Seen;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Pedigree;
+
+/** How likely the litters of kindreds are under one model, each given those looked at before it. Equal couples are worked out once. */
+final class ModelChances {
+
+    private final Inference inference;
+    private final LitterLikelihood likelihood;
+    private final Pedigree pedigree;
+    private final IdentityHashMap<Individual, Seen> seen = new IdentityHashMap<>();
+    private final IdentityHashMap<Seen, Integer> numbers = new IdentityHashMap<>();
+    private final Map<List<Object>, double[]> couples = new HashMap<>();
+
+    ModelChances(Inference inference, Pedigree pedigree) {
+        this.inference = inference;
+        this.likelihood = inference.litters();
+        this.pedigree = pedigree;
+    }
+
+    /**
+     * Works out one kindred.
+     *
+     * @param kindred the kindred
+     * @param litters its litters, in order
+     * @return the logarithm of the chance of the founders' records, then for each litter that of its records given the founders' and those
+     *     of earlier litters; what follows on something impossible is 0
+     */
+    double[] of(Kindred kindred, List<Noticed> litters) {
+        Optional<Individual> sire = kindred.sire(pedigree);
+        Optional<Individual> dam = kindred.dam(pedigree);
+        if (sire.isEmpty() || dam.isEmpty()) {
+            return logs(new KindredChances(inference, inference.loci(), kindred.founders()), litters);
+        }
+        Seen male = likelihood.sire(sire.get());
+        Seen female = likelihood.dam(dam.get());
+        return couples.computeIfAbsent(
+                key(male, female, litters),
+                key -> logs(new CoupleChances(likelihood, male, female, likelihood::kit), litters));
+    }
+
+    private List<Object> key(Seen sire, Seen dam, List<Noticed> litters) {
+        List<Object> key = new ArrayList<>(2 + 3 * litters.size());
+        key.add(sire);
+        key.add(dam);
+        for (Noticed litter : litters) {
+            int[] kits = new int[litter.kits().size()];
+            for (int k = 0; k < kits.length; k++) {
+                Seen kit = seen.computeIfAbsent(litter.kits().get(k), likelihood::kit);
+                kits[k] = numbers.computeIfAbsent(kit, one -> numbers.size());
+            }
+            Arrays.sort(kits);
+            key.add(litter.litter().ascertainment());
+            key.add(litter.size());
+            key.add(IntBuffer.wrap(kits));
+        }
+        return key;
+    }
+
+    private static double[] logs(Chances chances, List<Noticed> litters) {
+        double[] logs = new double[litters.size() + 1];
+        logs[0] = chances.soFar();
+        for (int t = 0; (t < litters.size()) && (logs[t] != Double.NEGATIVE_INFINITY); t++) {
+            Noticed litter = litters.get(t);
+            List<Individual> recorded = litter.recorded();
+            double all = chances.with(litter.litter(), recorded);
+            // that a litter was born is no evidence, so what it adds is told from one born of which nothing is recorded
+            double given = litter.chances().length > 0
+                    ? noticed(chances, litter)
+                    : chances.with(litter.litter(), List.of(litter.earlier().orElse(litter.born())));
+            logs[t + 1] = given == Double.NEGATIVE_INFINITY ? given : all - given + litter.found();
+            chances.add(litter.litter(), recorded);
+        }
+        return logs;
+    }
+
+    /** The chance of what was known before and that a litter of this size is recorded. */
+    private static double noticed(Chances chances, Noticed litter) {
+        double[] terms = new double[litter.size() + 1];
+        double most = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < terms.length; k++) {
+            double chance = litter.chances()[k];
+            terms[k] = chance == 0
+                    ? Double.NEGATIVE_INFINITY
+                    : Math.log(chance)
+                            + logChoose(litter.size(), k)
+                            + chances.with(litter.litter(), litter.supposed(k));
+            most = Math.max(most, terms[k]);
+        }
+        if (most == Double.NEGATIVE_INFINITY) {
+            return most;
+        }
+        double sum = 0;
+        for (double term : terms) {
+            sum += Math.exp(term - most);
+        }
+        return most + Math.log(sum);
+    }
+
+    private static double logChoose(int n, int k) {
+        double log = 0;
+        for (int i = 1; i <= Math.min(k, n - k); i++) {
+            log += Math.log(n + 1.0 - i) - Math.log(i);
+        }
+        return log;
+    }
+}

@@ -1,0 +1,30 @@
+/**
+ * Which of several models of inheritance do records of litters favour, and does any of them fit.
+ *
+ * <p>{@link org.geneticsrules.comparison.ModelComparison} is the door to the first question. Step by step:
+ *
+ * <ol>
+ *   <li><b>Same things.</b> Only traits that every model speaks of, for every animal, are compared, and tests of loci that every model has;
+ *       what is left out is listed ({@link org.geneticsrules.comparison.SharedRecords}). A model that foretells less would else always win.
+ *   <li><b>Kindreds.</b> Records are taken apart into animals that litters connect. What one kindred says is independent of what another
+ *       does. Within one, litters are put in order of birth, and after those that their parents come from.
+ *   <li><b>Given the founders.</b> What was recorded of founders is taken as given: they are of their populations in Hardy-Weinberg
+ *       proportions, weighed by their own records. Only if asked for are their records data like others
+ *       ({@link org.geneticsrules.comparison.ModelComparison#countingParents}).
+ *   <li><b>Litter by litter.</b> The chance of a litter is {@code P(founders, litters 1..t) / P(founders, litters 1..t-1)}: parents that are
+ *       not known for certain are summed over, so litter-mates and litters of the same parents depend on one another. Kits are a sequence, so
+ *       no count of orders comes in. A birth is no evidence: below the line stands the same litter with nothing recorded of its kits. A
+ *       couple with its litters goes through {@link org.geneticsrules.inference.LitterLikelihood}, and couples recorded alike are worked out
+ *       once; any other kindred is a pedigree ({@link org.geneticsrules.inference.Inference}).
+ *   <li><b>How litters came to be recorded</b> ({@link org.geneticsrules.pedigree.Ascertainment}). A litter that is there because of what its
+ *       kits show is one of those that could be: below the line stands the chance of all litters of its size that would have been recorded,
+ *       {@code sum over k of C(n, k) w(k) P(k kits with the sign, n - k without)}, with {@code w(k) = 1} from one such kit on, or
+ *       {@code 1 - (1 - p)^k} where each is noticed with chance p (Fisher 1934, Annals of Eugenics 6:13; Morton 1959, <i>Genetic tests under
+ *       incomplete ascertainment</i>, American Journal of Human Genetics 11:1, both from memory). Parents chosen because of an earlier kit
+ *       are those who have one such kit more. Where nobody wrote it down, litters are taken as complete, and answers say so.
+ *   <li><b>Evidence.</b> The product of the ratios, litter by litter, is the running likelihood ratio
+ *       ({@link org.geneticsrules.comparison.ComparedModels}).
+ * </ol>
+ */
+@org.jspecify.annotations.NullMarked
+package org.geneticsrules.comparison;
