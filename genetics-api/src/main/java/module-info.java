@@ -4,6 +4,9 @@ module org.geneticsrules.api {
     requires com.google.common;
     requires static transitive org.jspecify;
     requires static org.apache.commons.csv;
+    requires static org.apache.commons.numbers.rootfinder;
+    requires static org.apache.commons.statistics.distribution;
+    requires static org.apache.commons.statistics.inference;
     requires static tools.jackson.core;
     requires static tools.jackson.databind;
 
@@ -29,6 +32,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.problem;
     exports org.geneticsrules.render;
     exports org.geneticsrules.spi;
+    exports org.geneticsrules.statistics;
     exports org.geneticsrules.table;
     exports org.geneticsrules.trait;
     exports org.geneticsrules.vocabulary;

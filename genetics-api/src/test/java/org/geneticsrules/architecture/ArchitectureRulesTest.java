@@ -93,6 +93,12 @@ class ArchitectureRulesTest {
     }
 
     @Test
+    void commons_statistics_outside_the_statistics_package_is_found() {
+        String found = violations(DependencyRules.onlyStatisticsUsesCommonsStatistics(Compiled.FIXTURE));
+        assertTrue(found.contains("UsesCommonsStatistics.tail()"), found);
+    }
+
+    @Test
     void a_logging_library_is_found() {
         String found = violations(DependencyRules.noLoggingLibrary());
         assertTrue(found.contains("Ambient.logger()"), found);

@@ -48,6 +48,11 @@ class ArchitectureTest {
     }
 
     @Test
+    void only_the_statistics_package_uses_commons_statistics() {
+        check(DependencyRules.onlyStatisticsUsesCommonsStatistics(Compiled.ROOT));
+    }
+
+    @Test
     void no_class_uses_a_logging_library() {
         check(DependencyRules.noLoggingLibrary());
     }

@@ -34,6 +34,16 @@ final class DependencyRules {
                 .resideInAPackage("org.apache.commons.csv..");
     }
 
+    /** So are those of tail areas, quantiles and roots. */
+    static ArchRule onlyStatisticsUsesCommonsStatistics(String root) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackage(root + ".statistics..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("org.apache.commons.statistics..", "org.apache.commons.numbers..");
+    }
+
     /** The one logging interface that needs no dependency is {@link System.Logger}. */
     static ArchRule noLoggingLibrary() {
         return noClasses()

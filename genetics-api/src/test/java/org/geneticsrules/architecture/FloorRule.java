@@ -22,7 +22,7 @@ final class FloorRule {
             Map.entry("evidence", 1),
             Map.entry("problem", 1),
             Map.entry("document", 1),
-            Map.entry("statistics", 1),
+            Map.entry("statistics", 2),
             Map.entry("trait", 2),
             Map.entry("linkage", 3),
             Map.entry("model", 4),
