@@ -23,14 +23,15 @@ final class Drawing {
 
     /** Lets an animal live and be looked at. */
     DrawnAnimal live(Optional<String> id, Sex sex, short[] strands) {
-        Coat coat = lives.draw(strands, sex, chance);
+        Lives.Life life = lives.draw(strands, sex, chance);
         return new DrawnAnimal(
                 genome,
                 id,
                 sex,
                 strands,
-                coat,
-                recorder.observations(coat, chance),
+                lives,
+                life,
+                recorder.notes(life, chance),
                 recorder.tests(strands, sex, chance));
     }
 

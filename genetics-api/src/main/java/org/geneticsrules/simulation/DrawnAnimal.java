@@ -1,5 +1,6 @@
 package org.geneticsrules.simulation;
 
+import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.expression.Expressed;
@@ -22,8 +23,9 @@ public final class DrawnAnimal {
     private final Optional<String> id;
     private final Sex sex;
     private final short[] strands;
-    private final Coat coat;
-    private final List<Observation> observations;
+    private final Lives lives;
+    private final Lives.Life life;
+    private final List<Recorder.Note> notes;
     private final List<GenotypeTest> tests;
 
     DrawnAnimal(
@@ -31,15 +33,17 @@ public final class DrawnAnimal {
             Optional<String> id,
             Sex sex,
             short[] strands,
-            Coat coat,
-            List<Observation> observations,
+            Lives lives,
+            Lives.Life life,
+            List<Recorder.Note> notes,
             List<GenotypeTest> tests) {
         this.genome = genome;
         this.id = id;
         this.sex = sex;
         this.strands = strands;
-        this.coat = coat;
-        this.observations = observations;
+        this.lives = lives;
+        this.life = life;
+        this.notes = notes;
         this.tests = tests;
     }
 
@@ -74,10 +78,23 @@ public final class DrawnAnimal {
      * Returns how it truly looks at each look planned, whether or not somebody looked at it then, with its own states beneath what is seen
      * ({@link TraitTrace}).
      *
-     * @return what is seen and how it came about, in the order of the looks
+     * @return what is seen and how it came about, in the order of the looks, worked out anew each time
      */
     public List<Expressed> looks() {
-        return coat.looks();
+        return lives.told(strands, sex, life);
+    }
+
+    /**
+     * Returns what is truly seen of a trait at a look planned.
+     *
+     * @param look number of the look, from 0
+     * @param trait one of the traits of that look
+     * @return the state; empty if the model makes no claim
+     * @throws IndexOutOfBoundsException if there is no such look
+     * @throws IllegalArgumentException if the look is not at this trait
+     */
+    public Optional<String> state(int look, String trait) {
+        return lives.seen(life, look, trait);
     }
 
     /**
@@ -86,7 +103,7 @@ public final class DrawnAnimal {
      * @return the observations, in the order of the looks
      */
     public List<Observation> observations() {
-        return observations;
+        return notes.stream().map(Recorder.Note::observation).collect(ImmutableList.toImmutableList());
     }
 
     /**
@@ -105,11 +122,9 @@ public final class DrawnAnimal {
      * @return true if an observation names all of them
      */
     public boolean isRecordedWith(Phenotype description) {
-        for (Observation seen : observations) {
-            for (Phenotype look : seen.looks()) {
-                if (look.shows(description)) {
-                    return true;
-                }
+        for (Recorder.Note note : notes) {
+            if (note.shows(description)) {
+                return true;
             }
         }
         return false;

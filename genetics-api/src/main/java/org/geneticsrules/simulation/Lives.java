@@ -1,22 +1,19 @@
 package org.geneticsrules.simulation;
 
+import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Expressed;
-import org.geneticsrules.model.Case;
-import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Locus;
-import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.probability.Distribution;
-import org.geneticsrules.probability.Probability;
-import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
@@ -24,45 +21,69 @@ import org.jspecify.annotations.Nullable;
  * Draws how animals look in the course of their lives. What chance decides is drawn once for an animal, where it is first reached; a trait
  * that progresses is drawn from one count of its clock to the next.
  *
- * <p>Animals that show alike at all loci that matter go through the same draws. So these are kept as a tree: at each node a draw, below it a
- * branch for each outcome, at the leaves what is seen. A branch is worked out when it is first drawn; from then on an animal costs a step for
- * each of its draws.
+ * <p>Animals that show alike at the loci on which a trait depends go through the same draws until these fall differently. So what a trait shows
+ * at a look is kept as a tree for each such kind of animal: at each node a draw, below it a branch for each outcome, at the leaves what is
+ * seen. A branch is worked out when it is first come to, by {@link CompiledModel#express}; from then on a trait costs a step for each draw.
+ * Draws are known by number, so that trees of other traits and looks find them decided.
  */
 final class Lives {
+
+    /** What is seen of a trait for which the model makes no claim. */
+    static final String NO_CLAIM = "";
 
     /** When more nodes than this are kept, all are forgotten. */
     private static final int MOST_NODES = 1 << 18;
 
+    private static final short OPEN = -1;
+
     private final CompiledModel compiled;
     private final Genome genome;
     private final List<PlannedLook> looks;
+    private final Draws draws;
+    private final List<List<Trees>> trees = new ArrayList<>();
 
     /** Numbers in the genome of the loci on which the looks depend. */
     private final int[] read;
 
-    private final Map<String, Steps> progressions = new HashMap<>();
-    private final Map<String, Node> roots = new HashMap<>();
     private int nodes;
 
-    /** A draw, or, at the end, what is seen. */
+    /**
+     * One life.
+     *
+     * @param decided by number of the draw, which outcome it had; {@link #OPEN} if it was not reached
+     * @param seen by look and trait, the state that is seen, or {@link #NO_CLAIM}
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over, never compared
+    record Life(short[] decided, String[][] seen) {}
+
+    /** A draw with its branches, or a leaf with what is seen. */
     private static final class Node {
-        private final List<String> outcomes;
+        private final int draw;
         private final double[] sums;
         private final @Nullable Node[] next;
-        private final @Nullable Coat coat;
+        private final String seen;
 
-        Node(List<String> outcomes, double[] chances) {
-            this.outcomes = outcomes;
-            this.sums = Chance.sums(chances);
-            this.next = new Node[chances.length];
-            this.coat = null;
+        Node(int draw, double[] sums) {
+            this.draw = draw;
+            this.sums = sums;
+            this.next = new Node[sums.length];
+            this.seen = NO_CLAIM;
         }
 
-        Node(Coat coat) {
-            this.outcomes = List.of();
+        Node(String seen) {
+            this.draw = OPEN;
             this.sums = new double[0];
             this.next = new Node[0];
-            this.coat = coat;
+            this.seen = seen;
+        }
+
+        int decide(short[] decided, Chance chance) {
+            int choice = decided[draw];
+            if (choice == OPEN) {
+                choice = chance.among(sums);
+                decided[draw] = (short) choice;
+            }
+            return choice;
         }
     }
 
@@ -70,210 +91,164 @@ final class Lives {
         this.compiled = compiled;
         this.genome = genome;
         this.looks = looks;
+        this.draws = new Draws(compiled.model(), looks);
         Set<String> names = new LinkedHashSet<>();
-        looks.forEach(look -> names.addAll(compiled.lociRead(look.traits())));
-        this.read = IntStream.range(0, genome.loci().size())
-                .filter(l -> names.contains(genome.loci().get(l).id()))
-                .toArray();
-        for (TraitRule rule : compiled.model().rules().values()) {
-            for (Case one : rule.allCases()) {
-                if (one.gives() instanceof CaseState.Progression chain) {
-                    int[] counts = looks.stream()
-                            .flatMapToInt(look -> look.stage().count(chain.clock()).stream())
-                            .sorted()
-                            .distinct()
-                            .toArray();
-                    if (counts.length > 0) {
-                        progressions.put(rule.pointer(one), Steps.of(chain, rule.states(), counts));
-                    }
-                }
+        for (PlannedLook look : looks) {
+            List<Trees> ofLook = new ArrayList<>();
+            for (String trait : look.traits()) {
+                Set<String> loci = compiled.lociRead(List.of(trait));
+                ofLook.add(new Trees(look, trait, numbers(loci)));
+                names.addAll(loci);
             }
+            trees.add(ofLook);
         }
+        this.read = numbers(names);
+    }
+
+    private int[] numbers(Set<String> names) {
+        return names.stream()
+                .mapToInt(name -> genome.loci().indexOf(compiled.model().locus(name)))
+                .toArray();
     }
 
     /** Draws what an animal shows at each look. */
-    Coat draw(short[] animal, Sex sex, Chance chance) {
-        StringBuilder shown = new StringBuilder(read.length + 1).append((char) Genome.number(sex));
+    Life draw(short[] animal, Sex sex, Chance chance) {
+        char[] shown = new char[genome.loci().size()];
         for (int l : read) {
-            shown.append((char) genome.shows(animal, sex, l));
+            shown[l] = (char) genome.shows(animal, sex, l);
         }
-        String key = shown.toString();
-        List<Integer> made = new ArrayList<>();
-        Node at = roots.get(key);
-        while (at != null) {
-            if (at.coat != null) {
-                return at.coat;
+        short[] decided = new short[draws.count()];
+        Arrays.fill(decided, OPEN);
+        String[][] seen = new String[looks.size()][];
+        for (int i = 0; i < seen.length; i++) {
+            List<Trees> ofLook = trees.get(i);
+            seen[i] = new String[ofLook.size()];
+            for (int t = 0; t < seen[i].length; t++) {
+                seen[i][t] = ofLook.get(t).seen(shown, sex, decided, chance);
             }
-            int choice = chance.among(at.sums);
-            made.add(choice);
-            at = at.next[choice];
         }
         if (nodes > MOST_NODES) {
-            roots.clear();
+            trees.forEach(ofLook -> ofLook.forEach(one -> one.roots.clear()));
             nodes = 0;
         }
-        return new Walk(key, made, chance).coat(animal, sex);
+        return new Life(decided, seen);
     }
 
-    /** One animal expressed; the draws made before are made again alike, all others anew, and all are kept. */
-    private final class Walk {
-
-        private final String key;
-        private final List<Integer> made;
-        private final Chance chance;
-        private final Map<String, String> decided = new HashMap<>();
-        private final Map<String, List<Integer>> paths = new HashMap<>();
-        private @Nullable Node last;
-        private int branch;
-        private int done;
-
-        Walk(String key, List<Integer> made, Chance chance) {
-            this.key = key;
-            this.made = made;
-            this.chance = chance;
+    /** Tells how an animal came to look as it was drawn. Safe while others are drawn. */
+    List<Expressed> told(short[] animal, Sex sex, Life life) {
+        ImmutableList.Builder<Expressed> all = ImmutableList.builder();
+        Map<String, String> expressions = new LinkedHashMap<>();
+        for (int l : read) {
+            Locus locus = genome.loci().get(l);
+            expressions.put(locus.id(), locus.expressions().get(genome.shows(animal, sex, l)));
         }
-
-        Coat coat(short[] animal, Sex sex) {
-            Map<String, String> expressions = new LinkedHashMap<>();
-            for (int l : read) {
-                Locus locus = genome.loci().get(l);
-                expressions.put(locus.id(), locus.expressions().get(genome.shows(animal, sex, l)));
-            }
-            List<Expressed> seen = new ArrayList<>();
-            for (PlannedLook look : looks) {
-                seen.add(compiled.express(
-                        expressions,
-                        sex,
-                        look.stage(),
-                        look.traits(),
-                        (pointer, chances) -> choose(pointer, chances, look)));
-            }
-            Coat coat = new Coat(seen);
-            hang(new Node(coat));
-            return coat;
+        for (PlannedLook look : looks) {
+            all.add(compiled.express(expressions, sex, look.stage(), look.traits(), (pointer, chances) -> {
+                Draws.OfCase draw = draws.of(pointer);
+                int place = draw instanceof Draws.Path path ? path.place(look.stage()) : 0;
+                return draw.outcomes().get(life.decided()[draw.first() + place]);
+            }));
         }
-
-        private String choose(String pointer, Distribution<String> chances, PlannedLook look) {
-            Steps steps = progressions.get(pointer);
-            if (steps != null) {
-                return state(pointer, steps, look.stage().count(steps.clock()).orElseThrow());
-            }
-            String known = decided.get(pointer);
-            if (known == null) {
-                List<String> outcomes = List.copyOf(chances.outcomes());
-                double[] weights = outcomes.stream()
-                        .mapToDouble(outcome -> chances.probability(outcome).toDouble())
-                        .toArray();
-                known = outcomes.get(pick(outcomes, weights));
-                decided.put(pointer, known);
-            }
-            return known;
-        }
-
-        /** Follows the trait from count to count up to the one asked for. */
-        private String state(String pointer, Steps steps, int count) {
-            List<Integer> path = paths.computeIfAbsent(pointer, one -> new ArrayList<>());
-            int place = steps.place(count);
-            while (path.size() <= place) {
-                path.add(pick(steps.states(), steps.after(path)));
-            }
-            return steps.states().get(path.get(place));
-        }
-
-        private int pick(List<String> outcomes, double[] weights) {
-            Node here = next();
-            if (here == null) {
-                here = new Node(outcomes, weights);
-                hang(here);
-            }
-            int choice = done < made.size() ? made.get(done) : chance.among(here.sums);
-            done++;
-            last = here;
-            branch = choice;
-            return choice;
-        }
-
-        private @Nullable Node next() {
-            return last == null ? roots.get(key) : last.next[branch];
-        }
-
-        private void hang(Node node) {
-            nodes++;
-            if (last == null) {
-                roots.put(key, node);
-            } else {
-                last.next[branch] = node;
-            }
-        }
+        return all.build();
     }
 
-    /**
-     * How a trait progresses from one count at which it is looked at to the next.
-     *
-     * @param clock what is counted
-     * @param states the states
-     * @param counts the counts, ascending
-     * @param first the chance of each state at the first count
-     * @param between for each further count, by state at the count before, the chance of each state
-     */
-    @SuppressWarnings("ArrayRecordComponent") // tables that are read, never compared
-    private record Steps(Clock clock, List<String> states, int[] counts, double[] first, double[][][] between) {
+    /** What an animal shows of a trait at a look. */
+    Optional<String> seen(Life life, int look, String trait) {
+        int number = looks.get(look).traits().indexOf(trait);
+        if (number < 0) {
+            throw new IllegalArgumentException(
+                    "look " + look + " is at " + looks.get(look).traits() + ", but not at \"" + trait + "\"");
+        }
+        String seen = life.seen()[look][number];
+        return seen.equals(NO_CLAIM) ? Optional.empty() : Optional.of(seen);
+    }
 
-        static Steps of(CaseState.Progression chain, List<String> states, int[] counts) {
-            double[][] step = new double[states.size()][];
-            for (int s = 0; s < step.length; s++) {
-                step[s] = row(states, chain.after(states.get(s)));
+    /** What a trait shows at a look, as a tree for each kind of animal. */
+    private final class Trees {
+
+        private final PlannedLook look;
+        private final String trait;
+        private final int[] loci;
+        private final Map<String, Node> roots = new HashMap<>();
+
+        Trees(PlannedLook look, String trait, int[] loci) {
+            this.look = look;
+            this.trait = trait;
+            this.loci = loci;
+        }
+
+        String seen(char[] shown, Sex sex, short[] decided, Chance chance) {
+            char[] kind = new char[loci.length + 1];
+            for (int i = 0; i < loci.length; i++) {
+                kind[i] = shown[loci[i]];
             }
-            double[][] start = {row(states, chain.start())};
-            double[][][] between = new double[counts.length - 1][][];
-            for (int c = 1; c < counts.length; c++) {
-                between[c - 1] = power(step, counts[c] - counts[c - 1]);
+            kind[loci.length] = (char) Genome.number(sex);
+            String key = new String(kind);
+            Node at = roots.get(key);
+            while (at != null && at.draw != OPEN) {
+                at = at.next[at.decide(decided, chance)];
             }
-            return new Steps(chain.clock(), states, counts, times(start, power(step, counts[0]))[0], between);
+            return at == null ? new Growth(key, decided, chance).seen(shown, sex) : at.seen;
         }
 
-        private static double[] row(List<String> states, Distribution<String> chances) {
-            return states.stream()
-                    .map(chances::probability)
-                    .mapToDouble(Probability::toDouble)
-                    .toArray();
-        }
+        /** The way of one animal, with the nodes that are not there yet; draws that are decided stay so. */
+        private final class Growth {
 
-        int place(int count) {
-            return IntStream.range(0, counts.length)
-                    .filter(place -> counts[place] == count)
-                    .findFirst()
-                    .orElseThrow();
-        }
+            private final String key;
+            private final short[] decided;
+            private final Chance chance;
+            private @Nullable Node last;
+            private int branch;
 
-        double[] after(List<Integer> path) {
-            return path.isEmpty() ? first : between[path.size() - 1][path.get(path.size() - 1)];
-        }
-
-        /** A power by repeated squaring. */
-        private static double[][] power(double[][] matrix, int exponent) {
-            double[][] result = new double[matrix.length][matrix.length];
-            for (int i = 0; i < matrix.length; i++) {
-                result[i][i] = 1;
+            Growth(String key, short[] decided, Chance chance) {
+                this.key = key;
+                this.decided = decided;
+                this.chance = chance;
             }
-            double[][] square = matrix;
-            for (int left = exponent; left > 0; left >>= 1) {
-                result = (left & 1) == 1 ? times(result, square) : result;
-                square = left > 1 ? times(square, square) : square;
-            }
-            return result;
-        }
 
-        private static double[][] times(double[][] one, double[][] other) {
-            double[][] product = new double[one.length][other[0].length];
-            for (int i = 0; i < one.length; i++) {
-                for (int k = 0; k < other.length; k++) {
-                    for (int j = 0; j < product[i].length; j++) {
-                        product[i][j] += one[i][k] * other[k][j];
+            String seen(char[] shown, Sex sex) {
+                Map<String, String> expressions = new LinkedHashMap<>();
+                for (int l : loci) {
+                    Locus locus = genome.loci().get(l);
+                    expressions.put(locus.id(), locus.expressions().get(shown[l]));
+                }
+                Expressed found = compiled.express(expressions, sex, look.stage(), List.of(trait), this::choose);
+                Node leaf = new Node(found.phenotype().state(trait).orElse(NO_CLAIM));
+                hang(leaf);
+                return leaf.seen;
+            }
+
+            private String choose(String pointer, Distribution<String> chances) {
+                Draws.OfCase draw = draws.of(pointer);
+                if (draw instanceof Draws.Path path) {
+                    int state = 0;
+                    for (int place = 0; place <= path.place(look.stage()); place++) {
+                        state = decide(path.first() + place, path.sums(place, state));
                     }
+                    return path.outcomes().get(state);
+                }
+                return draw.outcomes().get(decide(draw.first(), ((Draws.Once) draw).sums()));
+            }
+
+            private int decide(int number, double[] sums) {
+                Node here = last == null ? roots.get(key) : last.next[branch];
+                if (here == null) {
+                    here = new Node(number, sums);
+                    hang(here);
+                }
+                last = here;
+                branch = here.decide(decided, chance);
+                return branch;
+            }
+
+            private void hang(Node node) {
+                nodes++;
+                if (last == null) {
+                    roots.put(key, node);
+                } else {
+                    last.next[branch] = node;
                 }
             }
-            return product;
         }
     }
 }

@@ -27,10 +27,7 @@ final class Recorder {
 
     Recorder(Model model, List<PlannedLook> looks, Confusions confusions, List<PlannedTest> tests, Genome genome) {
         looks.forEach(look -> watches.add(new Watch(model, look, confusions)));
-        for (PlannedTest test : tests) {
-            int number = genome.loci().indexOf(model.locus(test.locus()));
-            assays.add(new Assay(test, genome, number));
-        }
+        tests.forEach(test -> assays.add(new Assay(test, genome)));
     }
 
     /** The traits that can be told at a look. */
@@ -48,12 +45,43 @@ final class Recorder {
         return trait.judgeable(look.stage()) != Judgeable.NO && trait.judgeable(look.light()) != Judgeable.NO;
     }
 
-    List<Observation> observations(Coat coat, Chance chance) {
-        ImmutableList.Builder<Observation> all = ImmutableList.builder();
-        for (int i = 0; i < watches.size(); i++) {
-            watches.get(i).record(coat.looks().get(i).phenotype(), chance).ifPresent(all::add);
+    /**
+     * What was written down of one look, not yet put into words.
+     *
+     * @param look the look
+     * @param states what was read of each trait; {@link Lives#NO_CLAIM} where nothing was
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over, never compared
+    record Note(PlannedLook look, String[] states) {
+
+        boolean shows(Phenotype description) {
+            for (Map.Entry<String, String> one : description.asMap().entrySet()) {
+                int trait = look.traits().indexOf(one.getKey());
+                if (trait < 0 || !states[trait].equals(one.getValue())) {
+                    return false;
+                }
+            }
+            return true;
         }
-        return all.build();
+
+        Observation observation() {
+            Map<String, String> read = new LinkedHashMap<>();
+            for (int t = 0; t < states.length; t++) {
+                if (!states[t].equals(Lives.NO_CLAIM)) {
+                    read.put(look.traits().get(t), states[t]);
+                }
+            }
+            Observation seen = Observation.of(look.stage(), Phenotype.from(read));
+            return look.light().map(seen::in).orElse(seen);
+        }
+    }
+
+    List<Note> notes(Lives.Life life, Chance chance) {
+        List<Note> notes = new ArrayList<>(watches.size());
+        for (int i = 0; i < watches.size(); i++) {
+            watches.get(i).read(life.seen()[i], chance).ifPresent(notes::add);
+        }
+        return notes;
     }
 
     List<GenotypeTest> tests(short[] animal, Sex sex, Chance chance) {
@@ -71,70 +99,67 @@ final class Recorder {
 
     private static final class Watch {
 
-        /** When more looks than this are kept, all are forgotten. */
-        private static final int MOST = 1 << 12;
-
         private final PlannedLook look;
         private final double share;
-        private final List<String> told;
 
-        /** By trait and state, what is recorded instead; only of states that are confused. */
-        private final Map<List<String>, Read> confused = new HashMap<>();
+        /** By trait, whether it can be told. */
+        private final boolean[] told;
 
-        /** What was recorded before, by what was read. */
-        private final Map<Phenotype, Optional<Observation>> known = new HashMap<>();
+        /** By trait, what is recorded instead of a state; only of states that are confused. */
+        private final List<Map<String, Read>> confused = new ArrayList<>();
 
         Watch(Model model, PlannedLook look, Confusions confusions) {
             this.look = look;
             this.share = look.share().toDouble();
-            this.told = told(model, look);
-            for (String trait : told) {
-                for (String shown : trait.equals(Sex.VARIABLE) ? List.<String>of() : model.states(trait)) {
-                    List<String> states = new ArrayList<>();
-                    List<Double> chances = new ArrayList<>();
-                    for (String read : model.states(trait)) {
-                        Probability chance = confusions.chance(trait, shown, read, look.stage());
-                        if (!chance.isZero()) {
-                            states.add(read);
-                            chances.add(chance.toDouble());
-                        }
-                    }
-                    if (!states.equals(List.of(shown))) {
-                        double[] sums = Chance.sums(
-                                chances.stream().mapToDouble(chance -> chance).toArray());
-                        confused.put(List.of(trait, shown), new Read(states, sums));
-                    }
-                }
+            List<String> traits = look.traits();
+            this.told = new boolean[traits.size()];
+            for (int t = 0; t < told.length; t++) {
+                told[t] = told(model, look).contains(traits.get(t));
+                confused.add(
+                        traits.get(t).equals(Sex.VARIABLE)
+                                ? Map.of()
+                                : confused(model.states(traits.get(t)), traits.get(t), look, confusions));
             }
         }
 
-        Optional<Observation> record(Phenotype shown, Chance chance) {
+        private static Map<String, Read> confused(
+                List<String> states, String trait, PlannedLook look, Confusions confusions) {
+            Map<String, Read> confused = new HashMap<>();
+            for (String shown : states) {
+                List<String> read = new ArrayList<>();
+                List<Double> chances = new ArrayList<>();
+                for (String other : states) {
+                    Probability chance = confusions.chance(trait, shown, other, look.stage());
+                    if (!chance.isZero()) {
+                        read.add(other);
+                        chances.add(chance.toDouble());
+                    }
+                }
+                if (!read.equals(List.of(shown))) {
+                    double[] weights =
+                            chances.stream().mapToDouble(chance -> chance).toArray();
+                    confused.put(shown, new Read(read, Chance.sums(weights)));
+                }
+            }
+            return confused;
+        }
+
+        /** What is written down; empty if nobody looked or nothing can be told. */
+        Optional<Note> read(String[] shown, Chance chance) {
             if (!chance.happens(share)) {
                 return Optional.empty();
             }
-            Phenotype read = confused.isEmpty() ? shown : read(shown, chance);
-            if (known.size() > MOST) {
-                known.clear();
+            String[] read = new String[shown.length];
+            boolean anything = false;
+            for (int t = 0; t < read.length; t++) {
+                read[t] = told[t] ? shown[t] : Lives.NO_CLAIM;
+                Read instead = confused.get(t).get(read[t]);
+                if (instead != null) {
+                    read[t] = instead.states().get(chance.among(instead.sums()));
+                }
+                anything |= !read[t].equals(Lives.NO_CLAIM);
             }
-            return known.computeIfAbsent(read, this::observation);
-        }
-
-        private Phenotype read(Phenotype shown, Chance chance) {
-            Map<String, String> states = new LinkedHashMap<>();
-            shown.asMap().forEach((trait, state) -> {
-                Read instead = confused.get(List.of(trait, state));
-                states.put(trait, instead == null ? state : instead.states().get(chance.among(instead.sums())));
-            });
-            return Phenotype.from(states);
-        }
-
-        private Optional<Observation> observation(Phenotype read) {
-            Phenotype left = read.restrictedTo(told);
-            if (left.traits().isEmpty()) {
-                return Optional.empty();
-            }
-            Observation seen = Observation.of(look.stage(), left);
-            return Optional.of(look.light().map(seen::in).orElse(seen));
+            return anything ? Optional.of(new Note(look, read)) : Optional.empty();
         }
     }
 
@@ -142,24 +167,27 @@ final class Recorder {
 
         private final Genome genome;
         private final int locus;
+        private final double error;
+        private final double share;
         private final PlannedTest test;
 
-        Assay(PlannedTest test, Genome genome, int locus) {
+        Assay(PlannedTest test, Genome genome) {
             this.test = test;
             this.genome = genome;
-            this.locus = locus;
+            this.locus = genome.loci().indexOf(genome.model().locus(test.locus()));
+            this.error = test.error().toDouble();
+            this.share = test.share().toDouble();
         }
 
         Optional<GenotypeTest> report(short[] animal, Sex sex, Chance chance) {
             Locus at = genome.loci().get(locus);
-            if (at.transmission().strands(sex) == 0
-                    || !chance.happens(test.share().toDouble())) {
+            if (at.transmission().strands(sex) == 0 || !chance.happens(share)) {
                 return Optional.empty();
             }
             AllelePair pair = genome.pair(animal, locus);
             List<AllelePair> others = new ArrayList<>(at.pairs(sex));
             others.remove(pair);
-            boolean wrong = !others.isEmpty() && chance.happens(test.error().toDouble());
+            boolean wrong = !others.isEmpty() && chance.happens(error);
             return Optional.of(GenotypeTest.of(wrong ? others.get(chance.below(others.size())) : pair, test.error()));
         }
     }
