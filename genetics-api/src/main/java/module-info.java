@@ -31,6 +31,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
     exports org.geneticsrules.render;
+    exports org.geneticsrules.simulation;
     exports org.geneticsrules.spi;
     exports org.geneticsrules.statistics;
     exports org.geneticsrules.table;

@@ -2,8 +2,14 @@ package org.geneticsrules.expression;
 
 import org.geneticsrules.probability.Distribution;
 
-/** Decides draws where they are reached. */
-interface Chooser {
+/**
+ * Decides what chance decides in the life of an animal, draw by draw, where draws are reached.
+ *
+ * <p>Whoever implements it says whether the outcomes are given, drawn, or gone through one after another. It is asked from one thread at a
+ * time.
+ */
+@FunctionalInterface
+public interface Chooser {
 
     /**
      * Decides a draw; asked once for each draw of an animal.

@@ -213,6 +213,34 @@ public final class CompiledModel {
     }
 
     /**
+     * Expresses an animal whose draws are decided where they are reached, and tells every step.
+     *
+     * <p>A draw is asked for once in a call. Of a progressing trait the outcomes are the states that it may have at the stage, with their
+     * chances as long as no other stage is known.
+     *
+     * @param expressions the expression of at least each locus read
+     * @param sex its sex
+     * @param stage when it is looked at
+     * @param traits the traits asked for; {@code sex} may be among them
+     * @param chooser decides each draw that is reached
+     * @return what is seen, and how it came about
+     * @throws IllegalArgumentException if a trait is unknown, an expression is missing, or the chooser returns what is no outcome
+     * @throws ProblemsException if a statement that is read depends on what the stage does not state
+     */
+    public Expressed express(
+            Map<String, String> expressions, Sex sex, LifeStage stage, Collection<String> traits, Chooser chooser) {
+        Look look = covered(expressions, traits, stage);
+        return express(expressions, Optional.of(sex), look, (pointer, chances) -> {
+            String outcome = chooser.choose(pointer, chances);
+            if (chances.probability(outcome).isZero()) {
+                throw new IllegalArgumentException(
+                        "\"" + outcome + "\" is no outcome of " + pointer + ": " + chances.outcomes());
+            }
+            return outcome;
+        });
+    }
+
+    /**
      * Expresses a combination of expressions in every way in which chance may decide about the draws that are not known.
      *
      * @param expressions the expression of at least each locus read

@@ -1,0 +1,66 @@
+package org.geneticsrules.simulation;
+
+import java.util.Optional;
+import org.geneticsrules.cross.LitterSize;
+import org.geneticsrules.trait.Sex;
+
+/** One row of draws: where its chance comes from, and what it has worked out so far. Of use to one thread. */
+final class Drawing {
+
+    final Genome genome;
+    final Meiosis meiosis;
+    final Chance chance;
+    private final Lives lives;
+    private final Recorder recorder;
+
+    Drawing(Genome genome, Meiosis meiosis, Lives lives, Recorder recorder, Chance chance) {
+        this.genome = genome;
+        this.meiosis = meiosis;
+        this.lives = lives;
+        this.recorder = recorder;
+        this.chance = chance;
+    }
+
+    /** Lets an animal live and be looked at. */
+    DrawnAnimal live(Optional<String> id, Sex sex, short[] strands) {
+        Lives.Life life = lives.draw(strands, sex, chance);
+        return new DrawnAnimal(
+                genome,
+                id,
+                sex,
+                strands,
+                lives,
+                life,
+                recorder.notes(life, chance),
+                recorder.tests(strands, sex, chance));
+    }
+
+    DrawnAnimal founder(Optional<String> id, Sex sex, FounderDraw founder) {
+        return live(id, sex, founder.draw(sex, chance));
+    }
+
+    Conception conception() {
+        return new Conception(genome, meiosis, chance);
+    }
+
+    /** Draws sizes of litters. */
+    Sizes sizes(LitterSize size) {
+        return new Sizes(size);
+    }
+
+    final class Sizes {
+        private final int[] numbers;
+        private final double[] sums;
+
+        Sizes(LitterSize size) {
+            numbers = size.kits().outcomes().stream().mapToInt(number -> number).toArray();
+            sums = Chance.sums(size.kits().outcomes().stream()
+                    .mapToDouble(number -> size.kits().probability(number).toDouble())
+                    .toArray());
+        }
+
+        int next() {
+            return numbers[numbers.length == 1 ? 0 : chance.among(sums)];
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package org.geneticsrules.simulation;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+
+/**
+ * A litter that was drawn, and how many kits came to nothing.
+ *
+ * @param dam the mother
+ * @param sires the sire of each kit; or one alone, of the whole litter
+ * @param kits those that lived until the litter was scored
+ * @param conceived how many kits were conceived
+ * @param born how many of these were born
+ * @param probands the kits because of which the litter is known, where {@linkplain Ascertainment such} were asked for
+ * @param tried how many litters were drawn until one was kept, this one included
+ */
+public record DrawnLitter(
+        DrawnAnimal dam,
+        List<DrawnAnimal> sires,
+        List<DrawnAnimal> kits,
+        long conceived,
+        long born,
+        List<DrawnAnimal> probands,
+        long tried) {
+
+    /**
+     * Copies the lists.
+     *
+     * @param dam the mother
+     * @param sires the sire of each kit, or of all
+     * @param kits the kits
+     * @param conceived how many were conceived
+     * @param born how many were born
+     * @param probands the probands
+     * @param tried how many litters were drawn
+     */
+    public DrawnLitter {
+        sires = ImmutableList.copyOf(sires);
+        kits = ImmutableList.copyOf(kits);
+        probands = ImmutableList.copyOf(probands);
+    }
+
+    /**
+     * Returns the sire of a kit.
+     *
+     * @param kit number of the kit, from 0
+     * @return its sire
+     * @throws IndexOutOfBoundsException if there is no such kit
+     */
+    public DrawnAnimal sire(int kit) {
+        return sires.get(sires.size() == 1 ? 0 : kit);
+    }
+
+    /**
+     * Returns how many kits were lost: before they were born, or later but before the litter was scored.
+     *
+     * @return a number from 0
+     */
+    public long lost() {
+        return conceived - kits.size();
+    }
+
+    DrawnLitter with(List<DrawnAnimal> found, long tries) {
+        return new DrawnLitter(dam, sires, kits, conceived, born, found, tries);
+    }
+}

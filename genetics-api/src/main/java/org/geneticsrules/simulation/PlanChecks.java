@@ -1,0 +1,103 @@
+package org.geneticsrules.simulation;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.trait.Sex;
+
+/** Compares what is planned to be written down with the model. */
+final class PlanChecks {
+
+    private final CompiledModel compiled;
+    private final Model model;
+    private final Problems problems;
+
+    PlanChecks(CompiledModel compiled, Problems problems) {
+        this.compiled = compiled;
+        this.model = compiled.model();
+        this.problems = problems;
+    }
+
+    void check(List<PlannedLook> looks, List<PlannedTest> tests, Optional<Ascertainment> ascertainment) {
+        for (int i = 0; i < looks.size(); i++) {
+            look(looks.get(i), Pointer.of("looks", Integer.toString(i)));
+        }
+        for (int i = 0; i < tests.size(); i++) {
+            if (!model.loci().containsKey(tests.get(i).locus())) {
+                problems.unknown(
+                        "unknown-locus",
+                        Pointer.of("tests", Integer.toString(i), "locus"),
+                        "locus",
+                        tests.get(i).locus(),
+                        model.loci().keySet());
+            }
+        }
+        ascertainment.ifPresent(how -> ascertainment(how, looks));
+    }
+
+    private void look(PlannedLook look, String pointer) {
+        boolean known = true;
+        for (String trait : look.traits()) {
+            if (!trait.equals(Sex.VARIABLE) && !model.visibleTraits().contains(trait)) {
+                problems.unknown("unknown-trait", pointer + "/traits", "trait", trait, model.visibleTraits());
+                known = false;
+            }
+        }
+        List<String> seasons = model.catalogue().seasons();
+        List<String> lights = model.catalogue().lights();
+        look.stage()
+                .season()
+                .filter(season -> !seasons.contains(season))
+                .ifPresent(season ->
+                        problems.unknown("unknown-season", pointer + "/stage/season", "season", season, seasons));
+        look.light()
+                .filter(light -> !lights.contains(light))
+                .ifPresent(light -> problems.unknown("unknown-light", pointer + "/light", "light", light, lights));
+        if (known) {
+            stage(look, pointer);
+        }
+    }
+
+    /** Expresses some animal, because that tells what the stage lacks. */
+    private void stage(PlannedLook look, String pointer) {
+        Map<String, String> expressions = new LinkedHashMap<>();
+        compiled.lociRead(look.traits())
+                .forEach(locus ->
+                        expressions.put(locus, model.locus(locus).expressions().get(0)));
+        try {
+            compiled.express(
+                    expressions,
+                    Sex.FEMALE,
+                    look.stage(),
+                    look.traits(),
+                    (draw, chances) -> chances.outcomes().iterator().next());
+        } catch (ProblemsException lacking) {
+            lacking.problems().forEach(problem -> problems.add(problem.pointing(pointer + "/stage")));
+        }
+    }
+
+    private void ascertainment(Ascertainment how, List<PlannedLook> looks) {
+        how.look().asMap().forEach((trait, state) -> {
+            List<String> states = trait.equals(Sex.VARIABLE) ? Sex.words() : model.states(trait);
+            if (!states.contains(state)) {
+                problems.unknown("unknown-state", "/ascertainment/look", "state of " + trait, state, states);
+            }
+        });
+        if (looks.stream()
+                .noneMatch(look ->
+                        Recorder.told(model, look).containsAll(how.look().traits()))) {
+            problems.add(
+                    "look-not-planned",
+                    "/ascertainment/look",
+                    "probands are known by " + how.look().traits()
+                            + ", but no look is planned that writes all of that down",
+                    "a look at these traits, late enough and in a light to tell them");
+        }
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.geneticsrules.simulation;
+
+import org.jspecify.annotations.NullMarked;
