@@ -48,7 +48,17 @@ final class ModelChances {
         Seen female = likelihood.dam(dam.get());
         return couples.computeIfAbsent(
                 key(male, female, litters),
-                key -> logs(new CoupleChances(likelihood, male, female, likelihood::kit), litters));
+                key -> logs(new CoupleChances(likelihood, male, female, this::seen), litters));
+    }
+
+    /** The chances of a kindred of whose litters none is taken in yet. */
+    Chances chances(Kindred kindred) {
+        Optional<Individual> sire = kindred.sire(pedigree);
+        Optional<Individual> dam = kindred.dam(pedigree);
+        return sire.isEmpty() || dam.isEmpty()
+                ? new KindredChances(inference, inference.loci(), kindred.founders())
+                : new CoupleChances(
+                        likelihood, likelihood.sire(sire.get()), likelihood.dam(dam.get()), this::seen);
     }
 
     private List<Object> key(Seen sire, Seen dam, List<Noticed> litters) {
@@ -58,7 +68,7 @@ final class ModelChances {
         for (Noticed litter : litters) {
             int[] kits = new int[litter.kits().size()];
             for (int k = 0; k < kits.length; k++) {
-                Seen kit = seen.computeIfAbsent(litter.kits().get(k), likelihood::kit);
+                Seen kit = seen(litter.kits().get(k));
                 kits[k] = numbers.computeIfAbsent(kit, one -> numbers.size());
             }
             Arrays.sort(kits);
@@ -67,6 +77,11 @@ final class ModelChances {
             key.add(IntBuffer.wrap(kits));
         }
         return key;
+    }
+
+    /** What was recorded of a kit. The same object is often met again. */
+    private Seen seen(Individual kit) {
+        return seen.computeIfAbsent(kit, likelihood::kit);
     }
 
     private static double[] logs(Chances chances, List<Noticed> litters) {

@@ -241,7 +241,7 @@ record Noticed(
         }
     }
 
-    private static Individual renamed(Individual kit, String id) {
+    static Individual renamed(Individual kit, String id) {
         return new Individual(
                 id,
                 kit.sex(),
@@ -280,9 +280,19 @@ record Noticed(
     }
 
     /** A kit of which nothing is recorded; its sex may still show where it is a parent. */
-    private static Individual unrecorded(Individual kit) {
+    static Individual unrecorded(Individual kit) {
         Individual bare = Individual.of(kit.id());
         return kit.population().map(bare::from).orElse(bare);
+    }
+
+    /** A kit of which only its sex is recorded. */
+    static Individual bare(Individual kit) {
+        return kit.sex().map(unrecorded(kit)::with).orElse(unrecorded(kit));
+    }
+
+    /** The litter with other kits in place of its own. */
+    Noticed with(List<Individual> others) {
+        return new Noticed(litter, others, born, earlier, shows, other, size, chances, found);
     }
 
     /** The litter without its records; nothing brought it to notice. */
@@ -301,17 +311,8 @@ record Noticed(
 
     /** The litter without the records of one kit. */
     Noticed blank(Individual kit) {
-        return new Noticed(
-                litter,
-                kits.stream()
-                        .map(one -> one.id().equals(kit.id()) ? unrecorded(one) : one)
-                        .toList(),
-                born,
-                earlier,
-                shows,
-                other,
-                size,
-                chances,
-                found);
+        return with(kits.stream()
+                .map(one -> one.id().equals(kit.id()) ? unrecorded(one) : one)
+                .toList());
     }
 }

@@ -1,0 +1,40 @@
+package org.geneticsrules.comparison;
+
+/**
+ * How a kit's records go with all other records of its kindred, under one model.
+ *
+ * @param kit its id
+ * @param litter id of its litter
+ * @param standing impossible, unlikely, fine or not judged
+ * @param chance of its records, given all others
+ * @param rarer the chance of looks that are no likelier than its own, its own included; NaN where its looks were not compared with others
+ */
+public record KitFit(String kit, String litter, Standing standing, double chance, double rarer) {
+
+    /** How records stand to a model. */
+    public enum Standing {
+        /** They have no chance, given the other records. */
+        IMPOSSIBLE("impossible"),
+        /** So rare a kit is in fewer than one of twenty litters of this size. */
+        UNLIKELY("unlikely"),
+        /** Neither. */
+        FINE("fine"),
+        /** Nothing was recorded, or it can have no chance anyway since the other records exclude one another. */
+        NOT_JUDGED("not judged");
+
+        private final String words;
+
+        Standing(String words) {
+            this.words = words;
+        }
+
+        /**
+         * Returns the standing in words.
+         *
+         * @return for example {@code unlikely}
+         */
+        public String words() {
+            return words;
+        }
+    }
+}

@@ -1,0 +1,88 @@
+package org.geneticsrules.comparison;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.geneticsrules.comparison.KitFit.Standing;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.pedigree.Individual;
+
+/** Judges kits, each given all other records of its kindred, those of later litters too. */
+final class KitJudge {
+
+    /** Looks that are compared where each takes a pedigree of its own. */
+    private static final int MOST_OF_KINDREDS = 32;
+
+    private final CompiledModel compiled;
+    private final boolean misread;
+
+    KitJudge(CompiledModel compiled, boolean misread) {
+        this.compiled = compiled;
+        this.misread = misread;
+    }
+
+    KitFit judge(Kindred kindred, List<Noticed> litters, int place, Individual kit, ModelChances chances) {
+        Noticed litter = litters.get(place);
+        String home = litter.litter().id();
+        double without = whole(kindred, litters, place, kit, Noticed.bare(kit), chances);
+        if (without == Double.NEGATIVE_INFINITY) {
+            return new KitFit(kit.id(), home, Standing.NOT_JUDGED, Double.NaN, Double.NaN);
+        }
+        double chance = Math.exp(whole(kindred, litters, place, kit, kit, chances) - without);
+        if (chance == 0) {
+            return new KitFit(kit.id(), home, Standing.IMPOSSIBLE, 0, 0);
+        }
+        double rarer = rarer(kindred, litters, place, kit, chances, without, chance);
+        long mates = litter.kits().stream().filter(Noticed::isRecorded).count();
+        // a kit this rare is met in a litter with at most so many times its chance
+        Standing standing = rarer * mates < FittedModel.USUAL_RISK ? Standing.UNLIKELY : Standing.FINE;
+        return new KitFit(kit.id(), home, standing, chance, rarer);
+    }
+
+    private double rarer(
+            Kindred kindred,
+            List<Noticed> litters,
+            int place,
+            Individual kit,
+            ModelChances chances,
+            double without,
+            double chance) {
+        Optional<Alike> way = Alike.of(kit, compiled);
+        if (way.isEmpty()) {
+            return Double.NaN;
+        }
+        Shown own = way.get().shown(kit);
+        List<Shown> looks = way.get().all(compiled, misread, List.of(own)).stream()
+                .filter(look -> look.sex().equals(own.sex()))
+                .toList();
+        boolean couple = kindred.founders().size() == 2;
+        if (looks.isEmpty() || (!couple && (looks.size() > MOST_OF_KINDREDS))) {
+            return Double.NaN;
+        }
+        double sum = 0;
+        double rarer = 0;
+        for (Shown look : looks) {
+            double one = Math.exp(
+                    whole(kindred, litters, place, kit, way.get().showing(kit, look), chances) - without);
+            sum += one;
+            rarer += one <= chance * (1 + 1e-9) ? one : 0;
+        }
+        return Math.abs(sum - 1) > 1e-6 ? Double.NaN : Math.min(1, rarer);
+    }
+
+    /** The chance of all records of a kindred, with others in place of those of one kit. */
+    private static double whole(
+            Kindred kindred, List<Noticed> litters, int place, Individual kit, Individual instead, ModelChances chances) {
+        Chances all = chances.chances(kindred);
+        for (int t = 0; t < litters.size(); t++) {
+            Noticed litter = litters.get(t);
+            if (t == place) {
+                List<Individual> kits = new ArrayList<>(litter.kits());
+                kits.replaceAll(one -> one.id().equals(kit.id()) ? instead : one);
+                litter = litter.with(kits);
+            }
+            all.add(litter.litter(), litter.recorded());
+        }
+        return all.soFar();
+    }
+}
