@@ -169,14 +169,14 @@ final class PedigreeChecks {
                     "counts-differ",
                     stated ? pointer + "/count" : pointer,
                     (stated ? sign.least() + " kits" : "a kit") + " brought the litter to notice, but "
-                            + counted.getAsInt() + (litter.scoredCount().isPresent() ? " were scored" : " were born"),
+                            + counted.getAsInt() + (litter.scoredCount().isPresent() ? " scored" : " born"),
                     "no more kits that showed the sign than were counted");
         } else if (stated && sign.least() > litter.kits().size()) {
             problems.add(
                     "counts-differ",
                     pointer + "/count",
                     sign.least() + " kits brought the litter to notice, but "
-                            + litter.kits().size() + " are listed",
+                            + litter.kits().size() + " listed",
                     "each of these kits listed, with what it showed");
         }
     }

@@ -85,15 +85,15 @@ class AscertainmentTest {
         Litter three = litter(new Ascertainment.Probands(PINK, HALF, OptionalInt.of(3)));
         assertEquals(
                 "counts-differ /litters/spring/ascertainment/probands/count: "
-                        + "3 kits brought the litter to notice, but 2 are listed",
+                        + "3 kits brought the litter to notice, but 2 listed",
                 problem(three));
         assertEquals(
                 "counts-differ /litters/spring/ascertainment/probands/count: "
-                        + "3 kits brought the litter to notice, but 2 were scored",
+                        + "3 kits brought the litter to notice, but 2 scored",
                 problem(three.counting(5, 2)));
         assertEquals(
                 "counts-differ /litters/spring/ascertainment/atLeastOne: "
-                        + "a kit brought the litter to notice, but 0 were scored",
+                        + "a kit brought the litter to notice, but 0 scored",
                 problem(Litter.of("spring", "jill", "hob").counting(2, 0).with(Ascertainment.atLeastOne(PINK.look()))));
         Litter earlier = Litter.of("spring", "jill", "hob").counting(0, 0).with(new Ascertainment.ParentsChosen(PINK));
         assertEquals(earlier, family(earlier).build().litters().get("spring"), "the earlier kit is of another litter");
