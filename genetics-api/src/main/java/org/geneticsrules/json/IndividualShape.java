@@ -89,7 +89,7 @@ final class IndividualShape {
                 said -> vocabulary.map(whose -> new CalledName(said, whose, facet, date, stage, light, observer)));
     }
 
-    private static Optional<String> light(Part part) {
+    static Optional<String> light(Part part) {
         return plain("light", part);
     }
 
@@ -99,7 +99,7 @@ final class IndividualShape {
         return word.filter(PlainWords::are);
     }
 
-    private static LifeStage stage(Part part) {
+    static LifeStage stage(Part part) {
         Part.Members members = part.members("weeks", "moult", "season");
         Optional<String> season = members.optional("season").flatMap(Part::text).filter(name -> {
             boolean good = LifeStage.isSeasonName(name);
@@ -122,7 +122,7 @@ final class IndividualShape {
                 .orElseGet(OptionalInt::empty);
     }
 
-    private static Optional<Phenotype> look(Part part) {
+    static Optional<Phenotype> look(Part part) {
         Map<String, String> states = new LinkedHashMap<>();
         Map<String, Part> entries = part.entries();
         entries.forEach((trait, stated) -> {

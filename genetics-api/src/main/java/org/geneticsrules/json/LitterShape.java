@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.probability.Probability;
@@ -16,8 +17,8 @@ final class LitterShape {
     private LitterShape() {}
 
     static Litter read(String id, Part part) {
-        Part.Members members =
-                part.members("dam", "sire", "sires", "born", "bornCount", "scoredCount", "fosterDam", "kits");
+        Part.Members members = part.members(
+                "dam", "sire", "sires", "born", "bornCount", "scoredCount", "fosterDam", "kits", "ascertainment");
         Optional<Part> sire = members.optional("sire");
         Optional<Part> sires = members.optional("sires");
         if (sire.isPresent() && sires.isPresent()) {
@@ -42,7 +43,10 @@ final class LitterShape {
                 count(members.optional("bornCount")),
                 count(members.optional("scoredCount")),
                 members.optional("fosterDam").flatMap(PedigreeShape::id),
-                kits);
+                kits,
+                members.optional("ascertainment")
+                        .flatMap(AscertainmentShape::read)
+                        .orElseGet(Ascertainment::unknown));
     }
 
     private static OptionalInt count(Optional<Part> part) {

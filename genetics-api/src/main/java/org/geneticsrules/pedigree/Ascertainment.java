@@ -46,7 +46,7 @@ public sealed interface Ascertainment {
          * Checks the sign.
          *
          * @param sign what it showed
-         * @throws IllegalArgumentException if the sign names no trait
+         * @throws IllegalArgumentException if the sign names no trait, or a name or the light is not made of plain words
          */
         public AtLeastOne {
             check(sign);
@@ -74,7 +74,7 @@ public sealed interface Ascertainment {
          * @param sign what they showed
          * @param chance the chance of each to be brought to notice
          * @param count how many were
-         * @throws IllegalArgumentException if the sign names no trait, the chance is 0, or the count is less than 1
+         * @throws IllegalArgumentException if the sign names no trait, a name or the light is not made of plain words, the chance is 0, or the count is less than 1
          */
         public Probands {
             check(sign);
@@ -104,7 +104,7 @@ public sealed interface Ascertainment {
          * Checks the sign.
          *
          * @param sign what the earlier kit showed
-         * @throws IllegalArgumentException if the sign names no trait
+         * @throws IllegalArgumentException if the sign names no trait, or a name or the light is not made of plain words
          */
         public ParentsChosen {
             check(sign);
@@ -139,7 +139,7 @@ public sealed interface Ascertainment {
      *
      * @param look what it showed
      * @return at least one
-     * @throws IllegalArgumentException if the look names no trait
+     * @throws IllegalArgumentException if the look names no trait, or a name is not made of plain words
      */
     static Ascertainment atLeastOne(Phenotype look) {
         return new AtLeastOne(Sighting.of(look));
@@ -149,5 +149,7 @@ public sealed interface Ascertainment {
         if (sign.look().traits().isEmpty()) {
             throw new IllegalArgumentException("what brought a litter to notice names a state of at least one trait");
         }
+        Observation seen = Observation.of(sign.stage(), sign.look()); // a sign is spelt as an observation is
+        sign.light().ifPresent(seen::in);
     }
 }

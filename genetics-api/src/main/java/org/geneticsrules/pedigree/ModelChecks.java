@@ -11,6 +11,8 @@ import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Trait;
 
@@ -38,6 +40,9 @@ final class ModelChecks {
                                 + model.catalogue().reference()));
         individuals();
         for (Litter litter : pedigree.litters().values()) {
+            Sign.of(litter.ascertainment())
+                    .ifPresent(sign ->
+                            sign(sign, PedigreeChecks.pointer(litter) + Pointer.of("ascertainment", sign.key())));
             if (litter.sires() instanceof Paternity.Candidates several) {
                 for (int i = 0; i < several.candidates().size(); i++) {
                     String pointer = PedigreeChecks.pointer(litter)
@@ -98,39 +103,49 @@ final class ModelChecks {
         }
     }
 
+    private void sign(Sign sign, String pointer) {
+        occasion(sign.sighting().stage(), sign.sighting().light(), pointer);
+        look(sign.sighting().look(), pointer + "/look");
+    }
+
     private void observation(Observation seen, String pointer) {
+        occasion(seen.stage(), seen.light(), pointer);
+        int number = 0;
+        for (Phenotype look : seen.looks()) {
+            look(look, pointer + Pointer.of("looks", Integer.toString(number++)));
+        }
+    }
+
+    private void occasion(LifeStage stage, Optional<String> stated, String pointer) {
         List<String> seasons = model.catalogue().seasons();
-        seen.stage()
-                .season()
+        stage.season()
                 .filter(season -> !seasons.contains(season))
                 .ifPresent(season ->
                         problems.unknown("unknown-season", pointer + "/stage/season", "season", season, seasons));
         List<String> lights = model.catalogue().lights();
-        seen.light()
-                .filter(light -> !lights.contains(light))
+        stated.filter(light -> !lights.contains(light))
                 .ifPresent(light -> problems.unknown("unknown-light", pointer + "/light", "light", light, lights));
-        int number = 0;
-        for (var look : seen.looks()) {
-            String at = pointer + Pointer.of("looks", Integer.toString(number++));
-            look.asMap().forEach((name, state) -> {
-                Optional<Trait> trait = model.catalogue().trait(name);
-                if (trait.isEmpty()) {
-                    problems.unknown(
-                            "unknown-trait",
-                            at + Pointer.of(name),
-                            "trait",
-                            name,
-                            model.catalogue().traits().keySet());
-                } else if (!trait.get().states().contains(state)) {
-                    problems.unknown(
-                            "unknown-state",
-                            at + Pointer.of(name),
-                            "state of " + name,
-                            state,
-                            trait.get().states());
-                }
-            });
-        }
+    }
+
+    private void look(Phenotype look, String pointer) {
+        look.asMap().forEach((name, state) -> {
+            Optional<Trait> trait = model.catalogue().trait(name);
+            if (trait.isEmpty()) {
+                problems.unknown(
+                        "unknown-trait",
+                        pointer + Pointer.of(name),
+                        "trait",
+                        name,
+                        model.catalogue().traits().keySet());
+            } else if (!trait.get().states().contains(state)) {
+                problems.unknown(
+                        "unknown-state",
+                        pointer + Pointer.of(name),
+                        "state of " + name,
+                        state,
+                        trait.get().states());
+            }
+        });
     }
 
     private void test(Individual one, GenotypeTest test, String pointer) {

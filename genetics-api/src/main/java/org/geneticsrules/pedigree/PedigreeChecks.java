@@ -155,6 +155,30 @@ final class PedigreeChecks {
                             + (scored.isPresent() ? scored.getAsInt() + " scored" : born.orElseThrow() + " born"),
                     "no more kits than were counted");
         }
+        Sign.of(litter.ascertainment()).ifPresent(sign -> noticed(litter, sign, problems));
+    }
+
+    /** A kit that brought its litter to notice was scored; and since something is known of it, it is listed. */
+    private static void noticed(Litter litter, Sign sign, Problems problems) {
+        String pointer = pointer(litter) + Pointer.of("ascertainment", sign.key());
+        OptionalInt counted = litter.scoredCount().isPresent() ? litter.scoredCount() : litter.bornCount();
+        boolean stated = litter.ascertainment() instanceof Ascertainment.Probands some
+                && some.count().isPresent();
+        if (sign.least() > counted.orElse(Integer.MAX_VALUE)) {
+            problems.add(
+                    "counts-differ",
+                    stated ? pointer + "/count" : pointer,
+                    (stated ? sign.least() + " kits" : "a kit") + " brought the litter to notice, but "
+                            + counted.getAsInt() + (litter.scoredCount().isPresent() ? " scored" : " born"),
+                    "no more kits that showed the sign than were counted");
+        } else if (stated && sign.least() > litter.kits().size()) {
+            problems.add(
+                    "counts-differ",
+                    pointer + "/count",
+                    sign.least() + " kits brought the litter to notice, but "
+                            + litter.kits().size() + " listed",
+                    "each of these kits listed, with what it showed");
+        }
     }
 
     private void roles(Litter litter, Problems problems) {

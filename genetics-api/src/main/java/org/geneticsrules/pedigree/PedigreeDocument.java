@@ -9,6 +9,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.vocabulary.PartialDate;
 
 /** The document form of a pedigree. Stateless and thread-safe. */
@@ -134,9 +135,29 @@ public final class PedigreeDocument {
         node.with("born", date(litter.born()));
         litter.bornCount().ifPresent(count -> node.with("bornCount", Node.number(count)));
         litter.scoredCount().ifPresent(count -> node.with("scoredCount", Node.number(count)));
-        return node.with("fosterDam", litter.fosterDam())
-                .withAny("kits", litter.kits())
-                .build();
+        node.with("fosterDam", litter.fosterDam()).withAny("kits", litter.kits());
+        ascertainment(litter.ascertainment()).ifPresent(how -> node.with("ascertainment", how));
+        return node.build();
+    }
+
+    /** None if nobody wrote it down. */
+    private static Optional<Node> ascertainment(Ascertainment how) {
+        if (how instanceof Ascertainment.Complete) {
+            return Optional.of(Node.text("complete"));
+        }
+        return Sign.of(how).map(sign -> {
+            Sighting seen = sign.sighting();
+            ObjectBuilder node = new ObjectBuilder().with("look", look(seen.look()));
+            if (!seen.stage().equals(LifeStage.unstated())) {
+                node.with("stage", stage(seen.stage()));
+            }
+            node.with("light", seen.light());
+            if (how instanceof Ascertainment.Probands some) {
+                node.with("chance", chance(some.chance()));
+                some.count().ifPresent(count -> node.with("count", Node.number(count)));
+            }
+            return new ObjectBuilder().with(sign.key(), node.build()).build();
+        });
     }
 
     private static Node candidates(Paternity.Candidates several) {

@@ -4,6 +4,8 @@ package org.geneticsrules.table;
 public enum Column {
     /** Id of the individual. */
     ID("id"),
+    /** How many kits of its litter a row without an id stands for. */
+    COUNT("count"),
     /** Its sex. */
     SEX("sex"),
     /** Its date of birth. */
@@ -32,6 +34,22 @@ public enum Column {
     KITS_BORN("kits born"),
     /** Number of kits scored in the litter. */
     KITS_SCORED("kits scored"),
+    /** How the litter came to be among the records. */
+    ASCERTAINMENT("ascertainment"),
+    /** What brought the litter to notice. */
+    ASCERTAINMENT_SIGN("ascertainment sign"),
+    /** Age in weeks at which that was seen. */
+    ASCERTAINMENT_WEEKS("ascertainment weeks"),
+    /** Number of moults at which that was seen. */
+    ASCERTAINMENT_MOULT("ascertainment moult"),
+    /** Season in which that was seen. */
+    ASCERTAINMENT_SEASON("ascertainment season"),
+    /** The light that it was seen in. */
+    ASCERTAINMENT_LIGHT("ascertainment light"),
+    /** The chance that a kit which shows it is brought to notice. */
+    ASCERTAINMENT_CHANCE("ascertainment chance"),
+    /** How many kits were brought to notice. */
+    PROBANDS("probands"),
     /** When the traits of this row were seen, or its name was said. */
     SEEN_ON("seen on"),
     /** Age in weeks when they were seen. */

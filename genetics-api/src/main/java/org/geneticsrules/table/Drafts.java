@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.HearingTest;
@@ -31,16 +32,39 @@ final class Drafts {
     static final class Animal {
         final String id;
         final int row;
-        final Map<Column, Said> said = new EnumMap<>(Column.class);
-        final List<Candidate> candidates = new ArrayList<>();
-        final List<Read<Observation>> observations = new ArrayList<>();
-        final List<Read<CalledName>> names = new ArrayList<>();
-        final List<Read<GenotypeTest>> tests = new ArrayList<>();
-        final List<Read<HearingTest>> hearing = new ArrayList<>();
+        final Map<Column, Said> said;
+        final List<Candidate> candidates;
+        final List<Read<Observation>> observations;
+        final List<Read<CalledName>> names;
+        final List<Read<GenotypeTest>> tests;
+        final List<Read<HearingTest>> hearing;
+
+        /** The first kit of the same counted row, if this is a further one. */
+        final Optional<Animal> like;
 
         Animal(String id, int row) {
             this.id = id;
             this.row = row;
+            said = new EnumMap<>(Column.class);
+            candidates = new ArrayList<>();
+            observations = new ArrayList<>();
+            names = new ArrayList<>();
+            tests = new ArrayList<>();
+            hearing = new ArrayList<>();
+            like = Optional.empty();
+        }
+
+        /** One more kit that a row counts, which says the same of all. */
+        Animal(String id, Animal first) {
+            this.id = id;
+            row = first.row;
+            said = first.said;
+            candidates = first.candidates;
+            observations = first.observations;
+            names = first.names;
+            tests = first.tests;
+            hearing = first.hearing;
+            like = Optional.of(first);
         }
 
         String text(Column column) {
@@ -64,6 +88,12 @@ final class Drafts {
             Said there = said.get(column);
             return there == null ? "" : there.text;
         }
+
+        /** The row that said it, or the first if none did. */
+        int row(Column column) {
+            Said there = said.get(column);
+            return there == null ? row : there.row;
+        }
     }
 
     /** By id, in the order of their first rows. */
@@ -71,6 +101,9 @@ final class Drafts {
 
     /** By the id of the litter, of which no kit is recorded. */
     final Map<String, Animal> kitless = new LinkedHashMap<>();
+
+    /** Rows that count no kit; they speak of a litter alone. */
+    final List<Animal> none = new ArrayList<>();
 
     /** By id. */
     final Map<String, Family> families = new LinkedHashMap<>();

@@ -30,23 +30,35 @@ final class Families {
             Column.FOSTER_DAM,
             Column.LITTER_BORN,
             Column.KITS_BORN,
-            Column.KITS_SCORED);
+            Column.KITS_SCORED,
+            Column.ASCERTAINMENT,
+            Column.ASCERTAINMENT_SIGN,
+            Column.ASCERTAINMENT_WEEKS,
+            Column.ASCERTAINMENT_MOULT,
+            Column.ASCERTAINMENT_SEASON,
+            Column.ASCERTAINMENT_LIGHT,
+            Column.ASCERTAINMENT_CHANCE,
+            Column.PROBANDS);
 
     private final RowReader rows;
     private final Problems problems;
     private final Drafts drafts;
+    private final Ascertainments ascertainments;
 
     Families(RowReader rows, Problems problems, Drafts drafts) {
         this.rows = rows;
         this.problems = problems;
         this.drafts = drafts;
+        this.ascertainments = new Ascertainments(rows, problems);
     }
 
     /** Adds every record to a builder; what cannot be one is a problem. */
     void fill(PedigreeBuilder pedigree) {
         group();
+        Individual last = null;
         for (Drafts.Animal animal : drafts.animals.values()) {
-            pedigree.add(individual(animal));
+            last = animal.like.isPresent() && last != null ? alike(animal.id, last) : individual(animal);
+            pedigree.add(last);
         }
         drafts.families.forEach((id, family) -> pedigree.add(litter(id, family)));
     }
@@ -72,6 +84,8 @@ final class Families {
                 }
             }
         }
+        drafts.none.forEach(only -> merge(
+                only, drafts.families.computeIfAbsent(only.text(Column.LITTER), id -> new Drafts.Family(only.row))));
         drafts.kitless.forEach((litter, only) -> {
             Drafts.Family family = drafts.families.computeIfAbsent(litter, id -> new Drafts.Family(only.row));
             merge(only, family);
@@ -105,7 +119,9 @@ final class Families {
     private void join(String litter, Drafts.Animal kit) {
         Drafts.Family family = drafts.families.computeIfAbsent(litter, id -> new Drafts.Family(kit.row));
         family.kits.add(kit);
-        merge(kit, family);
+        if (kit.like.isEmpty()) {
+            merge(kit, family);
+        }
     }
 
     private void merge(Drafts.Animal from, Drafts.Family family) {
@@ -151,6 +167,20 @@ final class Families {
                         .orElse(Fertility.UNKNOWN));
     }
 
+    /** Kits of one counted row follow one another, and share their records. */
+    private static Individual alike(String id, Individual first) {
+        return new Individual(
+                id,
+                first.sex(),
+                first.born(),
+                first.population(),
+                first.observations(),
+                first.names(),
+                first.tests(),
+                first.hearing(),
+                first.fertility());
+    }
+
     private static int row(Drafts.Animal animal, Column column) {
         Drafts.Said said = animal.said.get(column);
         return said == null ? animal.row : said.row();
@@ -174,21 +204,17 @@ final class Families {
                 text(family.text(Column.DAM)),
                 sires(family),
                 family.said.containsKey(Column.LITTER_BORN)
-                        ? rows.date(row(family, Column.LITTER_BORN), Column.LITTER_BORN)
+                        ? rows.date(family.row(Column.LITTER_BORN), Column.LITTER_BORN)
                         : Optional.empty(),
                 count(family, Column.KITS_BORN),
                 count(family, Column.KITS_SCORED),
                 text(family.text(Column.FOSTER_DAM)),
-                family.kits.stream().map(kit -> kit.id).toList());
-    }
-
-    private static int row(Drafts.Family family, Column column) {
-        Drafts.Said said = family.said.get(column);
-        return said == null ? family.row : said.row();
+                family.kits.stream().map(kit -> kit.id).toList(),
+                ascertainments.read(family));
     }
 
     private OptionalInt count(Drafts.Family family, Column column) {
-        return family.said.containsKey(column) ? rows.whole(row(family, column), column) : OptionalInt.empty();
+        return family.said.containsKey(column) ? rows.whole(family.row(column), column) : OptionalInt.empty();
     }
 
     private Paternity sires(Drafts.Family family) {
@@ -198,7 +224,7 @@ final class Families {
             if (!of.isEmpty()) {
                 rows.report(
                         "unclear-sire",
-                        row(family, Column.SIRE_OF),
+                        family.row(Column.SIRE_OF),
                         Column.SIRE_OF,
                         "\"" + of + "\" stands here, but no candidate has a share",
                         "candidates with shares, or an empty cell");
@@ -209,7 +235,7 @@ final class Families {
         if (!known.isEmpty()) {
             rows.report(
                     "unclear-sire",
-                    row(family, Column.SIRE),
+                    family.row(Column.SIRE),
                     Column.SIRE,
                     "\"" + known + "\" is the sire without a share, but there are candidates with shares",
                     "either one sire, or a share for each candidate");
@@ -218,7 +244,7 @@ final class Families {
         if (!Set.of(OF_LITTER, OF_KIT).contains(of)) {
             problems.unknown(
                     "unknown-sire-of",
-                    rows.pointer(row(family, Column.SIRE_OF), Column.SIRE_OF),
+                    rows.pointer(family.row(Column.SIRE_OF), Column.SIRE_OF),
                     "answer to what the shares are of",
                     of,
                     List.of(OF_LITTER, OF_KIT));

@@ -48,7 +48,7 @@ final class Headers {
                 name(word, i);
             }
         }
-        if (!fixed.containsKey(Column.ID)) {
+        if (!fixed.containsKey(Column.ID) && !fixed.containsKey(Column.COUNT)) {
             String id = names.word(Column.ID);
             boolean other = header.size() == 1
                     && (header.get(0).contains(";") || header.get(0).contains("\t"));

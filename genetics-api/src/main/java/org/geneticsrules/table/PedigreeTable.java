@@ -30,7 +30,7 @@ import org.geneticsrules.vocabulary.Vocabulary;
  * }</pre>
  *
  * <p>What is written reads back as an equal pedigree, if the caller states the same id, version, title and catalogue, and nothing was
- * corrected.
+ * corrected. Of many kits without further records {@link #writeCounted(Pedigree)} makes a shorter table, which does not keep their ids.
  *
  * <p>Immutable and thread-safe.
  */
@@ -220,8 +220,10 @@ public final class PedigreeTable {
             refuse(unknown.apply(pedigree));
             return pedigree;
         } catch (ProblemsException e) {
-            throw new ProblemsException(
-                    e.problems().stream().map(places::ofRecord).toList());
+            throw new ProblemsException(e.problems().stream()
+                    .filter(one -> !places.repeats(one))
+                    .map(places::ofRecord)
+                    .toList());
         }
     }
 
@@ -250,5 +252,30 @@ public final class PedigreeTable {
      */
     public static String write(Pedigree pedigree, ColumnNames words) {
         return new TableWriter(words, pedigree).text();
+    }
+
+    /**
+     * Returns the table of a pedigree in which kits are counted as in a notebook: those of one litter that are recorded alike stand in one
+     * row with their number and without their ids. Kits whose ids other records need, and those of whom one row cannot say all, keep rows
+     * of their own.
+     *
+     * <p>What is written reads back as the same records; only the kits that were counted have other ids, and stand after their litter-mates.
+     *
+     * @param pedigree a pedigree
+     * @return CSV by RFC 4180 with the standard words in its header
+     */
+    public static String writeCounted(Pedigree pedigree) {
+        return writeCounted(pedigree, ColumnNames.standard());
+    }
+
+    /**
+     * Returns the table of a pedigree in which kits that are recorded alike are counted.
+     *
+     * @param pedigree a pedigree
+     * @param words the words in its header
+     * @return CSV by RFC 4180, see {@link #writeCounted(Pedigree)}
+     */
+    public static String writeCounted(Pedigree pedigree, ColumnNames words) {
+        return new TableWriter(words, pedigree).countedText();
     }
 }

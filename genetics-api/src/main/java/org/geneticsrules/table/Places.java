@@ -54,6 +54,25 @@ final class Places {
         return problem.at(sheet.place(Integer.parseInt(names.get(0)), Math.max(0, column)));
     }
 
+    /** Whether the same was said of another kit of the same counted row. */
+    boolean repeats(Problem problem) {
+        List<String> names = Pointer.names(problem.pointer());
+        if (names.size() < 2) {
+            return false;
+        }
+        Drafts.Animal animal = drafts.animals.get(names.get(1));
+        Drafts.Family family = drafts.families.get(names.get(1));
+        if (names.get(0).equals("litters")
+                && family != null
+                && names.size() > 3
+                && names.get(2).equals("kits")) {
+            animal = family.kits.get(Integer.parseInt(names.get(3)));
+        } else if (!names.get(0).equals("individuals")) {
+            return false;
+        }
+        return animal != null && animal.like.isPresent();
+    }
+
     /** A problem of a record, {@code /individuals/..} or {@code /litters/..}, moved to its cell. */
     Problem ofRecord(Problem problem) {
         List<String> names = Pointer.names(problem.pointer());
@@ -112,7 +131,7 @@ final class Places {
                 yield new Cell(read.row(), last.equals("date") ? headers.of(Column.TESTED_ON) : read.column());
             }
             case "hearing" -> new Cell(animal.hearing.get(number).row(), headers.of(Column.HEARING_TESTED_ON));
-            default -> new Cell(animal.row, headers.of(Column.ID));
+            default -> whole(animal);
         };
     }
 
@@ -121,8 +140,11 @@ final class Places {
         if (column != null) {
             return said(family.said, column, family.row);
         }
+        if (field.equals("ascertainment")) {
+            return said(family.said, ofAscertainment(names), family.row);
+        }
         if (field.equals("kits") && names.size() > 3) {
-            return new Cell(family.kits.get(Integer.parseInt(names.get(3))).row, headers.of(Column.ID));
+            return whole(family.kits.get(Integer.parseInt(names.get(3))));
         }
         if (field.equals("sires") && names.size() > 4) {
             Drafts.Candidate candidate = family.candidates.get(Integer.parseInt(names.get(4)));
@@ -131,6 +153,26 @@ final class Places {
                     headers.of(candidate.population().isEmpty() ? Column.SIRE : Column.SIRE_POPULATION));
         }
         return new Cell(family.row, headers.of(Column.LITTER));
+    }
+
+    /** What names an animal: its id, or the count of it and others. */
+    private Cell whole(Drafts.Animal animal) {
+        int id = headers.of(Column.ID);
+        boolean counted =
+                id == Headers.NONE || sheet.rows().get(animal.row).cell(id).isEmpty();
+        return new Cell(animal.row, counted ? headers.of(Column.COUNT) : id);
+    }
+
+    private static Column ofAscertainment(List<String> names) {
+        if (names.size() > 4 && names.get(4).equals("look")) {
+            return Column.ASCERTAINMENT_SIGN;
+        }
+        return switch (names.get(names.size() - 1)) {
+            case "count" -> Column.PROBANDS;
+            case "season" -> Column.ASCERTAINMENT_SEASON;
+            case "light" -> Column.ASCERTAINMENT_LIGHT;
+            default -> Column.ASCERTAINMENT;
+        };
     }
 
     private Cell said(Map<Column, Drafts.Said> said, Column column, int otherwise) {

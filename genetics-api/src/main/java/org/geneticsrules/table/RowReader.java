@@ -43,7 +43,15 @@ final class RowReader {
             Column.FOSTER_DAM,
             Column.LITTER_BORN,
             Column.KITS_BORN,
-            Column.KITS_SCORED);
+            Column.KITS_SCORED,
+            Column.ASCERTAINMENT,
+            Column.ASCERTAINMENT_SIGN,
+            Column.ASCERTAINMENT_WEEKS,
+            Column.ASCERTAINMENT_MOULT,
+            Column.ASCERTAINMENT_SEASON,
+            Column.ASCERTAINMENT_LIGHT,
+            Column.ASCERTAINMENT_CHANCE,
+            Column.PROBANDS);
 
     private static final Set<Column> OF_INDIVIDUALS =
             Set.of(Column.SEX, Column.BORN, Column.POPULATION, Column.FERTILITY);
@@ -59,6 +67,7 @@ final class RowReader {
     private final Headers headers;
     private final Problems problems;
     private final Drafts drafts;
+    private final CountedKits counted = new CountedKits();
 
     /** Ids and names of states that were found to be good; few of either are in one row only. */
     private final Set<String> ids = new HashSet<>();
@@ -74,11 +83,25 @@ final class RowReader {
 
     void read() {
         for (int row = 0; row < sheet.rows().size(); row++) {
+            counted.take(text(row, Column.ID));
+        }
+        for (int row = 0; row < sheet.rows().size(); row++) {
             strays(row);
-            String id = Cells.unguarded(cell(row, Column.ID));
-            if (id.isEmpty()) {
+            String id = text(row, Column.ID);
+            String count = cell(row, Column.COUNT);
+            if (id.isEmpty() && count.isEmpty()) {
                 litterAlone(row);
+            } else if (id.isEmpty()) {
+                alike(row);
             } else if (isId(row, Column.ID, id)) {
+                if (!count.isEmpty() && !count.equals("1")) {
+                    report(
+                            "counted-id",
+                            row,
+                            Column.COUNT,
+                            "\"" + id + "\" is one animal, but \"" + count + "\" are counted",
+                            "1 or an empty cell, or no id where several kits are alike");
+                }
                 Drafts.Animal animal = drafts.animals.get(id);
                 if (animal == null) {
                     animal = new Drafts.Animal(id, row);
@@ -104,8 +127,40 @@ final class RowReader {
         }
     }
 
+    /** Kits of a litter of whom nothing else is known, so that no id tells them apart. */
+    private void alike(int row) {
+        String litter = text(row, Column.LITTER);
+        OptionalInt count = whole(row, Column.COUNT);
+        boolean kits = count.orElse(0) > 0 && Individual.isId(litter);
+        Drafts.Animal first = new Drafts.Animal(kits ? counted.next(litter) : "", row);
+        whole(row, first);
+        if (litter.isEmpty()) {
+            report(
+                    "missing-litter",
+                    row,
+                    Column.COUNT,
+                    "kits are counted, but the row does not say of which litter",
+                    "the id of their litter in the column of litters");
+        } else if (!counted.add(count.orElse(0))) {
+            report(
+                    "too-many-kits",
+                    row,
+                    Column.COUNT,
+                    "with these the table counts more than " + CountedKits.MOST + " kits",
+                    "fewer, or several tables");
+        } else if (kits) {
+            drafts.animals.put(first.id, first);
+            for (int kit = 1; kit < count.getAsInt(); kit++) {
+                Drafts.Animal one = new Drafts.Animal(counted.next(litter), first);
+                drafts.animals.put(one.id, one);
+            }
+        } else if (first.said.containsKey(Column.LITTER)) {
+            drafts.none.add(first);
+        }
+    }
+
     private void litterAlone(int row) {
-        String litter = Cells.unguarded(cell(row, Column.LITTER));
+        String litter = text(row, Column.LITTER);
         boolean individual =
                 OF_INDIVIDUALS.stream().anyMatch(column -> !cell(row, column).isEmpty());
         if (litter.isEmpty() || individual) {
@@ -114,16 +169,23 @@ final class RowReader {
                     row,
                     Column.ID,
                     "the row has no id",
-                    "an id, or a litter and what is known of it alone");
+                    "an id, a count of kits of a litter, or a litter and what is known of it alone");
             return;
         }
-        Drafts.Animal kitless = drafts.kitless.computeIfAbsent(litter, id -> new Drafts.Animal("", row));
+        Drafts.Animal kitless = Individual.isId(litter)
+                ? drafts.kitless.computeIfAbsent(litter, id -> new Drafts.Animal("", row))
+                : new Drafts.Animal("", row);
         whole(row, kitless);
         if (!kitless.observations.isEmpty()
                 || !kitless.names.isEmpty()
                 || !kitless.tests.isEmpty()
                 || !kitless.hearing.isEmpty()) {
-            report("missing-id", row, Column.ID, "what was seen or tested is said of nobody", "an id");
+            report(
+                    "missing-id",
+                    row,
+                    Column.ID,
+                    "what was seen or tested is said of nobody",
+                    "an id, or a count of kits");
         }
     }
 
@@ -158,8 +220,8 @@ final class RowReader {
     }
 
     private void sire(int row, Drafts.Animal animal) {
-        String male = Cells.unguarded(cell(row, Column.SIRE));
-        String population = Cells.unguarded(cell(row, Column.SIRE_POPULATION));
+        String male = text(row, Column.SIRE);
+        String population = text(row, Column.SIRE_POPULATION);
         String share = cell(row, Column.SIRE_SHARE);
         boolean good = (male.isEmpty() || isId(row, Column.SIRE, male))
                 && (population.isEmpty() || isId(row, Column.SIRE_POPULATION, population));
@@ -230,8 +292,8 @@ final class RowReader {
                     "\"" + when.get() + "\" is no day, which a look needs",
                     "a date such as 2026-05-01; a name may be of a month or a year, in a row of its own");
         }
-        LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row));
-        Optional<String> light = light(row);
+        LifeStage stage = new LifeStage(whole(row, Column.WEEKS), whole(row, Column.MOULT), season(row, Column.SEASON));
+        Optional<String> light = light(row, Column.LIGHT);
         Optional<String> observer = observer(row);
         boolean named = name(row, when, stage, light, observer, animal);
         if (shown.isEmpty() && !named) {
@@ -251,12 +313,12 @@ final class RowReader {
         }
     }
 
-    private Optional<String> season(int row) {
-        String season = cell(row, Column.SEASON);
+    Optional<String> season(int row, Column column) {
+        String season = cell(row, column);
         if (season.isEmpty() || LifeStage.isSeasonName(season)) {
             return Optional.of(season).filter(name -> !name.isEmpty());
         }
-        report("bad-season", row, Column.SEASON, "\"" + season + "\" cannot name a season", "letters and spaces");
+        report("bad-season", row, column, "\"" + season + "\" cannot name a season", "letters and spaces");
         return Optional.empty();
     }
 
@@ -268,8 +330,8 @@ final class RowReader {
             Optional<String> light,
             Optional<String> observer,
             Drafts.Animal animal) {
-        String word = Cells.unguarded(cell(row, Column.CALLED));
-        String vocabulary = Cells.unguarded(cell(row, Column.CALLED_IN));
+        String word = text(row, Column.CALLED);
+        String vocabulary = text(row, Column.CALLED_IN);
         if (word.isEmpty()) {
             alone(row, List.of(Column.CALLED_IN, Column.FACET), "no name");
             return false;
@@ -283,7 +345,7 @@ final class RowReader {
                     "a vocabulary or a region in the same row");
             return true;
         }
-        String facet = Cells.unguarded(cell(row, Column.FACET));
+        String facet = text(row, Column.FACET);
         boolean plain = facet.isEmpty() || PlainWords.are(facet);
         if (!plain) {
             report("bad-name", row, Column.FACET, "\"" + facet + "\" cannot name a facet", "plain words");
@@ -306,17 +368,17 @@ final class RowReader {
         return true;
     }
 
-    private Optional<String> light(int row) {
-        String light = Cells.unguarded(cell(row, Column.LIGHT));
+    Optional<String> light(int row, Column column) {
+        String light = text(row, column);
         if (!light.isEmpty() && !PlainWords.are(light)) {
-            report("bad-name", row, Column.LIGHT, "\"" + light + "\" cannot name a light", "plain words");
+            report("bad-name", row, column, "\"" + light + "\" cannot name a light", "plain words");
             return Optional.empty();
         }
         return Optional.of(light).filter(word -> !word.isEmpty());
     }
 
     private Optional<String> observer(int row) {
-        String who = Cells.unguarded(cell(row, Column.OBSERVER));
+        String who = text(row, Column.OBSERVER);
         return Optional.of(who).filter(text -> !text.isEmpty() && isId(row, Column.OBSERVER, text));
     }
 
@@ -412,7 +474,7 @@ final class RowReader {
     }
 
     private Optional<PartialDate> partialDate(int row) {
-        String cell = Cells.unguarded(cell(row, Column.SEEN_ON));
+        String cell = text(row, Column.SEEN_ON);
         try {
             return cell.isEmpty() ? Optional.empty() : Optional.of(PartialDate.parse(cell));
         } catch (IllegalArgumentException e) {
@@ -443,14 +505,19 @@ final class RowReader {
         return OptionalInt.of(Integer.parseInt(cell));
     }
 
-    private Optional<Probability> chance(int row, Column column) {
-        String cell = Cells.unguarded(cell(row, column));
+    Optional<Probability> chance(int row, Column column) {
+        String cell = text(row, column);
         try {
             return cell.isEmpty() ? Optional.empty() : Optional.of(Cells.chance(cell));
         } catch (IllegalArgumentException e) {
             report("bad-chance", row, column, String.valueOf(e.getMessage()), "0 to 1, such as 0.25 or 1 in 3");
             return Optional.empty();
         }
+    }
+
+    /** What a cell says, without what guards it against spreadsheets. */
+    String text(int row, Column column) {
+        return Cells.unguarded(cell(row, column));
     }
 
     private String cell(int row, Column column) {

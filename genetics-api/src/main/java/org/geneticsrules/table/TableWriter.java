@@ -5,6 +5,8 @@ import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -53,20 +55,22 @@ final class TableWriter {
         loci = new ArrayList<>(tested);
     }
 
+    /** The table in which every animal has a row with its id. */
     String text() {
+        return text(false);
+    }
+
+    /** The table in which kits that no other record needs are counted, those that are alike in one row. */
+    String countedText() {
+        return text(true);
+    }
+
+    private String text(boolean counted) {
+        Set<String> counting = counted ? counting() : Set.of();
         for (String founder : pedigree.founders()) {
-            individual(pedigree.individual(founder), Optional.empty());
+            individual(pedigree.individual(founder), Optional.empty(), false);
         }
-        for (Litter litter : pedigree.litters().values()) {
-            if (litter.kits().isEmpty()) {
-                Map<Integer, Map<String, String>> only = new HashMap<>();
-                litter(litter, only, true);
-                append(only, "");
-            }
-            for (String kit : litter.kits()) {
-                individual(pedigree.individual(kit), Optional.of(litter));
-            }
-        }
+        pedigree.litters().values().forEach(litter -> family(litter, counting));
         List<String> header = header();
         StringBuilder out = new StringBuilder();
         try (CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180)) {
@@ -79,6 +83,35 @@ final class TableWriter {
             throw new UncheckedIOException("a text in memory cannot fail", e);
         }
         return out.toString();
+    }
+
+    /** What is said of the litter alone stands in its first row. */
+    private void family(Litter litter, Set<String> counting) {
+        boolean first = true;
+        // Of several candidates each has a row, which a row that counts cannot have.
+        if (litter.kits().isEmpty()
+                || (litter.sires() instanceof Paternity.Candidates && counting.containsAll(litter.kits()))) {
+            Map<Integer, Map<String, String>> only = new HashMap<>();
+            litter(litter, only, true);
+            append(only, "");
+            first = false;
+        }
+        Map<Map<String, String>, Integer> alike = new LinkedHashMap<>();
+        for (String kit : litter.kits()) {
+            if (counting.contains(kit)) {
+                alike.merge(records(pedigree.individual(kit)).getOrDefault(0, Map.of()), 1, Integer::sum);
+            } else {
+                individual(pedigree.individual(kit), Optional.of(litter), first);
+                first = false;
+            }
+        }
+        for (Map.Entry<Map<String, String>, Integer> kits : alike.entrySet()) {
+            Map<Integer, Map<String, String>> own = new HashMap<>(Map.of(0, new HashMap<>(kits.getKey())));
+            litter(litter, own, first);
+            first = false;
+            put(own, 0, Column.COUNT, Integer.toString(kits.getValue()));
+            append(own, "");
+        }
     }
 
     private List<String> header() {
@@ -106,7 +139,29 @@ final class TableWriter {
         return names.beforeLocus() + id;
     }
 
-    private void individual(Individual one, Optional<Litter> litter) {
+    /** Kits that no other record needs, and of whom one row says all. */
+    private Set<String> counting() {
+        Set<String> needed = new HashSet<>();
+        Set<String> kits = new HashSet<>();
+        for (Litter litter : pedigree.litters().values()) {
+            litter.dam().ifPresent(needed::add);
+            needed.addAll(litter.sires().males());
+            litter.fosterDam().ifPresent(needed::add);
+            kits.addAll(litter.kits());
+        }
+        kits.removeAll(needed);
+        kits.removeIf(kit -> records(pedigree.individual(kit)).keySet().stream().anyMatch(row -> row > 0));
+        return kits;
+    }
+
+    private void individual(Individual one, Optional<Litter> litter, boolean first) {
+        Map<Integer, Map<String, String>> own = records(one);
+        litter.ifPresent(from -> litter(from, own, first));
+        append(own, Cells.guarded(one.id()));
+    }
+
+    /** What is recorded of one alone, by row. */
+    private Map<Integer, Map<String, String>> records(Individual one) {
         Map<Integer, Map<String, String>> own = new HashMap<>();
         one.sex().map(Sex::word).ifPresent(word -> put(own, 0, Column.SEX, word));
         date(own, 0, Column.BORN, one.born());
@@ -114,7 +169,6 @@ final class TableWriter {
         if (one.fertility() != Fertility.UNKNOWN) {
             put(own, 0, Column.FERTILITY, one.fertility().word());
         }
-        litter.ifPresent(from -> litter(from, own, from.kits().get(0).equals(one.id())));
         List<Observation> looks = looks(one);
         for (int i = 0; i < looks.size(); i++) {
             observation(own, i, looks.get(i));
@@ -129,7 +183,7 @@ final class TableWriter {
             put(own, i, Column.LEFT_EAR, test.left().word());
             put(own, i, Column.RIGHT_EAR, test.right().word());
         }
-        append(own, Cells.guarded(one.id()));
+        return own;
     }
 
     private void append(Map<Integer, Map<String, String>> own, String id) {
@@ -166,6 +220,7 @@ final class TableWriter {
         date(own, 0, Column.LITTER_BORN, litter.born());
         litter.bornCount().ifPresent(count -> put(own, 0, Column.KITS_BORN, Integer.toString(count)));
         litter.scoredCount().ifPresent(count -> put(own, 0, Column.KITS_SCORED, Integer.toString(count)));
+        Ascertainments.write(litter.ascertainment(), (column, cell) -> put(own, 0, column, cell));
         if (litter.sires() instanceof Paternity.Candidates several) {
             put(own, 0, Column.SIRE_OF, Families.sireOf(several));
             for (int i = 0; i < several.candidates().size(); i++) {

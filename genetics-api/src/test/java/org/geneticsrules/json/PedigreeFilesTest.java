@@ -9,11 +9,13 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Fertility;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
@@ -22,6 +24,9 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
@@ -45,6 +50,13 @@ class PedigreeFilesTest {
         assertEquals(
                 Optional.of(LocalDate.of(2021, 5, 11)), sample.bornOf("kit 2"), "its own date, not that of its litter");
         assertEquals(Optional.empty(), sample.bornOf("kit 3"));
+        assertEquals(
+                new Ascertainment.Probands(
+                        new Sighting(LifeStage.atWeek(9).in("autumn"), Phenotype.of("hue", "silver")).in("dawn"),
+                        Probability.of(1, 2),
+                        OptionalInt.of(2)),
+                sample.litters().get("spring").ascertainment());
+        assertEquals(Ascertainment.unknown(), sample.litters().get("autumn").ascertainment(), "not stated");
         assertEquals(2, sample.corrections().size());
         assertEquals(Fertility.UNKNOWN, sample.original().individual("jill 1").fertility());
         assertEquals(1, sample.original().litters().size());
@@ -70,6 +82,10 @@ class PedigreeFilesTest {
         Statistics.label("litters")
                 .collect(pedigree.litters().size() > 1)
                 .coverage(c -> c.check(true).percentage(p -> p > 70));
+        Statistics.label("ascertainment")
+                .collect(pedigree.litters().values().stream()
+                        .anyMatch(litter -> !litter.ascertainment().equals(Ascertainment.unknown())))
+                .coverage(c -> c.check(true).percentage(p -> p > 60));
     }
 
     @Test

@@ -13,6 +13,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.vocabulary.PartialDate;
 
 /** Small pedigrees at random: loops, parents not recorded, candidate sires of both kinds, litters of several kits. */
@@ -23,6 +24,10 @@ public final class RandomPedigree {
             List.of("i", "=", "+", "'", "''", "-", "@", "00", "a,b ", "\"q\" ", "1/", "Größe ", "1e", "a;", "~/");
 
     private final SplittableRandom random;
+
+    /** Its own, so that what else is drawn stays what it was. */
+    private final SplittableRandom noticed;
+
     private final List<Individual> females = new ArrayList<>();
     private final List<Individual> males = new ArrayList<>();
     private final List<Individual> all = new ArrayList<>();
@@ -34,6 +39,7 @@ public final class RandomPedigree {
 
     private RandomPedigree(long seed, boolean recorded) {
         this.random = new SplittableRandom(seed);
+        this.noticed = new SplittableRandom(seed + 1);
         this.dated = random.nextInt(3) > 0;
         this.recorded = recorded;
     }
@@ -117,8 +123,30 @@ public final class RandomPedigree {
                 recorded && random.nextBoolean() ? OptionalInt.of(scored + random.nextInt(3)) : OptionalInt.empty(),
                 recorded && random.nextBoolean() ? OptionalInt.of(scored) : OptionalInt.empty(),
                 foster(dam),
-                young.stream().map(Individual::id).toList()));
+                young.stream().map(Individual::id).toList(),
+                recorded ? ascertainment(kits) : Ascertainment.unknown()));
         births += 10;
+    }
+
+    private Ascertainment ascertainment(int kits) {
+        Sighting sign = Sighting.of(Phenotype.parse(
+                noticed.nextBoolean() ? "hue: none" : noticed.nextBoolean() ? "1: 2" : "eye: pink, 7: b"));
+        if (noticed.nextInt(3) == 0) {
+            LifeStage stage = noticed.nextBoolean() ? LifeStage.atWeek(noticed.nextInt(60)) : LifeStage.atMoult(2);
+            sign = new Sighting(noticed.nextBoolean() ? stage.in("winter") : stage, sign.look());
+        }
+        sign = noticed.nextInt(3) == 0 ? sign.in("lamplight") : sign;
+        return switch (noticed.nextInt(6)) {
+            case 0 -> Ascertainment.complete();
+            case 1 -> new Ascertainment.AtLeastOne(sign);
+            case 2 ->
+                new Ascertainment.Probands(
+                        sign,
+                        Probability.of(1, 1 + noticed.nextInt(50)),
+                        noticed.nextBoolean() ? OptionalInt.of(1 + noticed.nextInt(kits)) : OptionalInt.empty());
+            case 3 -> new Ascertainment.ParentsChosen(sign);
+            default -> Ascertainment.unknown();
+        };
     }
 
     /** The first of all, who is older than any litter, if she is a female and not the dam. */

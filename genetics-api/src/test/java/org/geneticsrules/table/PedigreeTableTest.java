@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -22,12 +23,14 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.CalledName;
 import org.geneticsrules.pedigree.Hearing;
 import org.geneticsrules.pedigree.HearingTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.NamedRecords;
+import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
@@ -37,6 +40,8 @@ import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.vocabulary.Facet;
 import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.PartialDate;
@@ -323,5 +328,119 @@ class PedigreeTableTest {
         assertEquals(
                 Set.of(Phenotype.of("hue", "grey")),
                 read.pedigree().individual("a").observations().get(0).looks());
+    }
+
+    @Test
+    void a_row_counts_kits_that_are_alike() {
+        Pedigree read = TABLE.read("""
+                id,count,sex,litter,dam,sire,kits born,kits scored,ascertainment,ascertainment sign,weeks,trait: eye
+                jill,,female,,,,,,,,,dark
+                hob,,male,,,,,,,,,
+                spring/2,,male,spring,jill,hob,7,6,at least one,eye: pink,,pink
+                ,3,,spring,jill,hob,,,,,8,dark
+                ,1,female,spring,,,,,,,,pink
+                ,0,male,autumn,jill,,,,complete,,,pink
+                """);
+        assertEquals(
+                List.of("spring/2", "spring/1", "spring/3", "spring/4", "spring/5"),
+                read.litters().get("spring").kits());
+        assertEquals(
+                Ascertainment.atLeastOne(Phenotype.of("eye", "pink")),
+                read.litters().get("spring").ascertainment());
+        assertEquals(
+                Litter.of("autumn", Optional.of("jill"), Paternity.unknown()).with(Ascertainment.complete()),
+                read.litters().get("autumn"));
+        Observation dark = Observation.of(LifeStage.atWeek(8), Phenotype.of("eye", "dark"));
+        for (String kit : List.of("spring/1", "spring/3", "spring/4")) {
+            assertEquals(Individual.of(kit).with(dark), read.individual(kit));
+        }
+        assertEquals(Optional.of(Sex.FEMALE), read.individual("spring/5").sex());
+        assertEquals(
+                List.of(
+                        "id,count,sex,litter,dam,sire,kits born,kits scored,ascertainment,ascertainment sign,weeks,trait: eye",
+                        "jill,,female,,,,,,,,,dark",
+                        "hob,,male,,,,,,,,,",
+                        "\"\",1,male,spring,jill,hob,7,6,at least one,eye: pink,,pink",
+                        "\"\",3,,spring,jill,hob,,,,,8,dark",
+                        "\"\",1,female,spring,jill,hob,,,,,,pink",
+                        "\"\",,,autumn,jill,,,,complete,,,"),
+                PedigreeTable.writeCounted(read).lines().toList());
+    }
+
+    @Test
+    void a_table_of_counts_needs_no_column_of_ids() {
+        Pedigree read = TABLE.read("count,litter,trait: eye\n2,l,pink\n");
+        assertEquals(
+                Litter.of("l", Optional.empty(), Paternity.unknown(), "l/1", "l/2"),
+                read.litters().get("l"));
+    }
+
+    @Test
+    void ids_of_counted_kits_are_ids_however_long_that_of_the_litter_is() {
+        String longest = "\uD83D\uDC3E".repeat(79) + "a";
+        Pedigree read = TABLE.read("count,litter\n11," + longest + "\n1," + longest.substring(0, 158) + "b\n");
+        assertEquals(12, read.individuals().size());
+        assertTrue(read.individuals().keySet().stream().allMatch(Individual::isId));
+    }
+
+    @Test
+    void what_is_wrong_with_kits_that_are_alike_is_said_once() {
+        ProblemsException thrown = assertThrows(ProblemsException.class, () -> TABLE.read("""
+                count,litter,born,litter born,seen on,trait: eye
+                5,l,2020-05-20,2020-05-01,2020-01-01,pink
+                """));
+        assertEquals(
+                List.of("before-birth 2:27", "birth-dates-differ 2:1"),
+                thrown.problems().stream()
+                        .map(one -> one.code() + " " + one.position().orElseThrow())
+                        .toList(),
+                thrown::getMessage);
+    }
+
+    @Test
+    void a_sign_has_a_stage_and_a_light() {
+        Litter litter = Litter.of("l", Optional.empty(), Paternity.unknown(), "a", "b")
+                .with(new Ascertainment.Probands(
+                        new Sighting(LifeStage.atWeek(8).in("winter"), Phenotype.of("1", "2")).in("dusk"),
+                        Probability.of(1, 3),
+                        OptionalInt.of(2)));
+        Pedigree pedigree = Pedigree.builder("table", "1")
+                .add(Individual.of("a"))
+                .add(Individual.of("b"))
+                .add(litter)
+                .build();
+        String written = PedigreeTable.write(pedigree);
+        assertEquals(
+                List.of(
+                        "id,litter,ascertainment,ascertainment sign,ascertainment weeks,ascertainment season,"
+                                + "ascertainment light,ascertainment chance,probands",
+                        "a,l,probands,'1: 2,8,winter,dusk,1 in 3,2",
+                        "b,l,,,,,,,"),
+                written.lines().toList());
+        assertEquals(pedigree, TABLE.read(written));
+    }
+
+    @Test
+    void a_sign_that_a_model_does_not_know_is_found_in_its_cell() {
+        Catalogue catalogue =
+                Catalogue.builder("traits", "1").trait("eye", "dark", "pink").build();
+        Model model = Model.builder("model", "1", catalogue)
+                .locus("C", locus -> locus.alleles("C").shows("C", "full"))
+                .notModelled("eye", "Not the subject.")
+                .build();
+        ProblemsException thrown = assertThrows(ProblemsException.class, () -> TABLE.read("""
+                        count,litter,ascertainment,ascertainment sign,ascertainment season,ascertainment light
+                        2,l,at least one,"eye: pnik, light: on",autumn,dusk
+                        """, model));
+        assertEquals(
+                List.of(
+                        "unknown-season ascertainment season 2:41",
+                        "unknown-light ascertainment light 2:48",
+                        "unknown-state ascertainment sign 2:18",
+                        "unknown-trait ascertainment sign 2:18"),
+                thrown.problems().stream()
+                        .map(one -> one.code() + " " + one.pointer().substring(3) + " "
+                                + one.position().orElseThrow())
+                        .toList());
     }
 }

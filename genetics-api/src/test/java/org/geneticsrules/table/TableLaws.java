@@ -4,15 +4,23 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.Sets;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.statistics.Statistics;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.pedigree.RandomPedigree;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
@@ -37,6 +45,9 @@ class TableLaws {
         Statistics.label("alternatives")
                 .collect(written.contains(" | "))
                 .coverage(c -> c.check(true).percentage(p -> p > 60));
+        Statistics.label("ascertainment")
+                .collect(written.contains("ascertainment sign"))
+                .coverage(c -> c.check(true).percentage(p -> p > 50));
         Statistics.label("guarded")
                 .collect(written.contains("'="))
                 .coverage(c -> c.check(true).percentage(p -> p > 20));
@@ -45,6 +56,101 @@ class TableLaws {
                         .anyMatch(litter -> litter.sires() instanceof Paternity.Candidates several
                                 && several.candidates().size() > 1))
                 .coverage(c -> c.check(true).percentage(p -> p > 20));
+    }
+
+    @Property(tries = 300)
+    void counted_kits_read_back_as_the_same_kits_with_other_ids(@ForAll long seed) {
+        Pedigree pedigree = alike(RandomPedigree.recorded(seed, 12), new Random(seed));
+        String written = PedigreeTable.writeCounted(pedigree);
+        Pedigree read = TABLE.read(written);
+        Set<String> named = needed(pedigree);
+        assertEquals(Set.of(), Sets.difference(named, read.individuals().keySet()));
+        named.forEach(id -> assertEquals(pedigree.individual(id), read.individual(id)));
+        assertEquals(pedigree.individuals().size(), read.individuals().size());
+        assertEquals(pedigree.litters().keySet(), read.litters().keySet());
+        pedigree.litters().forEach((id, litter) -> {
+            Litter again = read.litters().get(id);
+            assertEquals(nameless(litter), nameless(again));
+            assertEquals(kits(pedigree, litter), kits(read, again));
+        });
+        assertEquals(
+                written.lines().count(),
+                PedigreeTable.writeCounted(read).lines().count());
+        Statistics.label("several alike")
+                .collect(written.lines().count()
+                        < PedigreeTable.write(pedigree).lines().count())
+                .coverage(c -> c.check(true).percentage(p -> p > 30));
+        Statistics.label("named kits beside counted ones")
+                .collect(pedigree.litters().values().stream()
+                        .anyMatch(litter ->
+                                litter.kits().stream().anyMatch(named::contains) && !named.containsAll(litter.kits())))
+                .coverage(c -> c.check(true).percentage(p -> p > 30));
+        Statistics.label("candidates")
+                .collect(pedigree.litters().values().stream()
+                        .anyMatch(litter -> litter.sires() instanceof Paternity.Candidates
+                                && named.stream().noneMatch(litter.kits()::contains)))
+                .coverage(c -> c.check(true).percentage(p -> p > 20));
+    }
+
+    /** The same with some kits recorded as the first of their litter. */
+    private static Pedigree alike(Pedigree pedigree, Random random) {
+        Set<String> needed = needed(pedigree);
+        PedigreeBuilder builder = Pedigree.builder("random", "1");
+        for (Individual one : pedigree.individuals().values()) {
+            Optional<Litter> litter = pedigree.litterOf(one.id());
+            boolean change = litter.isPresent() && !needed.contains(one.id()) && random.nextInt(3) > 0;
+            builder.add(
+                    change
+                            ? called(
+                                    one.id(),
+                                    pedigree.individual(litter.get().kits().get(0)))
+                            : one);
+        }
+        pedigree.litters().values().forEach(builder::add);
+        return builder.build();
+    }
+
+    private static Individual called(String id, Individual like) {
+        return new Individual(
+                id,
+                like.sex(),
+                like.born(),
+                like.population(),
+                like.observations(),
+                like.names(),
+                like.tests(),
+                like.hearing(),
+                like.fertility());
+    }
+
+    /** Those whom a litter names as other than a kit, and founders. */
+    private static Set<String> needed(Pedigree pedigree) {
+        Set<String> needed = new TreeSet<>(pedigree.founders());
+        for (Litter litter : pedigree.litters().values()) {
+            litter.dam().ifPresent(needed::add);
+            litter.fosterDam().ifPresent(needed::add);
+            needed.addAll(litter.sires().males());
+        }
+        return needed;
+    }
+
+    private static Litter nameless(Litter litter) {
+        return new Litter(
+                litter.id(),
+                litter.dam(),
+                litter.sires(),
+                litter.born(),
+                litter.bornCount(),
+                litter.scoredCount(),
+                litter.fosterDam(),
+                List.of(),
+                litter.ascertainment());
+    }
+
+    /** How many kits there are of each kind of records. */
+    private static Map<Individual, Long> kits(Pedigree pedigree, Litter litter) {
+        return litter.kits().stream()
+                .collect(Collectors.groupingBy(kit -> called("kit", pedigree.individual(kit)), Collectors.counting()));
     }
 
     @Property(tries = 100)
@@ -93,12 +199,15 @@ class TableLaws {
             "each kit",
             "",
             "x-",
-            "\t"
+            "\t",
+            "at least one",
+            "0"
         };
         for (int seed = 0; seed < 2_000; seed++) {
             Random random = new Random(seed);
-            byte[] bytes =
-                    PedigreeTable.write(RandomPedigree.recorded(seed % 40, 9)).getBytes(StandardCharsets.UTF_8);
+            Pedigree sample = RandomPedigree.recorded(seed % 40, 9);
+            byte[] bytes = (seed % 3 == 0 ? PedigreeTable.writeCounted(sample) : PedigreeTable.write(sample))
+                    .getBytes(StandardCharsets.UTF_8);
             String text = new String(bytes, StandardCharsets.UTF_8);
             for (int change = 1 + random.nextInt(3); change > 0; change--) {
                 int from = random.nextInt(text.length());

@@ -71,16 +71,8 @@ final class Assigned {
 
     /** The litter as a whole with certain or uncertain sires. */
     Pedigree whole(Paternity sires) {
-        Litter changed = new Litter(
-                litter.id(),
-                litter.dam(),
-                sires,
-                litter.born(),
-                litter.bornCount(),
-                litter.scoredCount(),
-                litter.fosterDam(),
-                litter.kits());
-        return Kindreds.with(kindred, List.of(), List.of(changed), Set.of()).build();
+        return Kindreds.with(kindred, List.of(), List.of(litter.with(sires)), Set.of())
+                .build();
     }
 
     /** One kit with a certain sire, the others with any of the candidates. */

@@ -78,7 +78,8 @@ final class Kindreds {
                 litter.bornCount(),
                 litter.scoredCount(),
                 Optional.empty(),
-                litter.kits());
+                litter.kits(),
+                litter.ascertainment());
     }
 
     /** Who inherits and who bequeaths. */

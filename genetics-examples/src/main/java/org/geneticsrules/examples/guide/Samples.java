@@ -44,6 +44,7 @@ public final class Samples {
         all.put("NextLook", NextLook::run);
         all.put("LaterLook", LaterLook::run);
         all.put("DnaTesting", DnaTesting::run);
+        all.put("Notebook", Notebook::run);
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
         all.put("Names", Names::run);
