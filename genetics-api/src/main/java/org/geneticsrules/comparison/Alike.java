@@ -53,7 +53,8 @@ record Alike(LifeStage stage, Optional<String> light, List<String> traits, boole
                         seen.stage(),
                         seen.light(),
                         traits,
-                        kit.sex().isPresent() && differs(compiled, View.of(traits).at(seen.stage()))));
+                        kit.sex().isPresent()
+                                && differs(compiled, View.of(traits).at(seen.stage()))));
     }
 
     private static boolean differs(CompiledModel compiled, View view) {
@@ -99,8 +100,7 @@ record Alike(LifeStage stage, Optional<String> light, List<String> traits, boole
         Set<Phenotype> looks = new LinkedHashSet<>();
         if (!misread) {
             try {
-                looks.addAll(
-                        compiled.diagram(View.of(traits).at(stage)).outcomes());
+                looks.addAll(compiled.diagram(View.of(traits).at(stage)).outcomes());
             } catch (ProblemsException | TooLargeException | IllegalArgumentException notSoSimple) {
                 looks.clear();
             }

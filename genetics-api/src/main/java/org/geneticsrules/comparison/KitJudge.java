@@ -62,8 +62,7 @@ final class KitJudge {
         double sum = 0;
         double rarer = 0;
         for (Shown look : looks) {
-            double one = Math.exp(
-                    whole(kindred, litters, place, kit, way.get().showing(kit, look), chances) - without);
+            double one = Math.exp(whole(kindred, litters, place, kit, way.get().showing(kit, look), chances) - without);
             sum += one;
             rarer += one <= chance * (1 + 1e-9) ? one : 0;
         }
@@ -72,7 +71,12 @@ final class KitJudge {
 
     /** The chance of all records of a kindred, with others in place of those of one kit. */
     private static double whole(
-            Kindred kindred, List<Noticed> litters, int place, Individual kit, Individual instead, ModelChances chances) {
+            Kindred kindred,
+            List<Noticed> litters,
+            int place,
+            Individual kit,
+            Individual instead,
+            ModelChances chances) {
         Chances all = chances.chances(kindred);
         for (int t = 0; t < litters.size(); t++) {
             Noticed litter = litters.get(t);

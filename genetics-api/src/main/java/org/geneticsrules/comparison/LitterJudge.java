@@ -60,7 +60,10 @@ final class LitterJudge {
             if (Noticed.isRecorded(kit)) {
                 Optional<Alike> way = Alike.of(kit, compiled);
                 if (way.isEmpty()) {
-                    return untested(litter, Standing.FINE, "a kit was looked at several times, or tested, or its look is not certain");
+                    return untested(
+                            litter,
+                            Standing.FINE,
+                            "a kit was looked at several times, or tested, or its look is not certain");
                 }
                 ways.computeIfAbsent(way.get(), key -> new ArrayList<>()).add(kit);
             }
@@ -74,7 +77,8 @@ final class LitterJudge {
         Alike way = ways.keySet().iterator().next();
         List<Individual> kits = ways.get(way);
         if ((kits.size() < litter.size()) && (litter.chances().length > 0)) {
-            return untested(litter, Standing.FINE, "not every kit of a litter that was noticed for its looks was looked at");
+            return untested(
+                    litter, Standing.FINE, "not every kit of a litter that was noticed for its looks was looked at");
         }
         Set<Shown> seen = new LinkedHashSet<>();
         kits.forEach(kit -> seen.add(way.shown(kit)));
@@ -91,7 +95,8 @@ final class LitterJudge {
         List<Double> chances = new ArrayList<>();
         double sum = 0;
         for (Shown look : all) {
-            double chance = Math.exp(before.with(litter.litter(), given(litter, List.of(way.showing(any, look)))) - born);
+            double chance =
+                    Math.exp(before.with(litter.litter(), given(litter, List.of(way.showing(any, look)))) - born);
             sum += chance;
             if (chance > 0) {
                 looks.add(look);
@@ -99,7 +104,8 @@ final class LitterJudge {
             }
         }
         if (Math.abs(sum - 1) > 1e-6) {
-            return untested(litter, Standing.FINE, "what its looks say depends on an age or season that is not recorded");
+            return untested(
+                    litter, Standing.FINE, "what its looks say depends on an age or season that is not recorded");
         }
         Map<Shown, Integer> counts = new LinkedHashMap<>();
         Map<Shown, Double> expected = new LinkedHashMap<>();
@@ -148,7 +154,8 @@ final class LitterJudge {
 
     private static Judged untested(Noticed litter, Standing standing, String why) {
         return new Judged(
-                new LitterFit(litter.litter().id(), standing, Map.of(), Map.of(), Optional.empty(), 0, Optional.of(why)),
+                new LitterFit(
+                        litter.litter().id(), standing, Map.of(), Map.of(), Optional.empty(), 0, Optional.of(why)),
                 Optional.empty());
     }
 
@@ -188,7 +195,9 @@ final class LitterJudge {
             if (Math.rint(ways) <= (couple ? MOST_OF_COUPLES : MOST_OF_KINDREDS)) {
                 return Optional.of(listed(observed, kits));
             }
-            return couple && ((double) kits * looks.size() * DRAWS <= 10.0 * MOST_STEPS) && (litter.chances().length == 0)
+            return couple
+                            && ((double) kits * looks.size() * DRAWS <= 10.0 * MOST_STEPS)
+                            && (litter.chances().length == 0)
                     ? Optional.of(drawn(observed, kits))
                     : Optional.empty();
         }
@@ -201,7 +210,10 @@ final class LitterJudge {
             double whole = most + Math.log(sum);
             double[] normal = logs.stream().mapToDouble(log -> log - whole).toArray();
             return new LitterOutcomes(
-                    log(observed) - whole, normal, Arrays.stream(normal).map(Math::exp).toArray(), true);
+                    log(observed) - whole,
+                    normal,
+                    Arrays.stream(normal).map(Math::exp).toArray(),
+                    true);
         }
 
         private void list(int[] counts, int at, int left, List<Double> logs) {

@@ -20,7 +20,8 @@ record LitterOutcomes(double observed, double[] logs, double[] chances, boolean 
     /** The chance of an outcome no likelier than what was observed. */
     double p() {
         if (!listed) {
-            long hits = Arrays.stream(logs).filter(log -> log <= observed + SAME).count();
+            long hits =
+                    Arrays.stream(logs).filter(log -> log <= observed + SAME).count();
             return (hits + 1.0) / (logs.length + 1.0);
         }
         double p = 0;

@@ -84,8 +84,8 @@ final class MatingJudge {
         List<String> words = new ArrayList<>();
         parent.tests().forEach(test -> words.add(String.join(" or ", test.result())));
         parent.observations()
-                .forEach(seen -> words.add(
-                        String.join(" or ", seen.looks().stream().map(Phenotype::toString).toList())));
+                .forEach(seen -> words.add(String.join(
+                        " or ", seen.looks().stream().map(Phenotype::toString).toList())));
         return words.isEmpty() ? "not recorded" : String.join(", ", words);
     }
 
@@ -124,7 +124,8 @@ final class MatingJudge {
         Counts counted = new Counts(counts);
         Ratio ratio = ratio(shares);
         List<Interval> intervals = counts.values().stream()
-                .map(count -> BinomialInterval.clopperPearson(count, group.seen().size(), LEVEL))
+                .map(count ->
+                        BinomialInterval.clopperPearson(count, group.seen().size(), LEVEL))
                 .toList();
         return Optional.of(new MatingFit(
                 List.copyOf(group.litters()),
@@ -132,7 +133,8 @@ final class MatingJudge {
                 GoodnessOfFit.of(counted, ratio),
                 independent,
                 independent && (looks.size() > 1)
-                        ? Optional.of(MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
+                        ? Optional.of(
+                                MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
                         : Optional.empty(),
                 intervals));
     }

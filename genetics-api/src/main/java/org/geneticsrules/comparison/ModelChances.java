@@ -57,8 +57,7 @@ final class ModelChances {
         Optional<Individual> dam = kindred.dam(pedigree);
         return sire.isEmpty() || dam.isEmpty()
                 ? new KindredChances(inference, inference.loci(), kindred.founders())
-                : new CoupleChances(
-                        likelihood, likelihood.sire(sire.get()), likelihood.dam(dam.get()), this::seen);
+                : new CoupleChances(likelihood, likelihood.sire(sire.get()), likelihood.dam(dam.get()), this::seen);
     }
 
     private List<Object> key(Seen sire, Seen dam, List<Noticed> litters) {

@@ -87,7 +87,8 @@ public final class ModelFit {
      */
     public ModelFit drawing(int number, long start) {
         if (number < 99) {
-            throw new IllegalArgumentException("a p is found from at least 99 draws, but " + number + " were asked for");
+            throw new IllegalArgumentException(
+                    "a p is found from at least 99 draws, but " + number + " were asked for");
         }
         return new ModelFit(question, candidate, number, start);
     }
@@ -105,8 +106,10 @@ public final class ModelFit {
         SplittableRandom random = new SplittableRandom(seed);
         LitterJudge judge = new LitterJudge(
                 candidate.compiled(), !question.confusions().all().isEmpty(), random);
-        KitJudge kitJudge = new KitJudge(candidate.compiled(), !question.confusions().all().isEmpty());
-        MatingJudge matingJudge = new MatingJudge(candidate.compiled(), !question.confusions().all().isEmpty(), seed);
+        KitJudge kitJudge =
+                new KitJudge(candidate.compiled(), !question.confusions().all().isEmpty());
+        MatingJudge matingJudge = new MatingJudge(
+                candidate.compiled(), !question.confusions().all().isEmpty(), seed);
         Map<Integer, LitterFit> litters = new LinkedHashMap<>();
         List<KitFit> kits = new ArrayList<>();
         List<LitterOutcomes> outcomes = new ArrayList<>();

@@ -49,7 +49,10 @@ class ModelFitTest {
         assertTrue(fit.matings().get(0).independent());
         assertFalse(fit.isRejected());
         assertTrue(fit.matings().get(0).shares().get(1).contains(0.25));
-        assertEquals(fit.p().orElseThrow(), fit.matings().get(0).exact().orElseThrow().p(), 1e-7);
+        assertEquals(
+                fit.p().orElseThrow(),
+                fit.matings().get(0).exact().orElseThrow().p(),
+                1e-7);
     }
 
     /**
@@ -58,12 +61,21 @@ class ModelFitTest {
      */
     @Test
     void yellow_mice() {
-        assertEquals(1.2571, chiSquared(fit(Coats.recessive(), Coats.ofCarriers(263, 100))).statistic(), 5e-5);
+        assertEquals(
+                1.2571,
+                chiSquared(fit(Coats.recessive(), Coats.ofCarriers(263, 100))).statistic(),
+                5e-5);
         FittedModel small = fit(Coats.lethal(), Coats.ofCarriers(263, 100));
         assertEquals(5.4669, chiSquared(small).statistic(), 5e-5);
         assertTrue(small.isRejected());
-        assertEquals(68.8327, chiSquared(fit(Coats.recessive(), Coats.ofCarriers(800, 435))).statistic(), 5e-5);
-        assertEquals(1.9838, chiSquared(fit(Coats.lethal(), Coats.ofCarriers(800, 435))).statistic(), 5e-5);
+        assertEquals(
+                68.8327,
+                chiSquared(fit(Coats.recessive(), Coats.ofCarriers(800, 435))).statistic(),
+                5e-5);
+        assertEquals(
+                1.9838,
+                chiSquared(fit(Coats.lethal(), Coats.ofCarriers(800, 435))).statistic(),
+                5e-5);
     }
 
     /**
@@ -72,12 +84,23 @@ class ModelFitTest {
      */
     @Test
     void the_true_model_is_rejected() {
-        Catalogue traits = Catalogue.builder("flies", "1").trait("eyes", "red", "white").build();
+        Catalogue traits =
+                Catalogue.builder("flies", "1").trait("eyes", "red", "white").build();
         Model model = Model.builder("flies", "1", traits)
-                .locus("W", at -> at.alleles("W", "w").dominant("W", "w").shows("W", "red").shows("w", "white"))
+                .locus(
+                        "W",
+                        at -> at.alleles("W", "w")
+                                .dominant("W", "w")
+                                .shows("W", "red")
+                                .shows("w", "white"))
                 .group(LinkageGroup.single(Transmission.X, "W"))
-                .trait("eyes", rule -> rule.when(Condition.where("W", "white"), "white").otherwise("red"))
-                .population("even", one -> one.frequency("W", "W", Probability.of(1, 2)).frequency("W", "w", Probability.of(1, 2)))
+                .trait(
+                        "eyes",
+                        rule -> rule.when(Condition.where("W", "white"), "white")
+                                .otherwise("red"))
+                .population(
+                        "even",
+                        one -> one.frequency("W", "W", Probability.of(1, 2)).frequency("W", "w", Probability.of(1, 2)))
                 .build();
         PedigreeBuilder builder = Pedigree.builder("flies", "1")
                 .add(tested("sire", Sex.MALE, "W/Y"))
@@ -90,7 +113,9 @@ class ModelFitTest {
                         .with(Ascertainment.complete()))
                 .build();
         FittedModel fit = ModelFit.of(
-                        ModelComparison.of(List.of(Candidate.of(model)), pedigree).from("even"), 0)
+                        ModelComparison.of(List.of(Candidate.of(model)), pedigree)
+                                .from("even"),
+                        0)
                 .judge();
         assertEquals(128.98, chiSquared(fit).statistic(), 5e-3);
         assertEquals(2, chiSquared(fit).degreesOfFreedom());
@@ -120,7 +145,8 @@ class ModelFitTest {
         PedigreeBuilder builder = Coats.carriers(Pedigree.builder("carriers", "1"), "");
         FittedModel fit = fit(
                 Coats.recessive(),
-                Coats.litter(builder, "ten", "", 10, 0, Ascertainment.complete()).build());
+                Coats.litter(builder, "ten", "", 10, 0, Ascertainment.complete())
+                        .build());
         LitterFit litter = fit.litters().get(0);
         assertEquals(2.5, litter.expected().get(new Shown(Optional.empty(), LIGHT)), 1e-9);
         // no likelier than none light are also six and more: 1 - sum of the others, by hand below
@@ -146,15 +172,22 @@ class ModelFitTest {
     /** Parents of uncertain genotype make litter-mates alike: two light of two are 4/9 1/16, not (1/9)^2. */
     @Test
     void uncertain_parents_make_litter_mates_alike() {
-        PedigreeBuilder builder = Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
+        PedigreeBuilder builder =
+                Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
         FittedModel fit = fit(
                 Coats.recessive(),
-                Coats.litter(builder, "litter", "", 0, 2, Ascertainment.complete()).build());
+                Coats.litter(builder, "litter", "", 0, 2, Ascertainment.complete())
+                        .build());
         assertEquals(4.0 / 9 / 16, fit.p().orElseThrow(), 1e-12);
         assertFalse(fit.matings().get(0).independent());
         assertEquals(Optional.empty(), fit.matings().get(0).exact());
         // given its mate, a kit is light with 1/4, so it is fine
-        assertEquals(List.of(0.25, 0.25), fit.kits().stream().map(KitFit::chance).map(c -> Math.rint(c * 1e9) / 1e9).toList());
+        assertEquals(
+                List.of(0.25, 0.25),
+                fit.kits().stream()
+                        .map(KitFit::chance)
+                        .map(c -> Math.rint(c * 1e9) / 1e9)
+                        .toList());
         assertEquals(Set.of(Standing.FINE), standings(fit));
         assertTrue(fit.isRejected()); // 0.028: so rare a litter is called unlikely
     }
@@ -172,7 +205,8 @@ class ModelFitTest {
                 .add(seen("dam", DARK));
         FittedModel fit = fit(
                 Coats.recessive(),
-                Coats.litter(builder, "litter", "", 3, 1, Ascertainment.complete()).build());
+                Coats.litter(builder, "litter", "", 3, 1, Ascertainment.complete())
+                        .build());
         assertTrue(fit.isImpossible());
         assertEquals(
                 List.of(Standing.NOT_JUDGED, Standing.NOT_JUDGED, Standing.NOT_JUDGED, Standing.IMPOSSIBLE),
@@ -182,8 +216,10 @@ class ModelFitTest {
     /** A kit that is misread once in a thousand and shows what it cannot is unlikely. */
     @Test
     void a_rare_kit_is_unlikely() {
-        PedigreeBuilder builder = Pedigree.builder("pair", "1").add(seen("sire", LIGHT)).add(seen("dam", LIGHT));
-        Pedigree pedigree = Coats.litter(builder, "litter", "", 1, 5, Ascertainment.complete()).build();
+        PedigreeBuilder builder =
+                Pedigree.builder("pair", "1").add(seen("sire", LIGHT)).add(seen("dam", LIGHT));
+        Pedigree pedigree = Coats.litter(builder, "litter", "", 1, 5, Ascertainment.complete())
+                .build();
         ModelComparison question = ModelComparison.of(List.of(Candidate.of(Coats.recessive())), pedigree)
                 .from("even")
                 .with(org.geneticsrules.trait.Confusions.of(List.of(new org.geneticsrules.trait.Confusion(
@@ -219,7 +255,8 @@ class ModelFitTest {
         Coats.litter(builder, "one", "", 5, 1, Ascertainment.complete());
         Coats.litter(builder, "two", "", 2, 4, Ascertainment.complete());
         Pedigree pedigree = builder.build();
-        ModelFit question = ModelFit.of(Candidate.of(Coats.recessive()), pedigree).from("even");
+        ModelFit question =
+                ModelFit.of(Candidate.of(Coats.recessive()), pedigree).from("even");
         FittedModel fit = question.drawing(20_000, 7).judge();
         assertEquals(fit, question.drawing(20_000, 7).judge());
         assertEquals(Optional.of(new FittedModel.Draws(20_000, 7)), fit.draws());
