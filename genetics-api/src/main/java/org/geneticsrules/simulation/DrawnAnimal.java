@@ -103,7 +103,16 @@ public final class DrawnAnimal {
      * @return the observations, in the order of the looks
      */
     public List<Observation> observations() {
-        return notes.stream().map(Recorder.Note::observation).collect(ImmutableList.toImmutableList());
+        return notes.stream().flatMap(note -> note.observation().stream()).collect(ImmutableList.toImmutableList());
+    }
+
+    /**
+     * Returns the sex that was written down, if a look was planned at it.
+     *
+     * @return the sex; empty if nobody looked
+     */
+    public Optional<Sex> recordedSex() {
+        return notes.stream().anyMatch(Recorder.Note::tellsSex) ? Optional.of(sex) : Optional.empty();
     }
 
     /**
@@ -118,8 +127,8 @@ public final class DrawnAnimal {
     /**
      * Tells whether it was once recorded with a look.
      *
-     * @param description the states of some traits
-     * @return true if an observation names all of them
+     * @param description the states of some traits; {@code sex} may be among them
+     * @return true if all of them were written down at one look
      */
     public boolean isRecordedWith(Phenotype description) {
         for (Recorder.Note note : notes) {

@@ -55,7 +55,7 @@ final class Drop {
     static Individual recorded(Individual bare, DrawnAnimal drawn) {
         return new Individual(
                 bare.id(),
-                bare.sex(),
+                bare.sex().or(drawn::recordedSex),
                 bare.born(),
                 bare.population(),
                 drawn.observations(),
@@ -66,6 +66,7 @@ final class Drop {
     }
 
     /** The parents of a litter, and its kits so far. */
+    @SuppressWarnings("ArrayRecordComponent") // handed over, never compared
     private record Nest(short[] dam, List<short[]> males, int sire, Conception conception, Descent.Brood brood) {}
 
     private final class World {

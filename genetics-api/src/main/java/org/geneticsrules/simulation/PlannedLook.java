@@ -11,7 +11,8 @@ import org.geneticsrules.trait.LifeStage;
  * A look at animals that is planned: when, in what light, at what, and how many of them are looked at.
  *
  * @param stage the age or moult and the season at which each animal is looked at
- * @param traits the traits that are written down, in order; {@code sex} may be among them
+ * @param traits the traits that are written down, in order; {@code sex} may be among them, which is then
+ *     written down as the sex of the animal
  * @param light the light, if it is stated
  * @param share the chance that an animal is looked at, each by itself
  */

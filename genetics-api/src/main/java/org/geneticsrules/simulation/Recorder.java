@@ -64,15 +64,24 @@ final class Recorder {
             return true;
         }
 
-        Observation observation() {
+        /** Whether the sex was written down. */
+        boolean tellsSex() {
+            return look.traits().contains(Sex.VARIABLE);
+        }
+
+        /** What was written down but for the sex, which is no observation; empty if there was nothing else. */
+        Optional<Observation> observation() {
             Map<String, String> read = new LinkedHashMap<>();
             for (int t = 0; t < states.length; t++) {
-                if (!states[t].equals(Lives.NO_CLAIM)) {
+                if (!states[t].equals(Lives.NO_CLAIM) && !look.traits().get(t).equals(Sex.VARIABLE)) {
                     read.put(look.traits().get(t), states[t]);
                 }
             }
+            if (read.isEmpty()) {
+                return Optional.empty();
+            }
             Observation seen = Observation.of(look.stage(), Phenotype.from(read));
-            return look.light().map(seen::in).orElse(seen);
+            return Optional.of(look.light().map(seen::in).orElse(seen));
         }
     }
 

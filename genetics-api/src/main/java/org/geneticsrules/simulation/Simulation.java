@@ -257,7 +257,7 @@ public final class Simulation {
      * looks, names, tests and hearing is left out, and so are its corrections.
      *
      * <p>A stated sex is part of the plan: a kit is drawn among those of its sex, and the sex tells nothing of its parents. Where it is not
-     * stated, kits are of the sex that they happen to have.
+     * stated, kits are of the sex that they happen to have, and it is written down by looks at {@code sex} alone.
      *
      * @param plan the structure
      * @param founders what is known of founders, by id; any other founder is an animal of its population

@@ -34,6 +34,10 @@ final class AmbientRule {
             "java.util.SplittableRandom.<init>()",
             "java.util.UUID.randomUUID",
             "java.util.concurrent.ThreadLocalRandom.current",
+            "java.util.random.RandomGenerator.getDefault",
+            "java.util.random.RandomGenerator.of",
+            "java.util.random.RandomGeneratorFactory.create()",
+            "java.util.random.RandomGeneratorFactory.getDefault",
             // The machine's clock and time zone.
             "java.lang.System.currentTimeMillis",
             "java.lang.System.nanoTime",

@@ -112,6 +112,7 @@ class ArchitectureRulesTest {
                 "java.util.Locale.getDefault(",
                 "java.lang.System.currentTimeMillis(",
                 "java.util.Random.<init>()",
+                "java.util.random.RandomGenerator.of(",
                 "java.lang.Math.random(",
                 "java.time.LocalDate.now()",
                 "java.lang.String.format(",
