@@ -11,6 +11,7 @@ module org.geneticsrules.api {
     requires static tools.jackson.databind;
 
     exports org.geneticsrules.answer;
+    exports org.geneticsrules.answer.compared;
     exports org.geneticsrules.answer.described;
     exports org.geneticsrules.answer.named;
     exports org.geneticsrules.answer.recorded;

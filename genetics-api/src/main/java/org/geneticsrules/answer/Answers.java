@@ -125,6 +125,15 @@ public final class Answers {
     }
 
     /**
+     * Returns the rival models that are asked, too.
+     *
+     * @return what is held instead, in the order stated
+     */
+    public List<RivalModel> against() {
+        return rivals;
+    }
+
+    /**
      * Returns the model the answers rest on.
      *
      * @return the compiled model

@@ -42,7 +42,13 @@ public final class RivalModel {
         return title;
     }
 
-    CompiledModel compiled() {
+    /**
+     * Returns the model. It is made when it is first asked for.
+     *
+     * @return the compiled model
+     * @throws org.geneticsrules.problem.ProblemsException if it cannot be made, as a patch on another base cannot
+     */
+    public CompiledModel compiled() {
         return compiled.get();
     }
 

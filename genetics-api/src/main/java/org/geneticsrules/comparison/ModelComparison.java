@@ -234,7 +234,12 @@ public final class ModelComparison {
         return population.map(watched::from).orElse(watched);
     }
 
-    List<Candidate> candidates() {
+    /**
+     * Returns the models.
+     *
+     * @return the candidates, in order
+     */
+    public List<Candidate> candidates() {
         return candidates;
     }
 
@@ -242,7 +247,12 @@ public final class ModelComparison {
         return countingParents;
     }
 
-    Confusions confusions() {
+    /**
+     * Returns the naming errors that are reckoned with.
+     *
+     * @return how often a state is recorded as another
+     */
+    public Confusions confusions() {
         return confusions;
     }
 

@@ -164,8 +164,11 @@ record Ground(
     }
 
     private Origin origin(String id) {
-        return new Origin(
-                Optional.of(Objects.requireNonNull(model().populations().get(id), id)));
+        return new Origin(Optional.of(population(id)));
+    }
+
+    Population population(String id) {
+        return Objects.requireNonNull(model().populations().get(id), id);
     }
 
     private static void throwUnlessFrequenciesLack(ProblemsException e) {

@@ -8,6 +8,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.HiddenAllele;
 import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.answer.RivalVerdict;
@@ -15,6 +16,7 @@ import org.geneticsrules.answer.Status;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Sampling;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.ProblemsException;
@@ -123,6 +125,46 @@ public final class RecordedAnswers {
      */
     public RecordedAnswers sampling(Sampling how) {
         return new RecordedAnswers(ground.sampling(how));
+    }
+
+    /**
+     * Returns the model.
+     *
+     * @return the model under which records are read
+     */
+    public Model model() {
+        return ground.model();
+    }
+
+    /**
+     * Returns the naming errors that are reckoned with.
+     *
+     * @return how often a state is recorded as another
+     */
+    public Confusions confusions() {
+        return ground.confusions();
+    }
+
+    /**
+     * Returns what any answer from these records rests on, for those who put other answers together.
+     *
+     * @param traits ids of the traits that records speak of and that matter
+     * @param weighted whether the answer gives chances
+     * @return the assumptions, evidence and notices
+     */
+    public RecordBasis basis(Collection<String> traits, boolean weighted) {
+        Draft draft = new Draft(ground);
+        List<Origin> origins = weighted ? List.of(new Origin(ground.population().map(ground::population))) : List.of();
+        draft.rest(ground.pedigree(), ground.compiled().lociRead(traits), origins);
+        draft.notices(ground.pedigree(), ground.inference(ground.pedigree()).notices());
+        EvidenceLevel evidence = ground.answers().evidence(draft.statements, draft.populations);
+        return new RecordBasis(
+                ground.answers(),
+                ground.population(),
+                ground.confusions(),
+                draft.taken.list(),
+                evidence,
+                new ArrayList<>(draft.notices));
     }
 
     /**

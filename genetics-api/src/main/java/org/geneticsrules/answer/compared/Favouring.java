@@ -1,0 +1,334 @@
+package org.geneticsrules.answer.compared;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.geneticsrules.answer.recorded.RecordBasis;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.comparison.ComparedModels;
+import org.geneticsrules.comparison.ComparedModels.LeftOut;
+import org.geneticsrules.comparison.ComparedModels.Recheck;
+import org.geneticsrules.comparison.FittedModel;
+import org.geneticsrules.comparison.ModelComparison;
+import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.hypothesis.Comparison;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.trait.Confusion;
+import org.geneticsrules.trait.Confusions;
+import org.jspecify.annotations.Nullable;
+
+/** Puts together which of several models litters favour. */
+final class Favouring {
+
+    /** Leaving out each of more litters than these is not tried. */
+    private static final int MOST_LEFT_OUT = 200;
+
+    /** Pairs of models that are alike and are asked whether they always are. */
+    private static final int MOST_PAIRS = 10;
+
+    private static final int MISREAD_OF = 100;
+
+    private final ModelComparison question;
+    private final Judging judging;
+    private final List<Candidate> candidates;
+    private final int draws;
+    private final long seed;
+
+    Favouring(
+            ModelComparison question,
+            RecordBasis basis,
+            Pedigree pedigree,
+            List<String> left,
+            int draws,
+            long seed) {
+        this.question = question;
+        this.judging = new Judging(question, basis, pedigree, draws, seed);
+        this.candidates = question.candidates();
+        this.draws = draws;
+        this.seed = seed;
+        if (!left.isEmpty()) {
+            judging.notices.add("rival models that were not compared, because they do not know these records or leave a recorded"
+                    + " trait open: " + String.join(", ", left));
+        }
+    }
+
+    LitterAnswer answer() {
+        Optional<String> named = judging.population(question);
+        ModelComparison asked = named.map(question::from).orElse(question);
+        ComparedModels compared = asked.compare();
+        Optional<FittedModel> fit = compared.best().isPresent()
+                ? Optional.of(ModelFit.of(asked, compared.best().getAsInt())
+                        .drawing(draws, seed)
+                        .judge())
+                : Optional.empty();
+        Standings standings = standings(asked, named, compared);
+        return judging.answer(
+                candidates.size() == 1
+                        ? "Which model do these litters favour?"
+                        : "Which of " + candidates.size() + " models do these litters favour, and does any fit?",
+                verdict(standings, fit),
+                decided(standings, fit),
+                fit,
+                Optional.of(standings),
+                named.map(id ->
+                        Objects.requireNonNull(candidates.get(0).model().populations().get(id))));
+    }
+
+    private Standings standings(ModelComparison asked, Optional<String> named, ComparedModels compared) {
+        List<Standings.Standing> models = new ArrayList<>();
+        List<Double> posteriors = compared.posteriors();
+        double whole = candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
+        for (int m = 0; m < candidates.size(); m++) {
+            double highest = 0;
+            for (double one : compared.running(m, 0)) {
+                highest = Math.max(highest, one);
+            }
+            OptionalInt reached = m == 0 ? OptionalInt.empty() : compared.reached(m, 0, compared.bar());
+            Candidate candidate = candidates.get(m);
+            models.add(new Standings.Standing(
+                    candidate.name(),
+                    candidate.model().reference(),
+                    compared.log(m),
+                    highest,
+                    reached.isPresent()
+                            ? Optional.of(compared.litter(reached.getAsInt()).litter())
+                            : Optional.empty(),
+                    candidate.prior().toDouble() / whole,
+                    posteriors.isEmpty() ? 0 : posteriors.get(m),
+                    compared.impossible(m) ? compared.recheck(m) : List.of()));
+        }
+        List<Standings.Pair> alike = new ArrayList<>();
+        for (int one = 0; one < candidates.size(); one++) {
+            for (int other = one + 1; other < candidates.size(); other++) {
+                if (compared.alike(one, other)) {
+                    alike.add(new Standings.Pair(one, other));
+                }
+            }
+        }
+        return new Standings(
+                models,
+                compared.best(),
+                compared.bar(),
+                compared.kits(),
+                asked.records().dropped(),
+                compared.litters(),
+                alike,
+                alike.stream().limit(MOST_PAIRS).filter(this::inseparable).toList(),
+                otherwise(asked, named),
+                leftOut(compared));
+    }
+
+    /** Whether two models foretell the compared traits alike, of every mating and at every stage. */
+    private boolean inseparable(Standings.Pair pair) {
+        try {
+            return Comparison.of(
+                            candidates.get(pair.one()).model(),
+                            candidates.get(pair.other()).model())
+                    .inTraits(question.records().traits())
+                    .whatMoves()
+                    .isNothing();
+        } catch (ProblemsException | TooLargeException | IllegalArgumentException notFoundOut) {
+            return false;
+        }
+    }
+
+    private List<Standings.Otherwise> otherwise(ModelComparison asked, Optional<String> named) {
+        List<Standings.Otherwise> all = new ArrayList<>();
+        for (String id : Judging.populations(question)) {
+            if (named.isPresent() && !id.equals(named.get())) {
+                attempt("founders as in \"" + id + "\"", question.from(id), all);
+            }
+        }
+        if (question.confusions().all().isEmpty()) {
+            attempt(
+                    "1 look in " + MISREAD_OF + " misread, as any other state of its trait alike",
+                    asked.with(misread(question.records().traits())),
+                    all);
+        }
+        return all;
+    }
+
+    private void attempt(String assumed, ModelComparison other, List<Standings.Otherwise> all) {
+        try {
+            ComparedModels compared = other.compare();
+            List<Double> logs = new ArrayList<>();
+            for (int m = 0; m < candidates.size(); m++) {
+                logs.add(compared.log(m));
+            }
+            all.add(new Standings.Otherwise(assumed, logs));
+        } catch (TooLargeException e) {
+            judging.notices.add("how it comes out with " + assumed + " would take more work than allowed");
+        } catch (ProblemsException e) {
+            judging.notices.add("how it comes out with " + assumed + " cannot be told: a frequency that matters is not stated");
+        }
+    }
+
+    private Confusions misread(Collection<String> traits) {
+        List<Confusion> all = new ArrayList<>();
+        for (String trait : traits) {
+            List<String> states =
+                    candidates.get(0).model().catalogue().traits().get(trait).states();
+            for (String shown : states) {
+                for (String read : states) {
+                    if (!read.equals(shown)) {
+                        all.add(new Confusion(
+                                trait,
+                                shown,
+                                read,
+                                Optional.empty(),
+                                Probability.of(1, (long) MISREAD_OF * (states.size() - 1))));
+                    }
+                }
+            }
+        }
+        return Confusions.of(all);
+    }
+
+    private List<LeftOut> leftOut(ComparedModels compared) {
+        if (compared.size() < 2) {
+            return List.of();
+        }
+        if (compared.size() > MOST_LEFT_OUT) {
+            judging.notices.add("how it comes out without each litter was not tried: there are " + compared.size());
+            return List.of();
+        }
+        return compared.leavingOut();
+    }
+
+    private static boolean decided(Standings standings, Optional<FittedModel> fit) {
+        if (standings.best().isEmpty() || fit.filter(FittedModel::isRejected).isPresent()) {
+            return true;
+        }
+        return lead(standings) >= Math.log(standings.bar());
+    }
+
+    /** By how much the best is ahead of the next that is not foretelling the same. */
+    private static double lead(Standings standings) {
+        int best = standings.best().orElseThrow();
+        double next = Double.NEGATIVE_INFINITY;
+        for (int m = 0; m < standings.models().size(); m++) {
+            if (m != best && !alike(standings, best, m)) {
+                next = Math.max(next, standings.models().get(m).log());
+            }
+        }
+        return standings.models().get(best).log() - next;
+    }
+
+    private static boolean alike(Standings standings, int one, int other) {
+        return standings.alike().contains(new Standings.Pair(Math.min(one, other), Math.max(one, other)));
+    }
+
+    private String verdict(Standings standings, Optional<FittedModel> fit) {
+        List<Standings.Standing> models = standings.models();
+        if (standings.best().isEmpty()) {
+            return "None of these models allows the records." + recheck(models.get(0));
+        }
+        int best = standings.best().getAsInt();
+        String title = quoted(models.get(best));
+        if (fit.filter(FittedModel::isRejected).isPresent()) {
+            return "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p "
+                    + Ratios.chance(fit.get().p().orElse(0.0)) + ").";
+        }
+        List<String> same = new ArrayList<>();
+        for (int m = 0; m < models.size(); m++) {
+            if (m != best && alike(standings, best, m)) {
+                same.add(quoted(models.get(m)));
+            }
+        }
+        String twins = same.isEmpty()
+                ? ""
+                : " It foretells the same of every litter as " + String.join(", ", same)
+                        + "; these records cannot tell them apart" + always(standings, best) + ".";
+        if (same.size() == models.size() - 1) {
+            return "These records cannot tell the models apart: all foretell every litter alike" + always(standings, best) + ".";
+        }
+        double lead = lead(standings);
+        Standings.Standing next = next(standings, best);
+        if (lead >= Math.log(standings.bar())) {
+            if (lead == Double.POSITIVE_INFINITY) {
+                return "The records exclude " + quoted(next) + " and allow " + title + "." + recheck(next)
+                        + misread(standings, best, next) + twins;
+            }
+            return "The records favour " + title + ": they are " + Ratios.of(lead) + " likelier under it than under "
+                    + quoted(next) + ", where " + bar(standings) + " is evidence." + turns(standings, best) + twins;
+        }
+        return "No model is ahead by enough: the records are " + Ratios.of(lead) + " likelier under " + title
+                + " than under " + quoted(next) + ", where " + bar(standings) + " would be evidence." + twins;
+    }
+
+    private static String bar(Standings standings) {
+        int rivals = standings.models().size() - 1;
+        return String.format(Locale.ROOT, "%.0f : 1", standings.bar())
+                + (rivals > 1 ? " (20 for each of " + rivals + " rivals)" : "");
+    }
+
+    private static Standings.Standing next(Standings standings, int best) {
+        Standings.@Nullable Standing next = null;
+        for (int m = 0; m < standings.models().size(); m++) {
+            Standings.Standing one = standings.models().get(m);
+            if (m != best && !alike(standings, best, m) && (next == null || one.log() > next.log())) {
+                next = one;
+            }
+        }
+        return Objects.requireNonNull(next);
+    }
+
+    /** That two models which foretell these litters alike always do. */
+    private static String always(Standings standings, int best) {
+        return standings.inseparable().stream().anyMatch(pair -> pair.one() == best || pair.other() == best)
+                ? ", and some not by any look at these traits"
+                : "";
+    }
+
+    private static String recheck(Standings.Standing excluded) {
+        List<String> animals =
+                excluded.recheck().stream().map(Recheck::animals).flatMap(List::stream).toList();
+        boolean single = excluded.recheck().size() == 1 && !animals.isEmpty();
+        return single
+                ? " That hangs on single records: without any one of those of " + String.join(", ", animals)
+                        + " the rest is possible. Look at them again, or allow for errors of naming."
+                : "";
+    }
+
+    private static String misread(Standings standings, int best, Standings.Standing next) {
+        int other = standings.models().indexOf(next);
+        return standings.otherwise().stream()
+                .filter(one -> one.assumed().startsWith("1 look in"))
+                .map(one -> one.logs().get(best) - one.logs().get(other))
+                .map(log -> Double.isNaN(log)
+                        ? ""
+                        : log >= 0
+                                ? " With 1 look in " + MISREAD_OF + " misread the ratio is " + Ratios.of(log) + "."
+                                : " With 1 look in " + MISREAD_OF + " misread it is the other one that is ahead, "
+                                        + Ratios.of(-log) + ".")
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Whether another assumption, or the want of one litter, makes another model the best. */
+    private static String turns(Standings standings, int best) {
+        List<String> turning = new ArrayList<>();
+        standings.otherwise().stream()
+                .filter(one -> one.best().isPresent() && one.best().getAsInt() != best
+                        && !alike(standings, best, one.best().getAsInt()))
+                .forEach(one -> turning.add("with " + one.assumed()));
+        standings.leftOut().stream()
+                .filter(one -> {
+                    OptionalInt other = new Standings.Otherwise("", one.logs()).best();
+                    return other.isPresent() && other.getAsInt() != best && !alike(standings, best, other.getAsInt());
+                })
+                .forEach(one -> turning.add("without litter " + one.litter()));
+        return turning.isEmpty() ? "" : " That turns " + String.join(", or ", turning) + ".";
+    }
+
+    private static String quoted(Standings.Standing one) {
+        return "\"" + one.title() + "\"";
+    }
+}

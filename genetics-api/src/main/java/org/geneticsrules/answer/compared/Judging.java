@@ -1,0 +1,246 @@
+package org.geneticsrules.answer.compared;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.Assumption;
+import org.geneticsrules.answer.recorded.RecordBasis;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.caution.Role;
+import org.geneticsrules.caution.Situation;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.comparison.FittedModel;
+import org.geneticsrules.comparison.KitFit;
+import org.geneticsrules.comparison.LitterFit;
+import org.geneticsrules.comparison.ModelComparison;
+import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.document.Reference;
+import org.geneticsrules.model.Population;
+import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Taxon;
+
+/** Puts together how well litters go with one model, and what every answer about litters has in common. */
+final class Judging {
+
+    final ModelComparison question;
+    final RecordBasis basis;
+    final Pedigree pedigree;
+    final int draws;
+    final long seed;
+    final Taxon.Young young;
+    final Map<String, Assumption> taken = new TreeMap<>();
+    final Set<String> notices;
+
+    Judging(ModelComparison question, RecordBasis basis, Pedigree pedigree, int draws, long seed) {
+        this.question = question;
+        this.basis = basis;
+        this.pedigree = pedigree;
+        this.draws = draws;
+        this.seed = seed;
+        this.young = basis.answers().young();
+        this.notices = new LinkedHashSet<>(basis.notices());
+    }
+
+    LitterAnswer fit() {
+        Origin from = origin(asked -> ModelFit.of(asked, 0).drawing(draws, seed).judge());
+        FittedModel fit = from.fit();
+        return answer(
+                "How well do these litters go with \"" + fit.name() + "\"?",
+                verdict(fit),
+                fit.isRejected(),
+                Optional.of(fit),
+                Optional.empty(),
+                from.population());
+    }
+
+    /** By which population founders are weighed, and what came of it. */
+    record Origin(Optional<Population> population, FittedModel fit) {}
+
+    private Origin origin(Function<ModelComparison, FittedModel> judge) {
+        Optional<String> named = population(question);
+        ModelComparison asked = named.map(question::from).orElse(question);
+        return new Origin(
+                named.map(id -> Objects.requireNonNull(
+                        basis.answers().compiled().model().populations().get(id))),
+                judge.apply(asked));
+    }
+
+    /** The population named; else none, if the records state it of all; else the first that all models have. */
+    Optional<String> population(ModelComparison asked) {
+        if (basis.population().isPresent()) {
+            return basis.population();
+        }
+        try {
+            asked.compare();
+            return Optional.empty();
+        } catch (ProblemsException e) {
+            if (!e.problems().stream().allMatch(problem -> problem.code().equals("population-needed"))) {
+                throw e;
+            }
+            List<String> shared = populations(asked);
+            for (String id : shared) {
+                try {
+                    asked.from(id).compare();
+                    return Optional.of(id);
+                } catch (ProblemsException lacksFrequencies) {
+                    notices.add("population \"" + id + "\" names no frequencies for all loci that matter here");
+                }
+            }
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "population-needed",
+                            "",
+                            "no population that all of these models have names the frequencies that matter here")
+                    .expecting("a population for founders, in the records or by name"));
+        }
+    }
+
+    /** Populations that all models have, in the order of the first. */
+    static List<String> populations(ModelComparison asked) {
+        List<String> shared = new ArrayList<>();
+        List<Candidate> candidates = asked.candidates();
+        candidates.get(0).model().populations().keySet().forEach(id -> {
+            if (candidates.stream().allMatch(one -> one.model().populations().containsKey(id))) {
+                shared.add(id);
+            }
+        });
+        return shared;
+    }
+
+    private String verdict(FittedModel fit) {
+        List<KitFit> impossible = fit.kits().stream()
+                .filter(kit -> kit.standing() == KitFit.Standing.IMPOSSIBLE)
+                .toList();
+        if (fit.isImpossible()) {
+            return (impossible.isEmpty()
+                            ? "The records exclude one another under this model, and no single " + young.one() + " decides it."
+                            : "Under this model " + listed(impossible) + " cannot be, given the other records.")
+                    + " Look again, ask whether the recorded parents are the parents, or allow for errors of naming;"
+                    + " or the model is mistaken.";
+        }
+        String rare = fit.kits().stream().anyMatch(kit -> kit.standing() == KitFit.Standing.UNLIKELY)
+                ? " Unlikely, though possible: "
+                        + listed(fit.kits().stream()
+                                .filter(kit -> kit.standing() == KitFit.Standing.UNLIKELY)
+                                .toList())
+                        + "."
+                : "";
+        if (fit.p().isEmpty()) {
+            return "Nothing that was recorded is impossible under this model; how likely all of it is together was not found out."
+                    + rare;
+        }
+        double p = fit.p().get();
+        return (p < FittedModel.USUAL_RISK
+                        ? "These litters go badly with the model: only " + Ratios.chance(p)
+                                + " of all sets like them are as unlikely as they are, or more. That speaks against the model as a"
+                                + " whole, or against how litters were recorded; it does not say which of its rules is wrong."
+                        : "These litters go with the model: " + Ratios.chance(p)
+                                + " of all sets like them are as unlikely as they are, or more. That does not prove it; others may"
+                                + " go with them as well.")
+                + rare;
+    }
+
+    private String listed(List<KitFit> kits) {
+        List<String> words = new ArrayList<>();
+        kits.stream().limit(5).forEach(kit -> words.add(kit.kit() + " of litter " + kit.litter()));
+        if (kits.size() > 5) {
+            words.add((kits.size() - 5) + " more");
+        }
+        return String.join(", ", words);
+    }
+
+    /** Everything that goes with what was found. */
+    LitterAnswer answer(
+            String asked,
+            String verdict,
+            boolean decided,
+            Optional<FittedModel> fit,
+            Optional<Standings> comparison,
+            Optional<Population> population) {
+        assume(population);
+        Answers answers = basis.answers();
+        List<Phenotype> looks = looks();
+        QuestionKind kind = comparison.isPresent() ? QuestionKind.HYPOTHESIS : QuestionKind.LITTER;
+        List<Caution> cautions = answers.cautions(
+                Situation.of(kind.word()).with(Role.OFFSPRING, looks).with(Role.ANIMAL, looks));
+        return new LitterAnswer(
+                asked,
+                verdict,
+                decided,
+                given(),
+                fit,
+                comparison,
+                new ArrayList<>(taken.values()),
+                Answers.rivals(basis.evidence()),
+                cautions,
+                basis.evidence(),
+                answers.compiled().model().reference(),
+                new Reference(pedigree.id(), pedigree.version(), Optional.empty()),
+                new ArrayList<>(notices));
+    }
+
+    private List<String> given() {
+        long born = pedigree.litters().size();
+        List<String> given = new ArrayList<>();
+        given.add(born + (born == 1 ? " litter" : " litters") + " of " + pedigree);
+        given.add("traits compared: " + String.join(", ", question.records().traits()));
+        question.records().dropped().forEach(one -> given.add("left out: " + one));
+        return given;
+    }
+
+    /** What was seen of anybody, as far as it was compared. */
+    private List<Phenotype> looks() {
+        Set<Phenotype> looks = new LinkedHashSet<>();
+        for (Individual one : pedigree.individuals().values()) {
+            one.observations().forEach(seen -> looks.addAll(seen.looks()));
+        }
+        return new ArrayList<>(looks);
+    }
+
+    private void assume(Optional<Population> population) {
+        basis.assumptions().forEach(one -> taken.put(one.id(), one));
+        population.ifPresent(one -> taken.put(
+                "population",
+                new Assumption(
+                        "population",
+                        "Founders and unrecorded parents for whom no population is stated are as in population \"" + one.id()
+                                + "\"" + one.title().map(title -> " (" + title + ")").orElse("") + ".",
+                        "Other frequencies give other chances; name another population.")));
+        taken.put(
+                "founders-given",
+                new Assumption(
+                        "founders-given",
+                        "What was recorded of founders is taken as given, and no evidence for or against a model.",
+                        "Which looks are common among founders would count if founders were a sample of a known population."));
+        List<String> silent = pedigree.litters().values().stream()
+                .filter(litter -> litter.ascertainment() instanceof Ascertainment.Unknown)
+                .map(Litter::id)
+                .toList();
+        if (!silent.isEmpty()) {
+            taken.put(
+                    "litters-complete",
+                    new Assumption(
+                            "litters-complete",
+                            "The litters of which nobody wrote down why they are recorded ("
+                                    + (silent.size() > 5 ? silent.size() + " of them" : String.join(", ", silent))
+                                    + ") would have been recorded whatever they showed.",
+                            "Litters that were noticed for a rare look hold more of it than others do; say how each came to be"
+                                    + " recorded."));
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package org.geneticsrules.answer.compared;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+import java.util.Optional;
+import org.geneticsrules.answer.Assumption;
+import org.geneticsrules.answer.EvidenceLevel;
+import org.geneticsrules.answer.Rival;
+import org.geneticsrules.caution.Caution;
+import org.geneticsrules.comparison.FittedModel;
+import org.geneticsrules.document.Reference;
+
+/**
+ * What litters say of one model, or of several, with everything that has to go with it.
+ *
+ * <p>Immutable and thread-safe.
+ *
+ * @param question the question in a sentence
+ * @param verdict the answer in a sentence or two
+ * @param decided whether the records decide the question: a model is rejected or excluded, or one is ahead by the bar
+ * @param given what was stated
+ * @param fit how well the model, or the best of several, goes with the records; none if all exclude them
+ * @param comparison how several models compare; none if one was asked about
+ * @param assumptions what is taken for granted
+ * @param rivals views that differ from statements this rests on
+ * @param cautions what has to be said along with it
+ * @param evidence what it rests on under the first model
+ * @param model the first model
+ * @param pedigree id and version of the records
+ * @param notices what says nothing, and what was left out
+ */
+public record LitterAnswer(
+        String question,
+        String verdict,
+        boolean decided,
+        List<String> given,
+        Optional<FittedModel> fit,
+        Optional<Standings> comparison,
+        List<Assumption> assumptions,
+        List<Rival> rivals,
+        List<Caution> cautions,
+        EvidenceLevel evidence,
+        Reference model,
+        Reference pedigree,
+        List<String> notices) {
+
+    /**
+     * Copies the lists.
+     *
+     * @param question the question
+     * @param verdict the answer
+     * @param decided whether the records decide it
+     * @param given what was stated
+     * @param fit how well it goes with the records
+     * @param comparison how models compare
+     * @param assumptions what is taken for granted
+     * @param rivals differing views
+     * @param cautions what has to be said
+     * @param evidence what it rests on
+     * @param model the first model
+     * @param pedigree the records
+     * @param notices what says nothing
+     */
+    public LitterAnswer {
+        given = ImmutableList.copyOf(given);
+        assumptions = ImmutableList.copyOf(assumptions);
+        rivals = ImmutableList.copyOf(rivals);
+        cautions = ImmutableList.copyOf(cautions);
+        notices = ImmutableList.copyOf(notices);
+    }
+}

@@ -1,0 +1,164 @@
+package org.geneticsrules.answer.compared;
+
+import com.google.common.collect.ImmutableList;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.geneticsrules.answer.RivalModel;
+import org.geneticsrules.answer.recorded.RecordBasis;
+import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.comparison.ModelComparison;
+import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.ProblemsException;
+
+/**
+ * Answers what litters say of what is believed of their inheritance.
+ *
+ * <pre>{@code
+ * LitterAnswers litters = LitterAnswers.of(RecordedAnswers.of(answers, records));
+ * litters.fit();                      // does one model go with these litters
+ * litters.favour(List.of(another));   // which of several do they favour, and does any fit
+ * }</pre>
+ *
+ * <p>What is asked and how stands in the package's description. Immutable and thread-safe.
+ */
+public final class LitterAnswers {
+
+    private final RecordedAnswers recorded;
+    private final ImmutableList<String> traits;
+    private final int draws;
+    private final long seed;
+
+    private LitterAnswers(RecordedAnswers recorded, ImmutableList<String> traits, int draws, long seed) {
+        this.recorded = recorded;
+        this.traits = traits;
+        this.draws = draws;
+        this.seed = seed;
+    }
+
+    /**
+     * Answers about the litters of a pedigree.
+     *
+     * @param recorded the model, its cautions and rivals, the records, and what is assumed of founders and naming errors
+     * @return the answering service, about all traits that were recorded
+     */
+    public static LitterAnswers of(RecordedAnswers recorded) {
+        return new LitterAnswers(recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED);
+    }
+
+    /**
+     * Returns the same about some traits only.
+     *
+     * @param ids ids of traits; none for all
+     * @return a copy
+     */
+    public LitterAnswers about(Collection<String> ids) {
+        return new LitterAnswers(recorded, ImmutableList.copyOf(ids), draws, seed);
+    }
+
+    /**
+     * Returns the same with other draws where not all outcomes can be gone through.
+     *
+     * @param number how many sets of litters are drawn, at least 99
+     * @param start the seed
+     * @return a copy
+     */
+    public LitterAnswers drawing(int number, long start) {
+        return new LitterAnswers(recorded, traits, number, start);
+    }
+
+    /**
+     * Answers how well the litters go with the model.
+     *
+     * @return what fits, what is unlikely and what cannot be, kit by kit and litter by litter
+     * @throws ProblemsException if nothing was recorded of which the model speaks, founders lack frequencies, or how litters came to be
+     *     recorded does not go with their records
+     * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
+     */
+    public LitterAnswer fit() {
+        RecordBasis basis = recorded.basis(spoken(), true);
+        ModelComparison question = question(List.of(first(basis)));
+        return new Judging(question, basis, recorded.pedigree(), draws, seed).fit();
+    }
+
+    /**
+     * Answers which model the litters favour: the one in use or one of those it is asked with ({@link RivalModel}).
+     *
+     * @return the comparison with every rival that speaks of all recorded traits of which the model in use speaks
+     * @throws ProblemsException as {@link #fit} does; and if there is no such rival
+     * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
+     */
+    public LitterAnswer favour() {
+        RecordBasis basis = recorded.basis(spoken(), true);
+        Candidate first = first(basis);
+        Set<String> spoken = question(List.of(first)).records().traits();
+        List<Candidate> candidates = new ArrayList<>(List.of(first));
+        List<String> left = new ArrayList<>();
+        for (RivalModel rival : basis.answers().against()) {
+            try {
+                Candidate other = Candidate.of(rival.compiled()).called(rival.title());
+                boolean knows = recorded.pedigree().problemsUnder(other.model()).isEmpty()
+                        && question(List.of(first, other)).records().traits().equals(spoken);
+                if (knows) {
+                    candidates.add(other);
+                } else {
+                    left.add("\"" + rival.title() + "\"");
+                }
+            } catch (ProblemsException notOfTheseRecords) {
+                left.add("\"" + rival.title() + "\"");
+            }
+        }
+        return favour(basis, candidates, left);
+    }
+
+    /**
+     * Answers which of several models the litters favour.
+     *
+     * @param others the models that are held against the one in use, which need not speak of all traits: what one leaves open is left out for
+     *     all, and told
+     * @return the comparison
+     * @throws ProblemsException as {@link #fit} does; and if a model does not know the records
+     * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
+     */
+    public LitterAnswer favour(List<Candidate> others) {
+        RecordBasis basis = recorded.basis(spoken(), true);
+        List<Candidate> candidates = new ArrayList<>(List.of(first(basis)));
+        candidates.addAll(others);
+        return favour(basis, candidates, List.of());
+    }
+
+    private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {
+        return new Favouring(question(candidates), basis, recorded.pedigree(), left, draws, seed).answer();
+    }
+
+    private static Candidate first(RecordBasis basis) {
+        Model model = basis.answers().compiled().model();
+        return Candidate.of(basis.answers().compiled()).called(model.title().orElse(model.id()));
+    }
+
+    private ModelComparison question(List<Candidate> candidates) {
+        Pedigree pedigree = recorded.pedigree();
+        ModelComparison all = ModelComparison.of(candidates, pedigree);
+        ModelComparison asked = traits.isEmpty() ? all : all.about(traits);
+        return asked.with(recorded.confusions());
+    }
+
+    /** The recorded traits of which the model speaks. */
+    private Collection<String> spoken() {
+        Set<String> found = new LinkedHashSet<>();
+        for (Individual one : recorded.pedigree().individuals().values()) {
+            one.observations().forEach(seen -> found.addAll(seen.traits()));
+        }
+        found.retainAll(recorded.model().visibleTraits());
+        if (!traits.isEmpty()) {
+            found.retainAll(traits);
+        }
+        return found;
+    }
+}

@@ -1,0 +1,18 @@
+/**
+ * Do litters fit what is believed of their inheritance, and which of several beliefs do they favour.
+ *
+ * <p>{@link org.geneticsrules.answer.compared.LitterAnswers} asks the engines of {@link org.geneticsrules.comparison} and joins what they find
+ * with assumptions, cautions and evidence:
+ *
+ * <ol>
+ *   <li>The records are read under the model that is in use; what they rest on is what any answer from records rests on.
+ *   <li>The other models are named, or are the rivals that the model is asked with. One that does not know the records is left out, and told.
+ *   <li>Founders come from the populations that the records state, else from the one named, else from the first that all models have; then
+ *       the comparison is made again with each other one, since frequencies are assumptions.
+ *   <li>The best model is judged by itself. If it fits badly, "none of these" is the verdict, whatever the ratios.
+ *   <li>The comparison is made again with one look in a hundred misread, and without each litter.
+ *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
+ * </ol>
+ */
+@org.jspecify.annotations.NullMarked
+package org.geneticsrules.answer.compared;
