@@ -8,7 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import org.geneticsrules.estimation.IntercrossLinkage.Phase;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.statistics.Counts;
+import org.geneticsrules.statistics.Interval;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -127,6 +129,26 @@ class RecombinationFromCountsTest {
                 OptionalDouble.empty(), intercross(Phase.COUPLING, 3, 0, 1, 0).productRatio());
         assertEquals(0, intercross(Phase.REPULSION, 3, 1, 1, 0).productRatio().orElseThrow());
         assertEquals(0, intercross(Phase.COUPLING, 3, 0, 1, 1).productRatio().orElseThrow());
+    }
+
+    /** How often it holds the truth is counted in {@link CoverageTest}. */
+    @Test
+    void an_exact_interval_of_an_intercross() {
+        IntercrossLinkage cross = intercross(Phase.COUPLING, 27, 2, 1, 8);
+        Estimate exact = cross.exact(0.95);
+        assertEquals(cross.estimate(0.95).value(), exact.value());
+        assertTrue(exact.interval().contains(exact.value()));
+        assertTrue(exact.interval().low() < cross.estimate(0.95).interval().low());
+        assertEquals(Interval.Method.EXACT_TEST, exact.interval().method());
+        // With no recombinant of n, the chance that none is found is that of n young in the outer classes: ((1 +
+        // t)/2)^n.
+        double high =
+                intercross(Phase.COUPLING, 30, 0, 0, 10).exact(0.95).interval().high();
+        assertEquals(0.025, Math.pow((1 + (1 - high) * (1 - high)) / 2, 40), 1e-9);
+        TooLargeException refused = assertThrows(
+                TooLargeException.class,
+                () -> intercross(Phase.COUPLING, 4831, 390, 393, 1338).exact(0.95));
+        assertTrue(refused.getMessage().contains("ask for the profile interval"), refused.getMessage());
     }
 
     @Test
