@@ -19,6 +19,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.comparison;
     exports org.geneticsrules.cross;
     exports org.geneticsrules.document;
+    exports org.geneticsrules.estimation;
     exports org.geneticsrules.evidence;
     exports org.geneticsrules.explanation;
     exports org.geneticsrules.expression;

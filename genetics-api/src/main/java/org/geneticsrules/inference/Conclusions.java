@@ -94,6 +94,25 @@ public final class Conclusions {
     }
 
     /**
+     * Tells whether all was calculated exactly, so that {@link #logLikelihood} leaves no record out.
+     *
+     * @return false if a part was sampled, or not calculated at all
+     */
+    public boolean isExact() {
+        for (int member = 0; member < members.all().size(); member++) {
+            for (Settled group : groups) {
+                for (int u = 0; u < group.layout().heredity().size(); u++) {
+                    Standing standing = group.standing(member, u);
+                    if (standing != Standing.EXACT && standing != Standing.CONTRADICTED) {
+                        return false;
+                    }
+                }
+            }
+        }
+        return true;
+    }
+
+    /**
      * Tells whether no records were found to contradict one another.
      *
      * @return false if some do; true where all is calculated, or as far as it is

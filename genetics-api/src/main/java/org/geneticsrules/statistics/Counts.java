@@ -71,7 +71,7 @@ public record Counts(Map<String, Long> byClass) {
      * @return names in declared order
      */
     public List<String> names() {
-        return List.copyOf(byClass.keySet());
+        return ImmutableMap.copyOf(byClass).keySet().asList(); // no copy: it is immutable
     }
 
     /**
@@ -80,6 +80,6 @@ public record Counts(Map<String, Long> byClass) {
      * @return one count for each class, in declared order
      */
     public List<Long> values() {
-        return List.copyOf(byClass.values());
+        return ImmutableMap.copyOf(byClass).values().asList();
     }
 }

@@ -301,11 +301,12 @@ public final class ProfileLikelihood {
     private double top(double from, double start, double to) {
         double found = PeakSearch.search(this::value, from, start, to);
         double best = look(found) > look(start) ? found : start;
-        double near = (high - low) * 1e-9;
-        if (best - low < near && look(low) >= look(best) - 1e-12) {
+        double tie = look(best)
+                - 1e-14 * (1 + Math.abs(look(best))); // a top that is flat at an end of the range is that end
+        if (from == low && look(low) >= tie) {
             return low;
         }
-        return high - best < near && look(high) >= look(best) - 1e-12 ? high : best;
+        return to == high && look(high) >= tie ? high : best;
     }
 
     /** From the second derivative by five points, whose distance is fitted to the width of the peak. */

@@ -1,0 +1,71 @@
+package org.geneticsrules.estimation;
+
+import com.google.common.collect.ImmutableList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.geneticsrules.statistics.Interval;
+import org.geneticsrules.statistics.ProfileLikelihood;
+
+/**
+ * A number that was estimated by maximum likelihood, and how far it may be off.
+ *
+ * @param value the number that makes the data likeliest
+ * @param standardError from the information of the data; empty where it is not defined, at the ends of what the number can be
+ * @param interval the values that the data do not speak against
+ * @param logLikelihood natural logarithm of the likelihood at the estimate; constants that do not depend on the number may be left out
+ * @param atBoundary whether the estimate is an end of what the number can be
+ * @param notes what should be known of it, one sentence each
+ */
+public record Estimate(
+        double value,
+        OptionalDouble standardError,
+        Interval interval,
+        double logLikelihood,
+        boolean atBoundary,
+        List<String> notes) {
+
+    /**
+     * Copies the notes.
+     *
+     * @param value the number
+     * @param standardError from the information
+     * @param interval the values that the data do not speak against
+     * @param logLikelihood natural logarithm of the likelihood
+     * @param atBoundary whether the estimate is an end
+     * @param notes what should be known of it
+     */
+    public Estimate {
+        notes = ImmutableList.copyOf(notes);
+    }
+
+    /** The estimate, error and interval of a log-likelihood. */
+    static Estimate of(ProfileLikelihood likelihood, double level, String... notes) {
+        ProfileLikelihood.Maximum top = likelihood.maximum();
+        return of(likelihood, top.at(), top.standardError(), level, List.of(notes));
+    }
+
+    /** The same where the estimate, or its error, is known by a formula. */
+    static Estimate of(
+            ProfileLikelihood likelihood, double value, OptionalDouble error, double level, List<String> more) {
+        ProfileLikelihood.Maximum top = likelihood.maximum();
+        ImmutableList.Builder<String> notes = ImmutableList.builder();
+        if (top.isAtBoundary()) {
+            notes.add("the estimate is the " + (top.atLow() ? "least" : "greatest")
+                    + " value that the number can have, where there is no standard error.");
+        }
+        if (top.peaks().size() > 1) {
+            notes.add("the likelihood has several peaks, at " + top.peaks() + "; the highest is given.");
+        }
+        if (likelihood.pieces(level).size() > 1) {
+            notes.add("the interval has gaps: some values between its ends fit worse.");
+        }
+        notes.addAll(more);
+        return new Estimate(
+                value,
+                top.isAtBoundary() ? OptionalDouble.empty() : error,
+                likelihood.interval(level),
+                top.logLikelihood(),
+                top.isAtBoundary(),
+                notes.build());
+    }
+}
