@@ -1,6 +1,7 @@
 package org.geneticsrules.comparison;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.geneticsrules.inference.Conclusions;
@@ -19,6 +20,7 @@ final class KindredChances implements Chances {
     private final Set<String> loci;
     private final List<Individual> animals;
     private final List<Litter> litters = new ArrayList<>();
+    private final Set<String> ids = new HashSet<>();
     private double soFar;
 
     KindredChances(Inference inference, Set<String> loci, List<Individual> founders) {
@@ -40,13 +42,18 @@ final class KindredChances implements Chances {
     public double with(Litter litter, List<Individual> kits) {
         PedigreeBuilder builder = pedigree();
         kits.forEach(builder::add);
-        return log(builder.add(of(litter, kits)).build());
+        String id = litter.id();
+        while (ids.contains(id)) {
+            id += "'"; // a further litter like one that is taken in
+        }
+        return log(builder.add(of(id, litter, kits)).build());
     }
 
     @Override
     public void add(Litter litter, List<Individual> kits) {
         animals.addAll(kits);
-        litters.add(of(litter, kits));
+        ids.add(litter.id());
+        litters.add(of(litter.id(), litter, kits));
         soFar = Double.NaN;
     }
 
@@ -57,9 +64,9 @@ final class KindredChances implements Chances {
         return builder;
     }
 
-    private static Litter of(Litter litter, List<Individual> kits) {
+    private static Litter of(String id, Litter litter, List<Individual> kits) {
         String[] ids = kits.stream().map(Individual::id).toArray(String[]::new);
-        return Litter.of(litter.id(), litter.dam(), litter.sires(), ids);
+        return Litter.of(id, litter.dam(), litter.sires(), ids);
     }
 
     private double log(Pedigree pedigree) {
@@ -69,13 +76,13 @@ final class KindredChances implements Chances {
                 Conclusions.Standing standing = found.standing(one, locus);
                 if ((standing != Conclusions.Standing.EXACT) && (standing != Conclusions.Standing.CONTRADICTED)) {
                     throw new TooLargeException(
-                            "the chance of the records of " + animals.size() + " related animals",
+                            "cells of tables, since the records of " + animals.size() + " related animals tie many loci together",
                             inference.about(pedigree).costs(loci).stream()
                                     .mapToDouble(Cost::cells)
                                     .max()
                                     .orElse(0),
                             Inference.USUAL_CELLS,
-                            "fewer traits, or fewer of these relatives");
+                            "ask about fewer traits, or fewer of these relatives");
                 }
             }
         }

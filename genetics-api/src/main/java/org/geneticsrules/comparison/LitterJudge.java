@@ -15,8 +15,8 @@ import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.trait.Sighting;
 
 /**
- * Judges litters, each given what was known before it: of the kits that were looked at in the same way, how many show which look, against all
- * other counts that so many kits might show.
+ * Judges litters, each by what its parents may be according to all records, its own included: of the kits that were looked at in the same way,
+ * how many show which look, against all other counts that so many further kits of these parents might show.
  */
 final class LitterJudge {
 
@@ -48,12 +48,23 @@ final class LitterJudge {
         this.random = random;
     }
 
-    Judged judge(Noticed litter, Chances before, boolean possible) {
+    /**
+     * Judges a litter.
+     *
+     * @param litter the litter
+     * @param before what was known before it
+     * @param possible whether that can be
+     * @param all what is known of all litters of its kindred
+     */
+    Judged judge(Noticed litter, Chances before, boolean possible, Chances all) {
         if (!possible) {
             return untested(litter, Standing.NOT_JUDGED, "what was recorded before excludes itself");
         }
         if (before.with(litter.litter(), litter.recorded()) == Double.NEGATIVE_INFINITY) {
             return untested(litter, Standing.IMPOSSIBLE, "it has no chance");
+        }
+        if (all.soFar() == Double.NEGATIVE_INFINITY) {
+            return untested(litter, Standing.FINE, "a later litter has no chance");
         }
         Map<Alike, List<Individual>> ways = new LinkedHashMap<>();
         for (Individual kit : litter.kits()) {
@@ -85,18 +96,18 @@ final class LitterJudge {
         List<Shown> looks = way.all(compiled, misread, seen);
         return looks.isEmpty()
                 ? untested(litter, Standing.FINE, "its looks are too many to compare")
-                : judge(litter, before, way, kits, looks);
+                : judge(litter, all, way, kits, looks);
     }
 
-    private Judged judge(Noticed litter, Chances before, Alike way, List<Individual> kits, List<Shown> all) {
+    private Judged judge(Noticed litter, Chances known, Alike way, List<Individual> kits, List<Shown> all) {
         Individual any = litter.born();
-        double born = before.with(litter.litter(), given(litter, List.of(any)));
+        double born = known.with(litter.litter(), List.of(any));
         List<Shown> looks = new ArrayList<>();
         List<Double> chances = new ArrayList<>();
         double sum = 0;
         for (Shown look : all) {
             double chance =
-                    Math.exp(before.with(litter.litter(), given(litter, List.of(way.showing(any, look)))) - born);
+                    Math.exp(known.with(litter.litter(), List.of(way.showing(any, look))) - born);
             sum += chance;
             if (chance > 0) {
                 looks.add(look);
@@ -115,7 +126,7 @@ final class LitterJudge {
         }
         kits.forEach(kit -> counts.merge(way.shown(kit), 1, Integer::sum));
         int[] observed = looks.stream().mapToInt(counts::get).toArray();
-        Law law = new Law(litter, before, way, looks);
+        Law law = new Law(litter, known, way, looks);
         Optional<LitterOutcomes> outcomes = law.outcomes(observed, kits.size());
         if (outcomes.isEmpty()) {
             return new Judged(
@@ -143,15 +154,6 @@ final class LitterJudge {
                 outcomes);
     }
 
-    private static List<Individual> given(Noticed litter, List<Individual> kits) {
-        if (litter.earlier().isEmpty()) {
-            return kits;
-        }
-        List<Individual> all = new ArrayList<>(List.of(litter.earlier().get()));
-        all.addAll(kits);
-        return all;
-    }
-
     private static Judged untested(Noticed litter, Standing standing, String why) {
         return new Judged(
                 new LitterFit(
@@ -163,19 +165,17 @@ final class LitterJudge {
     private final class Law {
 
         private final Noticed litter;
-        private final Chances before;
-        private final Alike way;
+        private final Chances known;
         private final List<Shown> looks;
         private final boolean[] signs;
         private final boolean couple;
         private final List<Individual> examples = new ArrayList<>();
 
-        Law(Noticed litter, Chances before, Alike way, List<Shown> looks) {
+        Law(Noticed litter, Chances known, Alike way, List<Shown> looks) {
             this.litter = litter;
-            this.before = before;
-            this.way = way;
+            this.known = known;
             this.looks = looks;
-            this.couple = before instanceof CoupleChances;
+            this.couple = known instanceof CoupleChances;
             looks.forEach(look -> examples.add(way.showing(litter.born(), look)));
             this.signs = new boolean[looks.size()];
             if (litter.chances().length > 0) {
@@ -247,7 +247,7 @@ final class LitterJudge {
             if (litter.chances().length > 0) {
                 log += Math.log(litter.chances()[signed]);
             }
-            return log == Double.NEGATIVE_INFINITY ? log : log + before.with(litter.litter(), given(litter, kits));
+            return log == Double.NEGATIVE_INFINITY ? log : log + known.with(litter.litter(), kits);
         }
 
         private Individual kit(int look, int number) {
@@ -266,7 +266,7 @@ final class LitterJudge {
                     double most = Double.NEGATIVE_INFINITY;
                     for (int at = 0; at < shares.length; at++) {
                         mates.add(kit(at, k));
-                        shares[at] = before.with(litter.litter(), given(litter, mates));
+                        shares[at] = known.with(litter.litter(), mates);
                         mates.remove(k);
                         most = Math.max(most, shares[at]);
                     }

@@ -21,7 +21,10 @@ import org.geneticsrules.statistics.MultinomialTest;
 import org.geneticsrules.statistics.Ratio;
 import org.geneticsrules.trait.Phenotype;
 
-/** Puts the kits of couples that were recorded alike together, and holds their counts against what is expected of such couples. */
+/**
+ * Puts the kits of couples that were recorded alike together, and holds their counts against what is expected of such couples, by what each
+ * may be according to all records.
+ */
 final class MatingJudge {
 
     /** Chances become fractions of this, which is finer than a double tells them apart. */
@@ -39,8 +42,18 @@ final class MatingJudge {
     /** What makes couples and looks at their kits alike. */
     private record Kind(List<Object> sire, List<Object> dam, Alike way) {}
 
-    /** Couples that are alike, and their kits. */
-    private record Group(Kindred example, Noticed litter, String parents, Set<String> litters, List<Shown> seen) {}
+    /** Couples that are alike, and their kits: how often each was seen, and how often it is expected. */
+    private static final class Group {
+        private final String parents;
+        private final Set<String> litters = new LinkedHashSet<>();
+        private final List<Shown> seen = new ArrayList<>();
+        private final Map<Shown, Double> expected = new LinkedHashMap<>();
+        private boolean independent = true;
+
+        Group(String parents) {
+            this.parents = parents;
+        }
+    }
 
     MatingJudge(CompiledModel compiled, boolean misread, long seed) {
         this.compiled = compiled;
@@ -48,10 +61,10 @@ final class MatingJudge {
         this.seed = seed;
     }
 
-    void add(Pedigree pedigree, Kindred kindred, List<Noticed> litters) {
+    void add(Pedigree pedigree, Kindred kindred, List<Noticed> litters, Chances known) {
         Optional<Individual> sire = kindred.sire(pedigree);
         Optional<Individual> dam = kindred.dam(pedigree);
-        if (sire.isEmpty() || dam.isEmpty()) {
+        if (sire.isEmpty() || dam.isEmpty() || (known.soFar() == Double.NEGATIVE_INFINITY)) {
             return;
         }
         for (Noticed litter : litters) {
@@ -59,19 +72,32 @@ final class MatingJudge {
             if (!(how instanceof Ascertainment.Complete) && !(how instanceof Ascertainment.Unknown)) {
                 continue;
             }
+            Map<Alike, List<Shown>> seen = new LinkedHashMap<>();
             for (Individual kit : litter.kits()) {
-                Alike.of(kit, compiled).ifPresent(way -> {
-                    Group group = groups.computeIfAbsent(
-                            new Kind(records(sire.get()), records(dam.get()), way),
-                            key -> new Group(
-                                    kindred,
-                                    litter,
-                                    words(sire.get()) + " x " + words(dam.get()),
-                                    new LinkedHashSet<>(),
-                                    new ArrayList<>()));
-                    group.litters().add(litter.litter().id());
-                    group.seen().add(way.shown(kit));
-                });
+                Alike.of(kit, compiled).ifPresent(way -> seen.computeIfAbsent(way, key -> new ArrayList<>())
+                        .add(way.shown(kit)));
+            }
+            seen.forEach((way, kits) -> {
+                Group group = groups.computeIfAbsent(
+                        new Kind(records(sire.get()), records(dam.get()), way),
+                        key -> new Group(words(sire.get()) + " x " + words(dam.get())));
+                group.litters.add(litter.litter().id());
+                group.seen.addAll(kits);
+                expect(group, way, kits, litter, known);
+            });
+        }
+    }
+
+    /** What as many further kits of the same parents are expected to show. */
+    private void expect(Group group, Alike way, List<Shown> kits, Noticed litter, Chances known) {
+        double before = known.with(litter.litter(), List.of(litter.born()));
+        for (Shown look : way.all(compiled, misread, kits)) {
+            Individual kit = way.showing(litter.born(), look);
+            double log = known.with(litter.litter(), List.of(kit)) - before;
+            if (log != Double.NEGATIVE_INFINITY) {
+                double twice = known.with(litter.litter(), List.of(kit, Noticed.renamed(kit, kit.id() + "'"))) - before;
+                group.independent &= Math.abs(twice - 2 * log) < 1e-9;
+                group.expected.merge(look, kits.size() * Math.exp(log), Double::sum);
             }
         }
     }
@@ -89,52 +115,38 @@ final class MatingJudge {
         return words.isEmpty() ? "not recorded" : String.join(", ", words);
     }
 
-    List<MatingFit> judge(ModelChances chances) {
+    List<MatingFit> judge() {
         List<MatingFit> fits = new ArrayList<>();
-        groups.forEach((kind, group) -> fit(kind.way(), group, chances).ifPresent(fits::add));
+        groups.values().forEach(group -> fit(group).ifPresent(fits::add));
         return fits;
     }
 
-    private Optional<MatingFit> fit(Alike way, Group group, ModelChances chances) {
-        Chances couple = chances.chances(group.example());
-        Individual born = group.litter().born();
-        double before = couple.with(group.litter().litter(), List.of(born));
-        List<Shown> all = way.all(compiled, misread, group.seen());
-        List<Shown> looks = new ArrayList<>();
-        List<Double> shares = new ArrayList<>();
-        boolean independent = true;
-        double sum = 0;
-        for (Shown look : all) {
-            Individual kit = way.showing(born, look);
-            double log = couple.with(group.litter().litter(), List.of(kit)) - before;
-            double twice = couple.with(group.litter().litter(), List.of(kit, kit)) - before;
-            sum += Math.exp(log);
-            if ((log != Double.NEGATIVE_INFINITY) || group.seen().contains(look)) {
-                looks.add(look);
-                shares.add(Math.exp(log));
-                independent &= (log == Double.NEGATIVE_INFINITY) || (Math.abs(twice - 2 * log) < 1e-9);
-            }
-        }
-        if (looks.isEmpty() || (Math.abs(sum - 1) > 1e-6)) {
+    private Optional<MatingFit> fit(Group group) {
+        int kits = group.seen.size();
+        double sum = group.expected.values().stream().mapToDouble(Double::doubleValue).sum();
+        if (Math.abs(sum - kits) > 1e-6 * kits) {
             return Optional.empty();
         }
+        group.seen.forEach(look -> group.expected.putIfAbsent(look, 0.0));
         Map<String, Long> counts = new LinkedHashMap<>();
-        looks.forEach(look -> counts.put(look.toString(), 0L));
-        group.seen().forEach(look -> counts.merge(look.toString(), 1L, Long::sum));
+        List<Double> shares = new ArrayList<>();
+        group.expected.forEach((look, expected) -> {
+            counts.put(look.toString(), 0L);
+            shares.add(expected / kits);
+        });
+        group.seen.forEach(look -> counts.merge(look.toString(), 1L, Long::sum));
         Counts counted = new Counts(counts);
         Ratio ratio = ratio(shares);
         List<Interval> intervals = counts.values().stream()
-                .map(count ->
-                        BinomialInterval.clopperPearson(count, group.seen().size(), LEVEL))
+                .map(count -> BinomialInterval.clopperPearson(count, kits, LEVEL))
                 .toList();
         return Optional.of(new MatingFit(
-                List.copyOf(group.litters()),
-                group.parents(),
+                List.copyOf(group.litters),
+                group.parents,
                 GoodnessOfFit.of(counted, ratio),
-                independent,
-                independent && (looks.size() > 1)
-                        ? Optional.of(
-                                MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
+                group.independent,
+                group.independent && (shares.size() > 1)
+                        ? Optional.of(MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
                         : Optional.empty(),
                 intervals));
     }

@@ -117,10 +117,12 @@ public final class ModelFit {
             Kindred kindred = prepared.kindreds().get(k);
             List<Noticed> all = prepared.litters().get(k);
             Chances growing = chances.chances(kindred);
+            Chances whole = chances.chances(kindred);
+            all.forEach(litter -> whole.add(litter.litter(), litter.recorded()));
             boolean possible = growing.soFar() != Double.NEGATIVE_INFINITY;
             for (int t = 0; t < all.size(); t++) {
                 Noticed litter = all.get(t);
-                LitterJudge.Judged judged = judge.judge(litter, growing, possible);
+                LitterJudge.Judged judged = judge.judge(litter, growing, possible, whole);
                 litters.put(kindred.turns()[t], judged.fit());
                 judged.outcomes().ifPresent(outcomes::add);
                 growing.add(litter.litter(), litter.recorded());
@@ -140,7 +142,7 @@ public final class ModelFit {
                     }
                 }
             }
-            matingJudge.add(question.records().pedigree(), kindred, all);
+            matingJudge.add(question.records().pedigree(), kindred, all, whole);
         }
         Whole whole = Whole.of(outcomes, litters.size(), draws, random);
         return new FittedModel(
@@ -151,7 +153,7 @@ public final class ModelFit {
                         .sorted(Map.Entry.comparingByKey())
                         .map(Map.Entry::getValue)
                         .toList(),
-                matingJudge.judge(chances),
+                matingJudge.judge(),
                 whole.p(),
                 whole.standardError(),
                 whole.drawn() ? Optional.of(new FittedModel.Draws(draws, seed)) : Optional.empty());

@@ -5,6 +5,7 @@ import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,6 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.Completeness;
+import org.geneticsrules.inference.Inference;
+import org.geneticsrules.inference.Notice;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.GenotypeTest;
@@ -47,6 +50,8 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
     public enum Kind {
         /** What was seen of a trait. */
         TRAIT("trait"),
+        /** Looks at a trait that say nothing under some model, since they do not tell when they were made as that model needs. */
+        LOOKS("some looks at"),
         /** What tests of a locus reported. */
         LOCUS("tests of locus");
 
@@ -71,7 +76,7 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
      *
      * @param kind what it is
      * @param id id of the trait or locus
-     * @param silent names of the models that make no claim about it, or not about every animal
+     * @param silent names of the models that make no claim about it, or not about every animal, or to which it is no evidence
      */
     public record Dropped(Kind kind, String id, List<String> silent) {
 
@@ -161,7 +166,10 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
                     .expecting("a trait for which every one of these models has a rule without gaps"));
         }
         signs(pedigree, silent);
-        return new SharedRecords(restricted(pedigree, traits, loci), traits, dropped);
+        Pedigree shared = restricted(pedigree, traits, loci, Map.of());
+        Map<Observation, Set<String>> empty = empty(candidates, shared, dropped);
+        return new SharedRecords(
+                empty.isEmpty() ? shared : restricted(shared, traits, loci, empty), traits, dropped);
     }
 
     private static void sameCatalogue(List<Candidate> candidates) {
@@ -239,7 +247,40 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         return sexes;
     }
 
-    private static Pedigree restricted(Pedigree pedigree, Set<String> traits, Set<String> loci) {
+    /** By look, the traits of which it is no evidence under some model. */
+    private static Map<Observation, Set<String>> empty(
+            List<Candidate> candidates, Pedigree pedigree, List<Dropped> dropped) {
+        Map<String, Observation> looks = new LinkedHashMap<>();
+        Set<Observation> met = new HashSet<>();
+        PedigreeBuilder probes = Pedigree.builder("looks", "1");
+        for (Individual one : pedigree.individuals().values()) {
+            for (Observation look : one.observations()) {
+                if (met.add(look)) {
+                    String id = "look " + looks.size();
+                    looks.put(id, look);
+                    probes.add(Individual.of(id).with(look));
+                }
+            }
+        }
+        Pedigree asked = probes.build();
+        Map<Observation, Set<String>> empty = new HashMap<>();
+        Map<String, Set<String>> silent = new LinkedHashMap<>();
+        for (Candidate candidate : candidates) {
+            for (Notice notice : Inference.of(candidate.compiled(), asked).notices()) {
+                if (!notice.kind().isEvidence()) {
+                    empty.computeIfAbsent(looks.get(notice.individual()), look -> new HashSet<>())
+                            .add(notice.trait());
+                    silent.computeIfAbsent(notice.trait(), trait -> new LinkedHashSet<>())
+                            .add(candidate.name());
+                }
+            }
+        }
+        silent.forEach((trait, names) -> dropped.add(new Dropped(Kind.LOOKS, trait, List.copyOf(names))));
+        return empty;
+    }
+
+    private static Pedigree restricted(
+            Pedigree pedigree, Set<String> traits, Set<String> loci, Map<Observation, Set<String>> empty) {
         PedigreeBuilder builder = Pedigree.builder(pedigree.id(), pedigree.version());
         pedigree.title().ifPresent(builder::title);
         pedigree.catalogue().ifPresent(builder::catalogue);
@@ -248,7 +289,8 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         for (Individual one : pedigree.individuals().values()) {
             List<Observation> seen = new ArrayList<>();
             one.observations()
-                    .forEach(look -> met.computeIfAbsent(look, key -> restricted(key, traits))
+                    .forEach(look -> met.computeIfAbsent(
+                                    look, key -> restricted(key, traits, empty.getOrDefault(key, Set.of())))
                             .ifPresent(seen::add));
             builder.add(new Individual(
                     one.id(),
@@ -269,8 +311,10 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         return builder.build();
     }
 
-    private static Optional<Observation> restricted(Observation seen, Set<String> traits) {
-        List<String> kept = seen.traits().stream().filter(traits::contains).toList();
+    private static Optional<Observation> restricted(Observation seen, Set<String> traits, Set<String> empty) {
+        List<String> kept = seen.traits().stream()
+                .filter(trait -> traits.contains(trait) && !empty.contains(trait))
+                .toList();
         if (kept.isEmpty()) {
             return Optional.empty();
         }

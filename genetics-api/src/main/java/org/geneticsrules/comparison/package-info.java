@@ -32,11 +32,14 @@
  *   <li><b>Kits.</b> The chance of a kit's records given all others of its kindred: 0 is impossible. Where its look can be compared with all
  *       others that it might have had, the chance of one no likelier is summed up; below 1 in 20, divided by the number of kits looked at in
  *       its litter, it is unlikely.
- *   <li><b>Litters.</b> Where kits were looked at in the same way, the counts of their looks are compared with all counts of so many kits
- *       (exact multinomial test, here of a mixture, since parents may be uncertain), given what was known before, and given that a litter
- *       showed what it was noticed for. p is the chance of counts no likelier. Too many counts are drawn kit by kit.
- *   <li><b>All litters together.</b> The statistic is the logarithm of their chance; its distribution is drawn from those of the litters,
- *       given what was known before each, with a seed: {@code p = (hits + 1) / (draws + 1)}. One litter alone needs no draws.
+ *   <li><b>Litters.</b> Where kits were looked at in the same way, the counts of their looks are compared with all counts that so many
+ *       further kits of the same parents might show (exact multinomial test, here of a mixture, since parents may be uncertain), given that a
+ *       litter shows what it was noticed for. p is the chance of counts no likelier. What parents may be is what all records say of them, the
+ *       litter's own included: a litter that shows its parents to be carriers is no bad litter because carriers are rare. Of parents whose
+ *       genotypes are known that is the usual exact test; of others it rejects less often than its level says (posterior predictive check:
+ *       Rubin 1984, Annals of Statistics 12:1151; Meng 1994, Annals of Statistics 22:1142; from memory). Too many counts are drawn kit by kit.
+ *   <li><b>All litters together.</b> The statistic is the sum of the logarithms of those chances; its distribution is drawn from those of the
+ *       litters, one by one, with a seed: {@code p = (hits + 1) / (draws + 1)}. One litter alone needs no draws.
  *   <li><b>Kinds of matings.</b> Kits of couples that were recorded alike are counted together and held against their expected shares by
  *       chi-squared and G, with small expectations named, and by the exact test, where kits are independent of one another. Litters that were
  *       noticed for what they showed are left out there.

@@ -297,6 +297,11 @@ public final class Inference {
         return new LitterLikelihood(this);
     }
 
+    /** The cells that all tables of one part may have together. */
+    double mostCells() {
+        return effort.cells();
+    }
+
     /**
      * Returns the loci of the model.
      *

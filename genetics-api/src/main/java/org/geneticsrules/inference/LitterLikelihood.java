@@ -13,6 +13,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Sex;
 import org.jspecify.annotations.Nullable;
 
@@ -192,7 +193,7 @@ public final class LitterLikelihood {
      * @return the natural logarithm of the chance of all that was recorded, given the sexes of the parents; negative infinity if the records
      *     contradict one another
      * @throws IllegalArgumentException if one is in the place of another, or was taken in by another object than this
-     * @throws IllegalStateException if records tie so many loci that an exact answer takes more room than allowed ({@link Inference#within})
+     * @throws TooLargeException if records tie so many loci that an exact answer takes more room than allowed ({@link Inference#within})
      */
     public double log(Seen sire, Seen dam, List<Seen> kits) {
         require(sire, Role.SIRE);
@@ -295,18 +296,24 @@ public final class LitterLikelihood {
     }
 
     private double together(Seen sire, Seen dam, List<Seen> kits) {
-        Conclusions found = inference
-                .about(pedigree(
-                        sire.individual,
-                        dam.individual,
-                        kits.stream().map(kit -> kit.individual).toList()))
-                .conclude();
+        Inference alone = inference.about(pedigree(
+                sire.individual,
+                dam.individual,
+                kits.stream().map(kit -> kit.individual).toList()));
+        Conclusions found = alone.conclude();
         for (String locus : inference.loci()) {
             for (Role role : kits.isEmpty() ? List.of(Role.SIRE, Role.DAM) : List.of(Role.values())) {
                 Conclusions.Standing standing = found.standing(role.name(), locus);
                 if (standing != Conclusions.Standing.EXACT && standing != Conclusions.Standing.CONTRADICTED) {
-                    throw new IllegalStateException("the records of a litter with " + kits.size()
-                            + " kits tie so many loci that their chance takes more room than allowed");
+                    throw new TooLargeException(
+                            "cells of tables, since the records of a litter with " + kits.size()
+                                    + " kits tie many loci together",
+                            alone.costs(inference.loci()).stream()
+                                    .mapToDouble(Cost::cells)
+                                    .max()
+                                    .orElse(0),
+                            alone.mostCells(),
+                            "ask about fewer traits, or fewer kits of a litter");
                 }
             }
         }

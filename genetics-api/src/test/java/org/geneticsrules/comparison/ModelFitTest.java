@@ -169,18 +169,18 @@ class ModelFitTest {
         return ways;
     }
 
-    /** Parents of uncertain genotype make litter-mates alike: two light of two are 4/9 1/16, not (1/9)^2. */
+    /** Two light kits of dark parents show that both carry the allele; of such parents two of two are light in 1/16. */
     @Test
-    void uncertain_parents_make_litter_mates_alike() {
+    void parents_are_what_all_records_say() {
         PedigreeBuilder builder =
                 Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
         FittedModel fit = fit(
                 Coats.recessive(),
                 Coats.litter(builder, "litter", "", 0, 2, Ascertainment.complete())
                         .build());
-        assertEquals(4.0 / 9 / 16, fit.p().orElseThrow(), 1e-12);
-        assertFalse(fit.matings().get(0).independent());
-        assertEquals(Optional.empty(), fit.matings().get(0).exact());
+        assertEquals(1.0 / 16, fit.p().orElseThrow(), 1e-12);
+        assertTrue(fit.matings().get(0).independent());
+        assertEquals(1.0 / 16, fit.matings().get(0).exact().orElseThrow().p(), 1e-12);
         // given its mate, a kit is light with 1/4, so it is fine
         assertEquals(
                 List.of(0.25, 0.25),
@@ -189,7 +189,25 @@ class ModelFitTest {
                         .map(c -> Math.rint(c * 1e9) / 1e9)
                         .toList());
         assertEquals(Set.of(Standing.FINE), standings(fit));
-        assertTrue(fit.isRejected()); // 0.028: so rare a litter is called unlikely
+        assertFalse(fit.isRejected());
+    }
+
+    /** Two dark kits leave their dark parents uncertain: (5/9 + 4/9 (3/4)^4) of (5/9 + 4/9 (3/4)^2) such couples have two more dark ones. */
+    @Test
+    void uncertain_parents_make_litter_mates_alike() {
+        PedigreeBuilder builder = Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
+        FittedModel fit = fit(
+                Coats.recessive(),
+                Coats.litter(builder, "litter", "", 2, 0, Ascertainment.complete()).build());
+        assertFalse(fit.matings().get(0).independent());
+        assertEquals(Optional.empty(), fit.matings().get(0).exact());
+        assertEquals(1, fit.p().orElseThrow(), 1e-12);
+        double four = 5.0 / 9 + 4.0 / 9 * Math.pow(0.75, 4);
+        double three = 5.0 / 9 + 4.0 / 9 * Math.pow(0.75, 3);
+        double two = 5.0 / 9 + 4.0 / 9 * Math.pow(0.75, 2);
+        assertTrue(four < two);
+        assertEquals(
+                2 * three / two, fit.litters().get(0).expected().get(new Shown(Optional.empty(), DARK)), 1e-12);
     }
 
     private static Set<Standing> standings(FittedModel fit) {

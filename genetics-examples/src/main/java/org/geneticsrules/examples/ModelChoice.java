@@ -10,6 +10,7 @@ import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Completeness;
+import org.geneticsrules.json.DocumentKind;
 import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
@@ -86,6 +87,21 @@ final class ModelChoice {
     /** The model chosen, patched. */
     Model model() {
         return model(shelf());
+    }
+
+    /** A model to hold against the one chosen: another model, or the one chosen with a patch; of a plug-in by id, or from a file. */
+    Model held(String stated) {
+        Shelf all = Shelf.open();
+        Model base = base(all).patched();
+        if (isFile(stated)) {
+            Path path = Path.of(stated);
+            DocumentKind kind = reading(path, reader -> reader.kindOf(Source.of(path)));
+            return kind == DocumentKind.PATCH
+                    ? Documents.reader().apply(base, List.of(patch(stated, base, all)))
+                    : read(path, all);
+        }
+        boolean isPatch = all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
+        return isPatch ? Documents.reader().apply(base, List.of(all.patch(stated))) : all.model(stated);
     }
 
     /** How complete the model chosen is; a file that is not patched may contradict itself. */

@@ -3,6 +3,7 @@ package org.geneticsrules.examples;
 import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
+import org.geneticsrules.answer.compared.LitterAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.named.NamedAnswer;
@@ -10,11 +11,13 @@ import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
+import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
@@ -68,6 +71,12 @@ final class OutputChoice {
     int print(NamedAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(NamedDocument.of(answer)) : NameText.of(answer, style(model)));
         return ExitCodes.ANSWERED;
+    }
+
+    /** Prints what litters say of models. A model that is rejected is no success of a fit; of several, one that is ahead is. */
+    int print(LitterAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
+        return answer.comparison().isPresent() == answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

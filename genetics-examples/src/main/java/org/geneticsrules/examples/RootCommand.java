@@ -39,6 +39,8 @@ import picocli.CommandLine.Spec;
             ParentageCommand.class,
             NextLitterCommand.class,
             RegistryCommand.class,
+            LitterFitCommand.class,
+            WhichModelCommand.class,
             NameCommand.class,
             MeaningCommand.class,
             ConvertCommand.class,

@@ -54,8 +54,8 @@ final class Favouring {
         this.draws = draws;
         this.seed = seed;
         if (!left.isEmpty()) {
-            judging.notices.add("rival models that were not compared, because they do not know these records or leave a recorded"
-                    + " trait open: " + String.join(", ", left));
+            judging.notices.add("rival models that were not compared, because they do not know these records, leave a recorded"
+                    + " trait open, or would take more work than allowed: " + String.join(", ", left));
         }
     }
 

@@ -31,6 +31,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Taxon;
 
@@ -120,6 +121,17 @@ final class Judging {
             }
         });
         return shared;
+    }
+
+    /** Whether an exact answer takes no more room than allowed. */
+    static boolean isSmall(ModelComparison both) {
+        List<String> shared = populations(both);
+        try {
+            (shared.isEmpty() ? both : both.from(shared.get(0))).compare();
+            return true;
+        } catch (TooLargeException e) {
+            return false;
+        }
     }
 
     private String verdict(FittedModel fit) {

@@ -90,7 +90,8 @@ public final class LitterAnswers {
     /**
      * Answers which model the litters favour: the one in use or one of those it is asked with ({@link RivalModel}).
      *
-     * @return the comparison with every rival that speaks of all recorded traits of which the model in use speaks
+     * @return the comparison with every rival that speaks of all recorded traits of which the model in use speaks, and under which the
+     *     records are not too much to be looked at together
      * @throws ProblemsException as {@link #fit} does; and if there is no such rival
      * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
      */
@@ -103,9 +104,10 @@ public final class LitterAnswers {
         for (RivalModel rival : basis.answers().against()) {
             try {
                 Candidate other = Candidate.of(rival.compiled()).called(rival.title());
+                ModelComparison both = question(List.of(first, other));
                 boolean knows = recorded.pedigree().problemsUnder(other.model()).isEmpty()
-                        && question(List.of(first, other)).records().traits().equals(spoken);
-                if (knows) {
+                        && both.records().traits().equals(spoken);
+                if (knows && Judging.isSmall(both)) {
                     candidates.add(other);
                 } else {
                     left.add("\"" + rival.title() + "\"");

@@ -1,0 +1,42 @@
+package org.geneticsrules.examples;
+
+import java.util.concurrent.Callable;
+import org.geneticsrules.answer.compared.LitterAnswers;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** Judges whether litters go with what is believed of their inheritance. */
+@Command(
+        name = "litter-fit",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = {
+            "Judges whether recorded litters go with what is believed of their inheritance: which kits are impossible,",
+            "unlikely or fine, how each litter goes, and all of them together."
+        },
+        footer = {
+            "",
+            "Say in the records how each litter came to be recorded: litters that were noticed for a rare look hold",
+            "more of it than others (see the guide on recorded animals).",
+            "",
+            "Does this litter fit the accepted inheritance?",
+            "  genetics litter-fit --pedigree litters.csv --population \"few carriers\"",
+            "Only by one trait, and with looks that may be misread:",
+            "  genetics litter-fit --pedigree litters.csv --traits \"eye colour\" \\",
+            "      --misnamed \"eye colour: dark as pink=1/1000\"",
+            "",
+            "Exits with 1 where the records exclude the model or go badly with it."
+        })
+final class LitterFitCommand implements Callable<Integer> {
+
+    @Mixin
+    private ModelChoice choice;
+
+    @Mixin
+    private LitterQuestionOptions litters;
+
+    @Override
+    public Integer call() {
+        return litters.answer(choice, asked -> LitterAnswers::fit);
+    }
+}

@@ -1,0 +1,67 @@
+package org.geneticsrules.examples;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import org.geneticsrules.answer.compared.LitterAnswers;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.model.Model;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Says which of several models recorded litters favour. */
+@Command(
+        name = "which-model",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = {
+            "Says which of several beliefs about inheritance recorded litters favour, how strongly, whether any of them",
+            "fits, and what would turn that. The model chosen is the one that others are held against."
+        },
+        footer = {
+            "",
+            "Decide beforehand which model the others are held against, name every rival that is tried, and leave no",
+            "litter out. Nothing here says that a mating is advisable.",
+            "",
+            "Is sandy of one series with chocolate, or a locus of its own?",
+            "  genetics which-model --pedigree litters.csv --rival my-hypothesis.json",
+            "All rivals that the plug-in has, as far as they speak of the traits recorded:",
+            "  genetics which-model --pedigree litters.csv --traits \"hue, eye colour\"",
+            "",
+            "Exits with 1 where the records decide nothing."
+        })
+final class WhichModelCommand implements Callable<Integer> {
+
+    @Mixin
+    private ModelChoice choice;
+
+    @Option(
+            names = "--rival",
+            paramLabel = "MODEL",
+            description = {
+                "A model or a patch to hold against it: the id of one of a plug-in, or a file. May be",
+                "repeated. What one of them leaves open is left out for all, and told. Default: the",
+                "rivals of the plug-in that speak of every recorded trait of which the model speaks."
+            })
+    private List<String> rivals = new ArrayList<>();
+
+    @Mixin
+    private LitterQuestionOptions litters;
+
+    @Override
+    public Integer call() {
+        return litters.answer(choice, asked -> {
+            List<Supplier<Model>> others = rivals.stream()
+                    .map(rival -> asked.read(() -> choice.held(rival)))
+                    .toList();
+            return others.isEmpty()
+                    ? LitterAnswers::favour
+                    : answers -> answers.favour(others.stream()
+                            .map(Supplier::get)
+                            .map(model -> Candidate.of(model).called(model.title().orElse(model.id())))
+                            .toList());
+        });
+    }
+}
