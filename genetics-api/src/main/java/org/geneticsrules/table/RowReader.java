@@ -63,6 +63,9 @@ final class RowReader {
     private static final Set<Column> IDS = Set.of(
             Column.POPULATION, Column.LITTER, Column.DAM, Column.FOSTER_DAM, Column.SIRE, Column.SIRE_POPULATION);
 
+    /** Where ids of animals stand; one without a row of its own must not come to mean a kit that is counted. */
+    private static final List<Column> NAMES = List.of(Column.ID, Column.DAM, Column.SIRE, Column.FOSTER_DAM);
+
     private final Sheet sheet;
     private final Headers headers;
     private final Problems problems;
@@ -83,7 +86,9 @@ final class RowReader {
 
     void read() {
         for (int row = 0; row < sheet.rows().size(); row++) {
-            counted.take(text(row, Column.ID));
+            for (Column column : NAMES) {
+                counted.take(text(row, column));
+            }
         }
         for (int row = 0; row < sheet.rows().size(); row++) {
             strays(row);
