@@ -95,12 +95,38 @@ public final class LitterText {
         text.paragraph("A likelihood ratio of " + String.format(Locale.ROOT, "%.0f", standings.bar())
                 + " : 1 is evidence here, 20 for each rival tried. It may be looked at after every litter, as long as none is left out."
                 + " Beliefs are by likelihood and what was believed before, and hold if one of these models is true.");
-        standings.alike().forEach(pair -> text.item(models.get(pair.one()).title() + " and "
-                + models.get(pair.other()).title() + " foretell every litter here alike"
-                + (standings.inseparable().contains(pair) ? ", and these traits of any mating" : "")));
+        alike(standings, text);
+    }
+
+    /** Sets of models that foretell all alike; what is alike is so of any two of them. */
+    private static void alike(Standings standings, TextLines text) {
+        boolean[] told = new boolean[standings.models().size()];
+        for (int m = 0; m < told.length; m++) {
+            int first = m;
+            List<Integer> others = standings.alike().stream()
+                    .filter(pair -> pair.one() == first)
+                    .map(Standings.Pair::other)
+                    .toList();
+            if (told[m] || others.isEmpty()) {
+                continue;
+            }
+            text.item("these foretell every litter here alike: " + (m + 1) + ", "
+                    + others.stream().map(other -> Integer.toString(other + 1)).collect(Collectors.joining(", ")));
+            List<String> always = standings.inseparable().stream()
+                    .filter(pair -> pair.one() == first)
+                    .map(pair -> Integer.toString(pair.other() + 1))
+                    .toList();
+            if (!always.isEmpty()) {
+                text.item("no mating tells " + (m + 1) + " from " + String.join(", ", always) + " by these traits");
+            }
+            others.forEach(other -> told[other] = true);
+        }
     }
 
     private static String ratio(double log) {
+        if (Math.abs(log) < 1e-9) {
+            return "the same";
+        }
         double ratio = Math.exp(Math.abs(log));
         String words = ratio < 1e6
                 ? String.format(Locale.ROOT, ratio < 100 ? "%.2f" : "%.0f", ratio)
@@ -122,7 +148,9 @@ public final class LitterText {
 
     private static void litters(Standings standings, TextLines text) {
         text.heading("Litter by litter: log likelihood, each given those before it");
-        standings.litters().stream().limit(MOST).forEach(litter -> text.item(litter.litter() + ": " + logs(litter)));
+        standings.litters().stream()
+                .limit(MOST)
+                .forEach(litter -> text.item("litter " + litter.litter() + ": " + logs(litter)));
         if (standings.litters().size() > MOST) {
             text.item("and " + (standings.litters().size() - MOST) + " more, all of them in the document (--format json)");
         }

@@ -31,7 +31,7 @@ final class Favouring {
     private static final int MOST_LEFT_OUT = 200;
 
     /** Pairs of models that are alike and are asked whether they always are. */
-    private static final int MOST_PAIRS = 10;
+    private static final int MOST_PAIRS = 20;
 
     private static final int MISREAD_OF = 100;
 
@@ -120,9 +120,16 @@ final class Favouring {
                 asked.records().dropped(),
                 compared.litters(),
                 alike,
-                alike.stream().limit(MOST_PAIRS).filter(this::inseparable).toList(),
+                firsts(alike).stream().limit(MOST_PAIRS).filter(this::inseparable).toList(),
                 otherwise(asked, named),
                 leftOut(compared));
+    }
+
+    /** Pairs with the first of those that are alike: what holds of them holds of any two. */
+    private static List<Standings.Pair> firsts(List<Standings.Pair> alike) {
+        return alike.stream()
+                .filter(pair -> alike.stream().noneMatch(other -> other.other() == pair.one()))
+                .toList();
     }
 
     /** Whether two models foretell the compared traits alike, of every mating and at every stage. */
