@@ -45,7 +45,7 @@ record Alike(LifeStage stage, Optional<String> light, List<String> traits, boole
         }
         List<String> traits = seen.traits().stream()
                 .filter(trait -> (catalogue.judgeable(trait, seen.stage()) != Judgeable.NO)
-                        && (catalogue.traits().get(trait).judgeable(seen.light()) != Judgeable.NO))
+                        && (catalogue.trait(trait).orElseThrow().judgeable(seen.light()) != Judgeable.NO))
                 .toList();
         return traits.isEmpty()
                 ? Optional.empty()
@@ -117,7 +117,7 @@ record Alike(LifeStage stage, Optional<String> light, List<String> traits, boole
         for (String trait : traits) {
             List<Map<String, String>> longer = new ArrayList<>();
             for (Map<String, String> one : all) {
-                for (String state : catalogue.traits().get(trait).states()) {
+                for (String state : catalogue.trait(trait).orElseThrow().states()) {
                     Map<String, String> more = new LinkedHashMap<>(one);
                     more.put(trait, state);
                     longer.add(more);

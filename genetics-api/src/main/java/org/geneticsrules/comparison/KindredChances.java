@@ -76,7 +76,8 @@ final class KindredChances implements Chances {
                 Conclusions.Standing standing = found.standing(one, locus);
                 if ((standing != Conclusions.Standing.EXACT) && (standing != Conclusions.Standing.CONTRADICTED)) {
                     throw new TooLargeException(
-                            "cells of tables, since the records of " + animals.size() + " related animals tie many loci together",
+                            "cells of tables, since the records of " + animals.size()
+                                    + " related animals tie many loci together",
                             inference.about(pedigree).costs(loci).stream()
                                     .mapToDouble(Cost::cells)
                                     .max()

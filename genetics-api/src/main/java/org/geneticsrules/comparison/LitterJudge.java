@@ -85,8 +85,9 @@ final class LitterJudge {
         if (ways.size() > 1) {
             return untested(litter, Standing.FINE, "its kits were not all looked at in the same way");
         }
-        Alike way = ways.keySet().iterator().next();
-        List<Individual> kits = ways.get(way);
+        Map.Entry<Alike, List<Individual>> only = ways.entrySet().iterator().next();
+        Alike way = only.getKey();
+        List<Individual> kits = only.getValue();
         if ((kits.size() < litter.size()) && (litter.chances().length > 0)) {
             return untested(
                     litter, Standing.FINE, "not every kit of a litter that was noticed for its looks was looked at");
@@ -106,8 +107,7 @@ final class LitterJudge {
         List<Double> chances = new ArrayList<>();
         double sum = 0;
         for (Shown look : all) {
-            double chance =
-                    Math.exp(known.with(litter.litter(), List.of(way.showing(any, look))) - born);
+            double chance = Math.exp(known.with(litter.litter(), List.of(way.showing(any, look))) - born);
             sum += chance;
             if (chance > 0) {
                 looks.add(look);

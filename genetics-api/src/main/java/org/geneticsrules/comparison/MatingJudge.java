@@ -74,8 +74,9 @@ final class MatingJudge {
             }
             Map<Alike, List<Shown>> seen = new LinkedHashMap<>();
             for (Individual kit : litter.kits()) {
-                Alike.of(kit, compiled).ifPresent(way -> seen.computeIfAbsent(way, key -> new ArrayList<>())
-                        .add(way.shown(kit)));
+                Alike.of(kit, compiled)
+                        .ifPresent(way -> seen.computeIfAbsent(way, key -> new ArrayList<>())
+                                .add(way.shown(kit)));
             }
             seen.forEach((way, kits) -> {
                 Group group = groups.computeIfAbsent(
@@ -123,7 +124,9 @@ final class MatingJudge {
 
     private Optional<MatingFit> fit(Group group) {
         int kits = group.seen.size();
-        double sum = group.expected.values().stream().mapToDouble(Double::doubleValue).sum();
+        double sum = group.expected.values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
         if (Math.abs(sum - kits) > 1e-6 * kits) {
             return Optional.empty();
         }
@@ -146,7 +149,8 @@ final class MatingJudge {
                 GoodnessOfFit.of(counted, ratio),
                 group.independent,
                 group.independent && (shares.size() > 1)
-                        ? Optional.of(MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
+                        ? Optional.of(
+                                MultinomialTest.of(ratio).sampling(DRAWS, seed).test(counted))
                         : Optional.empty(),
                 intervals));
     }

@@ -168,8 +168,7 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         signs(pedigree, silent);
         Pedigree shared = restricted(pedigree, traits, loci, Map.of());
         Map<Observation, Set<String>> empty = empty(candidates, shared, dropped);
-        return new SharedRecords(
-                empty.isEmpty() ? shared : restricted(shared, traits, loci, empty), traits, dropped);
+        return new SharedRecords(empty.isEmpty() ? shared : restricted(shared, traits, loci, empty), traits, dropped);
     }
 
     private static void sameCatalogue(List<Candidate> candidates) {

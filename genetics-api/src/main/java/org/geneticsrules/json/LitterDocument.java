@@ -64,24 +64,35 @@ public final class LitterDocument {
     }
 
     private static Node standings(Standings standings) {
-        ObjectBuilder node = new ObjectBuilder()
-                .with("models", AnswerDocument.list(standings.models(), LitterDocument::model));
+        ObjectBuilder node =
+                new ObjectBuilder().with("models", AnswerDocument.list(standings.models(), LitterDocument::model));
         best(standings.best(), node);
         return node.with("bar", decimal(standings.bar()))
                 .with("kits", Node.number(standings.kits()))
                 .with(
                         "dropped",
-                        AnswerDocument.list(standings.dropped(), one -> new ObjectBuilder()
-                                .with("what", one.kind().words())
-                                .with("id", one.id())
-                                .with("silent", Node.texts(one.silent()))
-                                .build()))
+                        AnswerDocument.list(
+                                standings.dropped(),
+                                one -> new ObjectBuilder()
+                                        .with("what", one.kind().words())
+                                        .with("id", one.id())
+                                        .with("silent", Node.texts(one.silent()))
+                                        .build()))
                 .with("litters", AnswerDocument.list(standings.litters(), LitterDocument::evidence))
-                .with("alike", AnswerDocument.list(standings.alike(), pair -> new ObjectBuilder()
-                        .with("models", Node.list(Node.number(pair.one()), Node.number(pair.other())))
-                        .with("always", Node.flag(standings.inseparable().contains(pair)))
-                        .build()))
-                .with("otherwise", AnswerDocument.list(standings.otherwise(), one -> otherwise(one.assumed(), one.logs())))
+                .with(
+                        "alike",
+                        AnswerDocument.list(
+                                standings.alike(),
+                                pair -> new ObjectBuilder()
+                                        .with("models", Node.list(Node.number(pair.one()), Node.number(pair.other())))
+                                        .with(
+                                                "always",
+                                                Node.flag(
+                                                        standings.inseparable().contains(pair)))
+                                        .build()))
+                .with(
+                        "otherwise",
+                        AnswerDocument.list(standings.otherwise(), one -> otherwise(one.assumed(), one.logs())))
                 .with(
                         "withoutLitter",
                         AnswerDocument.list(standings.leftOut(), one -> otherwise(one.litter(), one.logs())))
@@ -95,7 +106,8 @@ public final class LitterDocument {
     }
 
     private static Node model(Standings.Standing one) {
-        ObjectBuilder node = new ObjectBuilder().with("title", one.title()).with("model", Shared.reference(one.model()));
+        ObjectBuilder node =
+                new ObjectBuilder().with("title", one.title()).with("model", Shared.reference(one.model()));
         log("logLikelihood", one.log(), node);
         if (one.highest() != Double.POSITIVE_INFINITY) {
             node.with("highestLogRatio", decimal(one.highest()));
@@ -103,10 +115,14 @@ public final class LitterDocument {
         one.reached().ifPresent(litter -> node.with("reachedBarWith", litter));
         return node.with("prior", decimal(one.prior()))
                 .with("posterior", decimal(one.posterior()))
-                .with("lookAgain", AnswerDocument.list(one.recheck(), recheck -> new ObjectBuilder()
-                        .with("litters", Node.texts(recheck.litters()))
-                        .with("anyOneOf", Node.texts(recheck.animals()))
-                        .build()))
+                .with(
+                        "lookAgain",
+                        AnswerDocument.list(
+                                one.recheck(),
+                                recheck -> new ObjectBuilder()
+                                        .with("litters", Node.texts(recheck.litters()))
+                                        .with("anyOneOf", Node.texts(recheck.animals()))
+                                        .build()))
                 .build();
     }
 
@@ -119,7 +135,10 @@ public final class LitterDocument {
     }
 
     private static Node otherwise(String assumed, List<Double> logs) {
-        return new ObjectBuilder().with("what", assumed).with("logs", logs(logs)).build();
+        return new ObjectBuilder()
+                .with("what", assumed)
+                .with("logs", logs(logs))
+                .build();
     }
 
     /** One for each model. */
@@ -136,10 +155,12 @@ public final class LitterDocument {
     }
 
     private static Node fit(FittedModel fit) {
-        ObjectBuilder node = new ObjectBuilder().with("model", fit.name()).with("rejected", Node.flag(fit.isRejected()));
+        ObjectBuilder node =
+                new ObjectBuilder().with("model", fit.name()).with("rejected", Node.flag(fit.isRejected()));
         fit.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(fit.standardError())));
         fit.draws()
-                .ifPresent(draws -> node.with("draws", Node.number(draws.number())).with("seed", Node.number(draws.seed())));
+                .ifPresent(draws ->
+                        node.with("draws", Node.number(draws.number())).with("seed", Node.number(draws.seed())));
         return node.with("traits", Node.texts(fit.records().traits()))
                 .with("litters", AnswerDocument.list(fit.litters(), LitterDocument::litter))
                 .with("kits", AnswerDocument.list(fit.kits(), LitterDocument::kit))

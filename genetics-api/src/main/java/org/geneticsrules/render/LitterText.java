@@ -89,7 +89,8 @@ public final class LitterText {
                 text.item("   excluded in " + some(recheck.litters())
                         + (recheck.animals().isEmpty()
                                 ? "; no single animal decides it"
-                                : "; without any one of the records of " + some(recheck.animals()) + " it is possible"));
+                                : "; without any one of the records of " + some(recheck.animals())
+                                        + " it is possible"));
             }
         }
         text.paragraph("A likelihood ratio of " + String.format(Locale.ROOT, "%.0f", standings.bar())
@@ -143,7 +144,9 @@ public final class LitterText {
     }
 
     private static String some(List<String> ids) {
-        return ids.size() <= 6 ? String.join(", ", ids) : String.join(", ", ids.subList(0, 6)) + " and " + (ids.size() - 6) + " more";
+        return ids.size() <= 6
+                ? String.join(", ", ids)
+                : String.join(", ", ids.subList(0, 6)) + " and " + (ids.size() - 6) + " more";
     }
 
     private static void litters(Standings standings, TextLines text) {
@@ -152,7 +155,8 @@ public final class LitterText {
                 .limit(MOST)
                 .forEach(litter -> text.item("litter " + litter.litter() + ": " + logs(litter)));
         if (standings.litters().size() > MOST) {
-            text.item("and " + (standings.litters().size() - MOST) + " more, all of them in the document (--format json)");
+            text.item("and " + (standings.litters().size() - MOST)
+                    + " more, all of them in the document (--format json)");
         }
     }
 
@@ -175,8 +179,9 @@ public final class LitterText {
         }
         text.heading("How it comes out otherwise");
         List<Standings.Otherwise> all = new ArrayList<>(standings.otherwise());
-        standings.leftOut().stream().limit(MOST).forEach(one -> all.add(
-                new Standings.Otherwise("without litter " + one.litter(), one.logs())));
+        standings.leftOut().stream()
+                .limit(MOST)
+                .forEach(one -> all.add(new Standings.Otherwise("without litter " + one.litter(), one.logs())));
         for (Standings.Otherwise one : all) {
             OptionalInt best = one.best();
             text.item(one.assumed() + ": "
@@ -194,18 +199,20 @@ public final class LitterText {
 
     private static void fit(FittedModel fit, boolean best, TextLines text) {
         text.heading(best ? "How well the best fits: " + fit.name() : "How well it fits");
-        fit.p().ifPresent(p -> text.item("all litters together: p " + chance(p)
-                + fit.draws()
-                        .map(draws -> ", from " + draws.number() + " draws with seed " + draws.seed() + ", standard error "
-                                + chance(fit.standardError()))
-                        .orElse(", exact")));
+        fit.p()
+                .ifPresent(p -> text.item("all litters together: p " + chance(p)
+                        + fit.draws()
+                                .map(draws -> ", from " + draws.number() + " draws with seed " + draws.seed()
+                                        + ", standard error " + chance(fit.standardError()))
+                                .orElse(", exact")));
         fit.litters().stream()
                 .filter(litter -> !best || litter.standing() != KitFit.Standing.FINE)
                 .limit(MOST)
                 .forEach(litter -> text.item("litter " + litter.litter() + ": " + litter(litter)));
         Map<String, List<KitFit>> kits = new LinkedHashMap<>();
         fit.kits().stream()
-                .filter(kit -> kit.standing() == KitFit.Standing.IMPOSSIBLE || kit.standing() == KitFit.Standing.UNLIKELY)
+                .filter(kit ->
+                        kit.standing() == KitFit.Standing.IMPOSSIBLE || kit.standing() == KitFit.Standing.UNLIKELY)
                 .limit(MOST)
                 .forEach(kit -> kits.computeIfAbsent(kit.standing().words(), key -> new ArrayList<>())
                         .add(kit));
@@ -224,7 +231,10 @@ public final class LitterText {
                 .filter(one -> one.getValue() > 0 || litter.counts().size() <= 8)
                 .map(one -> one.getValue() + " " + one.getKey()
                         + (litter.expected().containsKey(one.getKey())
-                                ? String.format(Locale.ROOT, " (%.2f expected)", litter.expected().get(one.getKey()))
+                                ? String.format(
+                                        Locale.ROOT,
+                                        " (%.2f expected)",
+                                        litter.expected().get(one.getKey()))
                                 : ""))
                 .collect(Collectors.joining(", "));
         return litter.standing().words()
@@ -252,26 +262,27 @@ public final class LitterText {
                     mating.shares().get(at).high()));
         }
         if (!mating.independent()) {
-            text.item("   these parents may differ in what they hand down, so kits of one litter are alike: chi-squared does not apply");
+            text.item(
+                    "   these parents may differ in what they hand down, so kits of one litter are alike: chi-squared does not apply");
             return;
         }
-        mating.exact().ifPresent(exact -> text.item("   exact multinomial test: p " + chance(exact.p())
-                + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
+        mating.exact()
+                .ifPresent(exact -> text.item("   exact multinomial test: p " + chance(exact.p())
+                        + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
         mating.test().chiSquared().ifPresent(chi -> text.item("   chi-squared " + statistic(chi)));
         mating.test().g().ifPresent(g -> text.item("   G " + statistic(g)));
         if (!mating.test().small().isEmpty()) {
-            text.item("   fewer than 5 are expected of " + String.join(", ", mating.test().small())
-                    + ": go by the exact test");
+            text.item("   fewer than 5 are expected of "
+                    + String.join(", ", mating.test().small()) + ": go by the exact test");
         }
     }
 
     private static String statistic(ChiSquared test) {
-        return String.format(Locale.ROOT, "%.4f, %d df, p ", test.statistic(), test.degreesOfFreedom()) + chance(test.p());
+        return String.format(Locale.ROOT, "%.4f, %d df, p ", test.statistic(), test.degreesOfFreedom())
+                + chance(test.p());
     }
 
     private static String chance(double p) {
-        return Double.isNaN(p)
-                ? "not compared"
-                : String.format(Locale.ROOT, p > 0 && p < 0.0005 ? "%.1e" : "%.4f", p);
+        return Double.isNaN(p) ? "not compared" : String.format(Locale.ROOT, p > 0 && p < 0.0005 ? "%.1e" : "%.4f", p);
     }
 }

@@ -195,10 +195,12 @@ class ModelFitTest {
     /** Two dark kits leave their dark parents uncertain: (5/9 + 4/9 (3/4)^4) of (5/9 + 4/9 (3/4)^2) such couples have two more dark ones. */
     @Test
     void uncertain_parents_make_litter_mates_alike() {
-        PedigreeBuilder builder = Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
+        PedigreeBuilder builder =
+                Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
         FittedModel fit = fit(
                 Coats.recessive(),
-                Coats.litter(builder, "litter", "", 2, 0, Ascertainment.complete()).build());
+                Coats.litter(builder, "litter", "", 2, 0, Ascertainment.complete())
+                        .build());
         assertFalse(fit.matings().get(0).independent());
         assertEquals(Optional.empty(), fit.matings().get(0).exact());
         assertEquals(1, fit.p().orElseThrow(), 1e-12);
@@ -206,8 +208,7 @@ class ModelFitTest {
         double three = 5.0 / 9 + 4.0 / 9 * Math.pow(0.75, 3);
         double two = 5.0 / 9 + 4.0 / 9 * Math.pow(0.75, 2);
         assertTrue(four < two);
-        assertEquals(
-                2 * three / two, fit.litters().get(0).expected().get(new Shown(Optional.empty(), DARK)), 1e-12);
+        assertEquals(2 * three / two, fit.litters().get(0).expected().get(new Shown(Optional.empty(), DARK)), 1e-12);
     }
 
     private static Set<Standing> standings(FittedModel fit) {

@@ -38,7 +38,10 @@ final class LitterQuestionOptions {
             })
     private int draws = ModelFit.USUAL_DRAWS;
 
-    @Option(names = "--seed", paramLabel = "SEED", description = "Where the draws begin; the same seed gives the same p. Default: 1.")
+    @Option(
+            names = "--seed",
+            paramLabel = "SEED",
+            description = "Where the draws begin; the same seed gives the same p. Default: 1.")
     private long seed = ModelFit.USUAL_SEED;
 
     @Mixin
@@ -56,9 +59,9 @@ final class LitterQuestionOptions {
         asked.read(output::isJson); // a misspelt format is found before the work
         Supplier<Integer> number = asked.read(() -> Inputs.count("--draws", draws, FEWEST_DRAWS, MOST_DRAWS));
         Function<LitterAnswers, LitterAnswer> answer = question.apply(asked);
-        LitterAnswers litters = LitterAnswers.of(asked.records())
-                .about(Inputs.names(traits))
-                .drawing(number.get(), seed);
-        return output.print(answer.apply(litters), asked.model(), spec.commandLine().getOut());
+        LitterAnswers litters =
+                LitterAnswers.of(asked.records()).about(Inputs.names(traits)).drawing(number.get(), seed);
+        return output.print(
+                answer.apply(litters), asked.model(), spec.commandLine().getOut());
     }
 }

@@ -100,7 +100,8 @@ final class ModelChoice {
                     ? Documents.reader().apply(base, List.of(patch(stated, base, all)))
                     : read(path, all);
         }
-        boolean isPatch = all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
+        boolean isPatch =
+                all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
         return isPatch ? Documents.reader().apply(base, List.of(all.patch(stated))) : all.model(stated);
     }
 

@@ -60,7 +60,8 @@ final class WhichModelCommand implements Callable<Integer> {
                     ? LitterAnswers::favour
                     : answers -> answers.favour(others.stream()
                             .map(Supplier::get)
-                            .map(model -> Candidate.of(model).called(model.title().orElse(model.id())))
+                            .map(model ->
+                                    Candidate.of(model).called(model.title().orElse(model.id())))
                             .toList());
         });
     }

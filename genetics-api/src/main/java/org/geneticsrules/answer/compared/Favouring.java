@@ -41,21 +41,16 @@ final class Favouring {
     private final int draws;
     private final long seed;
 
-    Favouring(
-            ModelComparison question,
-            RecordBasis basis,
-            Pedigree pedigree,
-            List<String> left,
-            int draws,
-            long seed) {
+    Favouring(ModelComparison question, RecordBasis basis, Pedigree pedigree, List<String> left, int draws, long seed) {
         this.question = question;
         this.judging = new Judging(question, basis, pedigree, draws, seed);
         this.candidates = question.candidates();
         this.draws = draws;
         this.seed = seed;
         if (!left.isEmpty()) {
-            judging.notices.add("rival models that were not compared, because they do not know these records, leave a recorded"
-                    + " trait open, or would take more work than allowed: " + String.join(", ", left));
+            judging.notices.add(
+                    "rival models that were not compared, because they do not know these records, leave a recorded"
+                            + " trait open, or would take more work than allowed: " + String.join(", ", left));
         }
     }
 
@@ -77,14 +72,15 @@ final class Favouring {
                 decided(standings, fit),
                 fit,
                 Optional.of(standings),
-                named.map(id ->
-                        Objects.requireNonNull(candidates.get(0).model().populations().get(id))));
+                named.map(id -> Objects.requireNonNull(
+                        candidates.get(0).model().populations().get(id))));
     }
 
     private Standings standings(ModelComparison asked, Optional<String> named, ComparedModels compared) {
         List<Standings.Standing> models = new ArrayList<>();
         List<Double> posteriors = compared.posteriors();
-        double whole = candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
+        double whole =
+                candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
         for (int m = 0; m < candidates.size(); m++) {
             double highest = 0;
             for (double one : compared.running(m, 0)) {
@@ -120,7 +116,10 @@ final class Favouring {
                 asked.records().dropped(),
                 compared.litters(),
                 alike,
-                firsts(alike).stream().limit(MOST_PAIRS).filter(this::inseparable).toList(),
+                firsts(alike).stream()
+                        .limit(MOST_PAIRS)
+                        .filter(this::inseparable)
+                        .toList(),
                 otherwise(asked, named),
                 leftOut(compared));
     }
@@ -173,15 +172,21 @@ final class Favouring {
         } catch (TooLargeException e) {
             judging.notices.add("how it comes out with " + assumed + " would take more work than allowed");
         } catch (ProblemsException e) {
-            judging.notices.add("how it comes out with " + assumed + " cannot be told: a frequency that matters is not stated");
+            judging.notices.add(
+                    "how it comes out with " + assumed + " cannot be told: a frequency that matters is not stated");
         }
     }
 
     private Confusions misread(Collection<String> traits) {
         List<Confusion> all = new ArrayList<>();
         for (String trait : traits) {
-            List<String> states =
-                    candidates.get(0).model().catalogue().traits().get(trait).states();
+            List<String> states = candidates
+                    .get(0)
+                    .model()
+                    .catalogue()
+                    .trait(trait)
+                    .orElseThrow()
+                    .states();
             for (String shown : states) {
                 for (String read : states) {
                     if (!read.equals(shown)) {
@@ -254,7 +259,8 @@ final class Favouring {
                 : " It foretells the same of every litter as " + String.join(", ", same)
                         + "; these records cannot tell them apart" + always(standings, best) + ".";
         if (same.size() == models.size() - 1) {
-            return "These records cannot tell the models apart: all foretell every litter alike" + always(standings, best) + ".";
+            return "These records cannot tell the models apart: all foretell every litter alike"
+                    + always(standings, best) + ".";
         }
         double lead = lead(standings);
         Standings.Standing next = next(standings, best);
@@ -295,8 +301,10 @@ final class Favouring {
     }
 
     private static String recheck(Standings.Standing excluded) {
-        List<String> animals =
-                excluded.recheck().stream().map(Recheck::animals).flatMap(List::stream).toList();
+        List<String> animals = excluded.recheck().stream()
+                .map(Recheck::animals)
+                .flatMap(List::stream)
+                .toList();
         boolean single = excluded.recheck().size() == 1 && !animals.isEmpty();
         return single
                 ? " That hangs on single records: without any one of those of " + String.join(", ", animals)
@@ -323,7 +331,8 @@ final class Favouring {
     private static String turns(Standings standings, int best) {
         List<String> turning = new ArrayList<>();
         standings.otherwise().stream()
-                .filter(one -> one.best().isPresent() && one.best().getAsInt() != best
+                .filter(one -> one.best().isPresent()
+                        && one.best().getAsInt() != best
                         && !alike(standings, best, one.best().getAsInt()))
                 .forEach(one -> turning.add("with " + one.assumed()));
         standings.leftOut().stream()

@@ -19,7 +19,6 @@ import org.geneticsrules.caution.Situation;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.FittedModel;
 import org.geneticsrules.comparison.KitFit;
-import org.geneticsrules.comparison.LitterFit;
 import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
 import org.geneticsrules.document.Reference;
@@ -140,7 +139,8 @@ final class Judging {
                 .toList();
         if (fit.isImpossible()) {
             return (impossible.isEmpty()
-                            ? "The records exclude one another under this model, and no single " + young.one() + " decides it."
+                            ? "The records exclude one another under this model, and no single " + young.one()
+                                    + " decides it."
                             : "Under this model " + listed(impossible) + " cannot be, given the other records.")
                     + " Look again, ask whether the recorded parents are the parents, or allow for errors of naming;"
                     + " or the model is mistaken.";
@@ -230,8 +230,9 @@ final class Judging {
                 "population",
                 new Assumption(
                         "population",
-                        "Founders and unrecorded parents for whom no population is stated are as in population \"" + one.id()
-                                + "\"" + one.title().map(title -> " (" + title + ")").orElse("") + ".",
+                        "Founders and unrecorded parents for whom no population is stated are as in population \""
+                                + one.id() + "\""
+                                + one.title().map(title -> " (" + title + ")").orElse("") + ".",
                         "Other frequencies give other chances; name another population.")));
         taken.put(
                 "founders-given",
