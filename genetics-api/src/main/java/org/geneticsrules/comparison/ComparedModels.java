@@ -327,7 +327,9 @@ public final class ComparedModels {
             double[] mine = logs.get(one)[k];
             double[] others = logs.get(other)[k];
             for (int t = 1; t < mine.length; t++) {
-                if (!(mine[t] == others[t]) && !(Math.abs(mine[t] - others[t]) <= 1e-9 * (1 + Math.abs(mine[t])))) {
+                boolean finite = Double.isFinite(mine[t]) && Double.isFinite(others[t]);
+                if ((mine[t] != others[t])
+                        && (!finite || (Math.abs(mine[t] - others[t]) > 1e-9 * (1 + Math.abs(mine[t]))))) {
                     return false;
                 }
             }

@@ -123,6 +123,19 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
     public static SharedRecords of(List<Candidate> candidates, Pedigree pedigree, Collection<String> only) {
         sameCatalogue(candidates);
         Model first = candidates.get(0).model();
+        List<Problem> unknown = only.stream()
+                .filter(trait -> first.catalogue().trait(trait).isEmpty())
+                .map(trait -> Problems.unknown(
+                        Stage.REFERENCES,
+                        "unknown-trait",
+                        "",
+                        "trait",
+                        trait,
+                        first.catalogue().traits().keySet()))
+                .toList();
+        if (!unknown.isEmpty()) {
+            throw new ProblemsException(unknown);
+        }
         Set<String> recorded = new LinkedHashSet<>();
         Map<String, List<GenotypeTest>> tested = new LinkedHashMap<>();
         for (Individual one : pedigree.individuals().values()) {

@@ -1,8 +1,8 @@
 package org.geneticsrules.comparison;
 
-import static org.geneticsrules.comparison.Coats.DARK;
-import static org.geneticsrules.comparison.Coats.LIGHT;
-import static org.geneticsrules.comparison.Coats.seen;
+import static org.geneticsrules.testing.Coats.DARK;
+import static org.geneticsrules.testing.Coats.LIGHT;
+import static org.geneticsrules.testing.Coats.seen;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -22,6 +22,7 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Coats;
 import org.geneticsrules.trait.Confusion;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.Sex;

@@ -218,16 +218,18 @@ final class Favouring {
         if (standings.best().isEmpty() || fit.filter(FittedModel::isRejected).isPresent()) {
             return true;
         }
-        return lead(standings) >= Math.log(standings.bar());
+        double lead = lead(standings);
+        return !Double.isNaN(lead) && (lead >= Math.log(standings.bar()));
     }
 
-    /** By how much the best is ahead of the next that is not foretelling the same. */
+    /** By how much the best is ahead of the next that does not foretell the same; no number if all do. */
     private static double lead(Standings standings) {
         int best = standings.best().orElseThrow();
-        double next = Double.NEGATIVE_INFINITY;
+        double next = Double.NaN;
         for (int m = 0; m < standings.models().size(); m++) {
             if (m != best && !alike(standings, best, m)) {
-                next = Math.max(next, standings.models().get(m).log());
+                double log = standings.models().get(m).log();
+                next = Double.isNaN(next) ? log : Math.max(next, log);
             }
         }
         return standings.models().get(best).log() - next;

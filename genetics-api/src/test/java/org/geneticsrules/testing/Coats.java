@@ -1,4 +1,4 @@
-package org.geneticsrules.comparison;
+package org.geneticsrules.testing;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -22,33 +22,34 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /** Small models of one coat, dark or light, and litters to hold them against. */
-final class Coats {
+public final class Coats {
 
-    static final Catalogue TRAITS =
+    /** The traits. */
+    public static final Catalogue TRAITS =
             Catalogue.builder("coats", "1").trait("coat", "dark", "light").build();
 
-    static final Phenotype DARK = Phenotype.of("coat", "dark");
-    static final Phenotype LIGHT = Phenotype.of("coat", "light");
+    public static final Phenotype DARK = Phenotype.of("coat", "dark");
+    public static final Phenotype LIGHT = Phenotype.of("coat", "light");
 
     private Coats() {}
 
     /** Light is recessive. */
-    static Model recessive() {
+    public static Model recessive() {
         return recessive("recessive", Probability.of(1, 2));
     }
 
     /** Light is recessive, and its allele of some frequency. */
-    static Model recessive(String id, Probability light) {
+    public static Model recessive(String id, Probability light) {
         return one(id, "D", light).build();
     }
 
     /** Light is dominant. */
-    static Model dominant() {
+    public static Model dominant() {
         return one("dominant", "d", Probability.of(1, 2)).build();
     }
 
     /** Dark is dominant, and those with two doses of it are never born. */
-    static Model lethal() {
+    public static Model lethal() {
         return Model.builder("lethal", "1", TRAITS)
                 .locus(
                         "A",
@@ -74,7 +75,7 @@ final class Coats {
     }
 
     /** Light are those that are light at either of two loci. */
-    static Model twoLoci() {
+    public static Model twoLoci() {
         ModelBuilder builder = Model.builder("two loci", "1", TRAITS);
         for (String locus : List.of("A", "B")) {
             builder.locus(
@@ -116,12 +117,12 @@ final class Coats {
                                 .frequency("A", "d", light));
     }
 
-    static Individual seen(String id, Phenotype look) {
+    public static Individual seen(String id, Phenotype look) {
         return Individual.of(id).with(Observation.of(LifeStage.unstated(), look));
     }
 
     /** Two tested carriers. */
-    static PedigreeBuilder carriers(PedigreeBuilder builder, String suffix) {
+    public static PedigreeBuilder carriers(PedigreeBuilder builder, String suffix) {
         return builder.add(tested("sire" + suffix, Sex.MALE)).add(tested("dam" + suffix, Sex.FEMALE));
     }
 
@@ -130,7 +131,7 @@ final class Coats {
     }
 
     /** A litter of so many dark and light kits. */
-    static PedigreeBuilder litter(
+    public static PedigreeBuilder litter(
             PedigreeBuilder builder, String id, String suffix, int dark, int light, Ascertainment how) {
         List<String> kits = new ArrayList<>();
         for (int k = 0; k < dark + light; k++) {
@@ -143,7 +144,7 @@ final class Coats {
     }
 
     /** One litter of two tested carriers, recorded whatever it showed. */
-    static Pedigree ofCarriers(int dark, int light) {
+    public static Pedigree ofCarriers(int dark, int light) {
         return litter(
                         carriers(Pedigree.builder("carriers", "1"), ""),
                         "litter",

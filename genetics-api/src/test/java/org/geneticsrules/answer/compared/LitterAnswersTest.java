@@ -1,0 +1,198 @@
+package org.geneticsrules.answer.compared;
+
+import static org.geneticsrules.testing.Coats.DARK;
+import static org.geneticsrules.testing.Coats.LIGHT;
+import static org.geneticsrules.testing.Coats.seen;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.answer.Assumption;
+import org.geneticsrules.answer.RivalModel;
+import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.comparison.FittedModel;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.LitterDocument;
+import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.pedigree.PedigreeBuilder;
+import org.geneticsrules.probability.Probability;
+import org.geneticsrules.render.LitterText;
+import org.geneticsrules.testing.Coats;
+import org.junit.jupiter.api.Test;
+
+/** What litters say of models, in sentences. */
+class LitterAnswersTest {
+
+    private static LitterAnswers litters(Model model, Pedigree pedigree, Model... rivals) {
+        Answers answers = Answers.of(CompiledModel.of(model), List.of())
+                .against(List.of(rivals).stream()
+                        .map(rival -> RivalModel.of(rival.id(), () -> rival))
+                        .toList());
+        return LitterAnswers.of(RecordedAnswers.of(answers, pedigree));
+    }
+
+    private static PedigreeBuilder couple() {
+        return Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
+    }
+
+    private static List<String> ids(LitterAnswer answer) {
+        return answer.assumptions().stream().map(Assumption::id).toList();
+    }
+
+    @Test
+    void a_litter_that_goes_with_a_model() {
+        LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(9, 3)).fit();
+        assertTrue(answer.verdict().startsWith("These litters go with the model: "), answer.verdict());
+        assertTrue(answer.verdict().contains("does not prove it"), answer.verdict());
+        assertFalse(answer.decided());
+        assertTrue(
+                ids(answer).containsAll(List.of("model", "population", "founders-given")),
+                ids(answer).toString());
+        assertFalse(ids(answer).contains("litters-complete"));
+        assertEquals(1.0, answer.fit().flatMap(FittedModel::p).orElseThrow(), 1e-12);
+    }
+
+    @Test
+    void what_cannot_be_is_named_with_what_to_do() {
+        Pedigree pedigree = Coats.litter(couple(), "first", "", 5, 1, Ascertainment.unknown())
+                .build();
+        LitterAnswer answer = litters(Coats.dominant(), pedigree).fit();
+        assertTrue(answer.verdict().contains("first.5 of litter first cannot be"), answer.verdict());
+        assertTrue(answer.verdict().contains("allow for errors of naming"), answer.verdict());
+        assertTrue(answer.decided());
+        assertTrue(ids(answer).contains("litters-complete"));
+    }
+
+    @Test
+    void a_litter_that_goes_badly_with_a_model() {
+        LitterAnswer answer =
+                litters(Coats.recessive(), Coats.ofCarriers(2, 14)).fit();
+        assertTrue(answer.verdict().startsWith("These litters go badly with the model"), answer.verdict());
+        assertTrue(answer.verdict().contains("does not say which of its rules is wrong"), answer.verdict());
+        assertTrue(answer.decided());
+    }
+
+    /** 300 dark and 150 light are 2 : 1: the recessive model is far behind, and the bar of 20 is reached. */
+    @Test
+    void litters_favour_the_model_that_foretold_them() {
+        LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(300, 150), Coats.lethal())
+                .favour();
+        Standings standings = answer.comparison().orElseThrow();
+        assertEquals(1, standings.best().orElseThrow());
+        assertEquals(Optional.of("litter"), standings.models().get(1).reached());
+        double ratio = 300 * Math.log(8.0 / 9) + 150 * Math.log(4.0 / 3);
+        assertEquals(
+                ratio,
+                standings.models().get(1).log() - standings.models().get(0).log(),
+                1e-9);
+        assertEquals(
+                "The records favour \"lethal\": they are 2483 : 1 likelier under it than under \"recessive\", where 20 : 1 is"
+                        + " evidence.",
+                answer.verdict());
+        assertTrue(answer.decided());
+    }
+
+    @Test
+    void a_small_lead_is_no_evidence() {
+        LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(8, 4), Coats.lethal())
+                .favour();
+        assertTrue(answer.verdict().startsWith("No model is ahead by enough"), answer.verdict());
+        assertFalse(answer.decided());
+    }
+
+    /** A frequency that founders do not show makes no difference to kits of tested parents, in any mating. */
+    @Test
+    void models_that_foretell_the_same_are_not_told_apart() {
+        LitterAnswer answer = litters(
+                        Coats.recessive(), Coats.ofCarriers(8, 4), Coats.recessive("rarer", Probability.of(1, 3)))
+                .favour();
+        assertTrue(answer.verdict().startsWith("These records cannot tell the models apart"), answer.verdict());
+        Standings standings = answer.comparison().orElseThrow();
+        assertEquals(List.of(new Standings.Pair(0, 1)), standings.alike());
+        assertEquals(standings.alike(), standings.inseparable());
+        assertFalse(answer.decided());
+    }
+
+    /** Forty light kits of forty from tested carriers: the best of two is none. */
+    @Test
+    void none_of_the_models_fits() {
+        LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(0, 40), Coats.lethal())
+                .favour();
+        assertTrue(answer.verdict().startsWith("None of these models fits"), answer.verdict());
+        assertTrue(answer.decided());
+    }
+
+    @Test
+    void an_infinite_ratio_that_hangs_on_one_record_says_so() {
+        Pedigree pedigree = Coats.litter(couple(), "first", "", 5, 1, Ascertainment.complete())
+                .build();
+        LitterAnswer answer =
+                litters(Coats.dominant(), pedigree, Coats.recessive()).favour();
+        assertTrue(
+                answer.verdict().startsWith("The records exclude \"dominant\" and allow \"recessive\"."),
+                answer.verdict());
+        assertTrue(answer.verdict().contains("without any one of those of sire, dam, first.5"), answer.verdict());
+        assertTrue(answer.verdict().contains("With 1 look in 100 misread the ratio is"), answer.verdict());
+    }
+
+    @Test
+    void a_model_that_leaves_a_trait_open_makes_it_left_out() {
+        Model silent = Model.builder("silent", "1", Coats.TRAITS)
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "dark")
+                                .shows("d", "light"))
+                .build();
+        LitterAnswers asked = litters(Coats.recessive(), Coats.ofCarriers(8, 4), silent, Coats.lethal());
+        LitterAnswer answer = asked.favour();
+        assertEquals(2, answer.comparison().orElseThrow().models().size());
+        assertTrue(
+                answer.notices().toString().contains("\"silent\""),
+                answer.notices().toString());
+        LitterAnswer named = asked.favour(List.of(Candidate.of(Coats.lethal()).called("the other")));
+        assertEquals(
+                "the other", named.comparison().orElseThrow().models().get(1).title());
+    }
+
+    @Test
+    void documents_and_texts_say_the_same() {
+        String id = "urn:geneticsrules:schema:litter-answer:0";
+        Schema schema = SchemaRegistry.withDefaultDialect(
+                        SpecificationVersion.DRAFT_2020_12,
+                        builder -> builder.schemas(Map.of(id, LitterDocument.schema())))
+                .getSchema(SchemaLocation.of(id));
+        PedigreeBuilder two = couple();
+        Coats.litter(two, "first", "", 5, 1, Ascertainment.atLeastOne(LIGHT));
+        Pedigree pedigree =
+                Coats.litter(two, "second", "", 3, 0, Ascertainment.complete()).build();
+        for (LitterAnswer answer : List.of(
+                litters(Coats.recessive(), Coats.ofCarriers(9, 3)).fit(),
+                litters(Coats.recessive(), pedigree).fit(),
+                litters(Coats.dominant(), pedigree).fit(),
+                litters(Coats.recessive(), pedigree, Coats.dominant(), Coats.twoLoci(), Coats.lethal())
+                        .favour(),
+                litters(Coats.dominant(), pedigree, Coats.recessive()).favour())) {
+            String document = Documents.write(LitterDocument.of(answer));
+            assertEquals(List.of(), schema.validate(document, InputFormat.JSON));
+            assertTrue(document.contains(answer.verdict().replace("\"", "\\\"")));
+            String text = LitterText.of(answer);
+            text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
+            assertTrue(text.replaceAll("\\s+", " ").startsWith(answer.verdict()), text);
+        }
+    }
+}
