@@ -30,6 +30,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.model;
     exports org.geneticsrules.patch;
     exports org.geneticsrules.pedigree;
+    exports org.geneticsrules.planning;
     exports org.geneticsrules.probability;
     exports org.geneticsrules.problem;
     exports org.geneticsrules.render;

@@ -146,7 +146,7 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         }
         List<Dropped> dropped = new ArrayList<>();
         Set<String> traits = new LinkedHashSet<>();
-        Map<String, List<String>> silent = silent(candidates);
+        Map<String, List<String>> silent = unclaimed(candidates);
         for (String trait : first.catalogue().traits().keySet()) {
             if (recorded.contains(trait) && (only.isEmpty() || only.contains(trait))) {
                 List<String> open = silent.getOrDefault(trait, List.of());
@@ -201,8 +201,13 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         }
     }
 
-    /** By trait, the models that make no claim about it for every animal. */
-    private static Map<String, List<String>> silent(List<Candidate> candidates) {
+    /**
+     * Finds the traits of which not all models speak.
+     *
+     * @param candidates the models
+     * @return by trait, the names of the models that have no rule for it, or make no claim about it for some animals
+     */
+    public static Map<String, List<String>> unclaimed(List<Candidate> candidates) {
         Map<String, List<String>> silent = new HashMap<>();
         for (Candidate candidate : candidates) {
             Completeness report = Completeness.of(candidate.model());

@@ -18,6 +18,7 @@ import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Phase;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.model.Viability;
@@ -62,6 +63,12 @@ public record Relabelled(Model model) {
         for (Mask mask : original.masks().values()) {
             builder.mask(new Mask(
                     mask.id(), condition(original, mask.when()), mask.covers(), mask.over(), Optional.empty()));
+        }
+        for (Population population : original.populations().values()) {
+            builder.population(population.id(), described -> population
+                    .frequencies()
+                    .forEach((at, frequencies) -> frequencies.forEach(
+                            (allele, frequency) -> described.frequency(locus(at), allele(allele), frequency))));
         }
         return new Relabelled(builder.build());
     }
