@@ -12,19 +12,27 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.testing.Coats;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Confusion;
 import org.geneticsrules.trait.Confusions;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
@@ -282,7 +290,73 @@ class ModelComparisonTest {
         assertTrue(reached > 10 && reached <= sequences / 20, reached + " of " + sequences);
     }
 
-    /** What rivals are called, and what only one of them knows, changes no ratio. */
+    /** What states and loci are called, and what only one model knows, changes no ratio. */
+    @Test
+    void names_and_what_one_model_knows_change_no_ratio() {
+        double plain = ratio("dark", "light", false);
+        assertEquals(3 * Math.log(9.0 / 8) + 2 * Math.log(3.0 / 4), plain, EXACT);
+        assertEquals(plain, ratio("dunkel", "hell", false), EXACT);
+        assertEquals(plain, ratio("dark", "light", true), EXACT);
+    }
+
+    private static double ratio(String dark, String light, boolean ears) {
+        Catalogue.Builder traits = Catalogue.builder("names", "1").trait("coat", dark, light);
+        Catalogue catalogue = (ears ? traits.trait("ears", "long", "short") : traits).build();
+        List<Candidate> candidates = new ArrayList<>();
+        for (String id : List.of("lethal", "recessive")) {
+            ModelBuilder model = Model.builder(id, "1", catalogue)
+                    .locus(
+                            id.equals("lethal") ? "K" : "A",
+                            at -> at.alleles("D", "d")
+                                    .shows("D", "two doses")
+                                    .shows("D/d", "one dose")
+                                    .shows("d", "none"))
+                    .trait(
+                            "coat",
+                            rule -> rule.when(Condition.where(id.equals("lethal") ? "K" : "A", "none"), light)
+                                    .otherwise(dark))
+                    .population(
+                            "even",
+                            one -> one.frequency(id.equals("lethal") ? "K" : "A", "D", Probability.of(1, 2))
+                                    .frequency(id.equals("lethal") ? "K" : "A", "d", Probability.of(1, 2)));
+            if (id.equals("lethal")) {
+                model.viability(new Viability(
+                        "lost",
+                        "K",
+                        Set.of("two doses"),
+                        Optional.empty(),
+                        Probability.ZERO,
+                        Probability.ONE,
+                        Optional.empty()));
+            } else if (ears) {
+                model.trait("ears", rule -> rule.otherwise("long"));
+            }
+            candidates.add(Candidate.of(model.build()));
+        }
+        // parents of a light kit that are dark carry one dose each, whatever else differs
+        PedigreeBuilder builder = Pedigree.builder("names", "1");
+        List<String> kits = new ArrayList<>();
+        for (String id : List.of("sire", "dam", "k1", "k2", "k3", "k4", "k5", "k0")) {
+            String coat = id.equals("k4") || id.equals("k5") || id.equals("k0") ? light : dark;
+            Phenotype look = Phenotype.of("coat", coat);
+            Individual one = seen(id, look);
+            builder.add(ears && id.startsWith("k")
+                    ? one.with(Observation.of(LifeStage.unstated(), Phenotype.of("ears", "long")))
+                    : one);
+            if (id.startsWith("k") && !id.equals("k0")) {
+                kits.add(id);
+            }
+        }
+        builder.add(Litter.of("first", "dam", "sire", "k0").with(Ascertainment.complete()));
+        builder.add(Litter.of("second", "dam", "sire", kits.toArray(String[]::new)).with(Ascertainment.complete()));
+        ComparedModels compared =
+                ModelComparison.of(candidates, builder.build()).from("even").compare();
+        assertEquals(ears ? 1 : 0, compared.records().dropped().size());
+        LitterEvidence second = compared.litter(1);
+        return second.logs().get(1) - second.logs().get(0);
+    }
+
+    /** The bar is 20 for each rival. */
     @Test
     void bars_rise_with_the_number_of_rivals() {
         Pedigree pedigree = Coats.ofCarriers(9, 3);

@@ -137,9 +137,8 @@ class ModelFitTest {
     }
 
     /**
-     * Of ten young of a dark parent by itself - here of two dark parents of one strain that both are carriers or neither - a carrier is missed
-     * with (3/4)^10 = 0.0563 (Fisher 1936, from memory). So 372 of 565 families with a light kit, as against none, are fewer than 2 : 1 of
-     * (1 - 0.0563): a litter without a light kit does not make its parents free of the allele.
+     * Of ten young of two carriers none is light with (3/4)^10 = 0.0563, so of plants that are selfed, two of three of them carriers, ten
+     * young show 0.6291 : 0.3709 and not 2 : 1 (Fisher 1936, from memory). A litter without a light kit does not clear its parents.
      */
     @Test
     void ten_young_miss_a_carrier() {
@@ -159,6 +158,7 @@ class ModelFitTest {
         }
         assertEquals(p, litter.p().orElseThrow(), 1e-12);
         assertEquals(0.0563, none, 5e-5);
+        assertEquals(0.6291, 2.0 / 3 * (1 - none), 5e-5);
         assertEquals(Standing.FINE, litter.standing());
     }
 
