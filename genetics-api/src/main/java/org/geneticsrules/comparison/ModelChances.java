@@ -1,12 +1,7 @@
 package org.geneticsrules.comparison;
 
-import java.nio.IntBuffer;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.LitterLikelihood;
@@ -14,15 +9,13 @@ import org.geneticsrules.inference.LitterLikelihood.Seen;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
 
-/** How likely the litters of kindreds are under one model, each given those looked at before it. Equal couples are worked out once. */
+/** How likely the litters of kindreds are under one model, each given those looked at before it. */
 final class ModelChances {
 
     private final Inference inference;
     private final LitterLikelihood likelihood;
     private final Pedigree pedigree;
     private final IdentityHashMap<Individual, Seen> seen = new IdentityHashMap<>();
-    private final IdentityHashMap<Seen, Integer> numbers = new IdentityHashMap<>();
-    private final Map<List<Object>, double[]> couples = new HashMap<>();
 
     ModelChances(Inference inference, Pedigree pedigree) {
         this.inference = inference;
@@ -39,16 +32,7 @@ final class ModelChances {
      *     of earlier litters; what follows on something impossible is 0
      */
     double[] of(Kindred kindred, List<Noticed> litters) {
-        Optional<Individual> sire = kindred.sire(pedigree);
-        Optional<Individual> dam = kindred.dam(pedigree);
-        if (sire.isEmpty() || dam.isEmpty()) {
-            return logs(new KindredChances(inference, inference.loci(), kindred.founders()), litters);
-        }
-        Seen male = likelihood.sire(sire.get());
-        Seen female = likelihood.dam(dam.get());
-        return couples.computeIfAbsent(
-                key(male, female, litters),
-                key -> logs(new CoupleChances(likelihood, male, female, this::seen), litters));
+        return logs(chances(kindred), litters);
     }
 
     /** The chances of a kindred of whose litters none is taken in yet. */
@@ -58,24 +42,6 @@ final class ModelChances {
         return sire.isEmpty() || dam.isEmpty()
                 ? new KindredChances(inference, inference.loci(), kindred.founders())
                 : new CoupleChances(likelihood, likelihood.sire(sire.get()), likelihood.dam(dam.get()), this::seen);
-    }
-
-    private List<Object> key(Seen sire, Seen dam, List<Noticed> litters) {
-        List<Object> key = new ArrayList<>(2 + 3 * litters.size());
-        key.add(sire);
-        key.add(dam);
-        for (Noticed litter : litters) {
-            int[] kits = new int[litter.kits().size()];
-            for (int k = 0; k < kits.length; k++) {
-                Seen kit = seen(litter.kits().get(k));
-                kits[k] = numbers.computeIfAbsent(kit, one -> numbers.size());
-            }
-            Arrays.sort(kits);
-            key.add(litter.litter().ascertainment());
-            key.add(litter.size());
-            key.add(IntBuffer.wrap(kits));
-        }
-        return key;
     }
 
     /** What was recorded of a kit. The same object is often met again. */
