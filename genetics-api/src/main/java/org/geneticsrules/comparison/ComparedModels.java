@@ -29,6 +29,9 @@ public final class ComparedModels {
     /** How often at most a true model is rejected by one rival: 1 in 20. */
     public static final double USUAL_RISK = 0.05;
 
+    /** Of more relatives than these, each record by itself is too much to leave out. */
+    private static final int MOST_RELATED = 200;
+
     private final ModelComparison question;
     private final Prepared prepared;
 
@@ -338,6 +341,19 @@ public final class ComparedModels {
     }
 
     /**
+     * Returns how many litters are related through more than one couple, which makes each of them costly to leave out.
+     *
+     * @return the number of litters of the largest kindred that is not one couple; 0 if there is none
+     */
+    public int related() {
+        return prepared.kindreds().stream()
+                .filter(kindred -> !kindred.isCouple(question.records().pedigree()))
+                .mapToInt(kindred -> kindred.litters().length)
+                .max()
+                .orElse(0);
+    }
+
+    /**
      * Asks how the comparison comes out without each litter.
      *
      * @return for each litter, in order, the logarithm of the chance of all other records under each model
@@ -378,7 +394,7 @@ public final class ComparedModels {
      *
      * @param candidate number of the model
      * @return for each kindred whose records cannot be, the animals without any one of whose records the rest can; none for a kindred in
-     *     which no single animal decides it
+     *     which no single animal decides it, or which is not one couple and has so many kits that this is not tried
      */
     public List<Recheck> recheck(int candidate) {
         ModelChances chances = question.chances(candidates().get(candidate));
@@ -395,8 +411,13 @@ public final class ComparedModels {
         Kindred of = prepared.kindreds().get(k);
         List<Noticed> litters = prepared.litters().get(k);
         ImmutableList.Builder<String> animals = ImmutableList.builder();
+        long recorded =
+                litters.stream().mapToLong(litter -> litter.kits().size()).sum();
+        if (!of.isCouple(question.records().pedigree()) && (recorded > MOST_RELATED)) {
+            return new Recheck(litters.stream().map(one -> one.litter().id()).toList(), animals.build());
+        }
         for (Individual founder : of.founders()) {
-            if (Noticed.isRecorded(founder) && can(chances.of(of.blank(founder), litters))) {
+            if (Noticed.isRecorded(founder) && chances.possible(of.blank(founder), litters)) {
                 animals.add(founder.id());
             }
         }
@@ -405,7 +426,7 @@ public final class ComparedModels {
                 if (Noticed.isRecorded(kit)) {
                     List<Noticed> others = new ArrayList<>(litters);
                     others.set(t, litters.get(t).blank(kit));
-                    if (can(chances.of(of, others))) {
+                    if (chances.possible(of, others)) {
                         animals.add(kit.id());
                     }
                     question.tick();
@@ -413,10 +434,6 @@ public final class ComparedModels {
             }
         }
         return new Recheck(litters.stream().map(one -> one.litter().id()).toList(), animals.build());
-    }
-
-    private static boolean can(double[] logs) {
-        return Arrays.stream(logs).allMatch(log -> log != Double.NEGATIVE_INFINITY);
     }
 
     /**

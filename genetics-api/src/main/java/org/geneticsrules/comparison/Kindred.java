@@ -160,6 +160,11 @@ record Kindred(List<Individual> founders, int[] litters, int[] turns) {
         return Links.NONE;
     }
 
+    /** Whether all litters are of the same two recorded founders. */
+    boolean isCouple(Pedigree pedigree) {
+        return sire(pedigree).isPresent() && dam(pedigree).isPresent();
+    }
+
     /** The sire, if all litters are of the same two recorded founders. */
     Optional<Individual> sire(Pedigree pedigree) {
         return founders.size() == 2 ? founder(pedigree, true) : Optional.empty();

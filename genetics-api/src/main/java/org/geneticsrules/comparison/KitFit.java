@@ -19,7 +19,7 @@ public record KitFit(String kit, String litter, Standing standing, double chance
         UNLIKELY("unlikely"),
         /** Neither. */
         FINE("fine"),
-        /** Nothing was recorded, or it can have no chance anyway since the other records exclude one another. */
+        /** It can have no chance anyway since other records exclude one another, or its relatives are too many to ask kit by kit. */
         NOT_JUDGED("not judged");
 
         private final String words;

@@ -10,8 +10,8 @@ import org.geneticsrules.pedigree.Individual;
 /** Judges kits, each given all other records of its kindred, those of later litters too. */
 final class KitJudge {
 
-    /** Looks that are compared where each takes a pedigree of its own. */
-    private static final int MOST_OF_KINDREDS = 32;
+    /** Animals that are gone through for the kits of one kindred where each look takes a pedigree of its own. */
+    private static final long MOST_ANIMALS = 50_000;
 
     private final CompiledModel compiled;
     private final boolean misread;
@@ -21,9 +21,14 @@ final class KitJudge {
         this.misread = misread;
     }
 
-    KitFit judge(Kindred kindred, List<Noticed> litters, int place, Individual kit, ModelChances chances) {
+    KitFit judge(Kindred kindred, List<Noticed> litters, int place, Individual kit, ModelChances chances, int animals) {
         Noticed litter = litters.get(place);
         String home = litter.litter().id();
+        boolean couple = chances.chances(kindred) instanceof CoupleChances;
+        long work = couple ? 0 : (long) animals * animals;
+        if (2 * work > MOST_ANIMALS) {
+            return new KitFit(kit.id(), home, Standing.NOT_JUDGED, Double.NaN, Double.NaN);
+        }
         double without = whole(kindred, litters, place, kit, Noticed.bare(kit), chances);
         if (without == Double.NEGATIVE_INFINITY) {
             return new KitFit(kit.id(), home, Standing.NOT_JUDGED, Double.NaN, Double.NaN);
@@ -32,7 +37,7 @@ final class KitJudge {
         if (chance == 0) {
             return new KitFit(kit.id(), home, Standing.IMPOSSIBLE, 0, 0);
         }
-        double rarer = rarer(kindred, litters, place, kit, chances, without, chance);
+        double rarer = rarer(kindred, litters, place, kit, chances, without, chance, work);
         long mates = litter.kits().stream().filter(Noticed::isRecorded).count();
         // a kit this rare is met in a litter with at most so many times its chance
         Standing standing = rarer * mates < FittedModel.USUAL_RISK ? Standing.UNLIKELY : Standing.FINE;
@@ -46,7 +51,8 @@ final class KitJudge {
             Individual kit,
             ModelChances chances,
             double without,
-            double chance) {
+            double chance,
+            long work) {
         Optional<Alike> way = Alike.of(kit, compiled);
         if (way.isEmpty()) {
             return Double.NaN;
@@ -55,8 +61,7 @@ final class KitJudge {
         List<Shown> looks = way.get().all(compiled, misread, List.of(own)).stream()
                 .filter(look -> look.sex().equals(own.sex()))
                 .toList();
-        boolean couple = kindred.founders().size() == 2;
-        if (looks.isEmpty() || (!couple && (looks.size() > MOST_OF_KINDREDS))) {
+        if (looks.isEmpty() || (looks.size() * work > MOST_ANIMALS)) {
             return Double.NaN;
         }
         double sum = 0;

@@ -25,6 +25,9 @@ final class LitterJudge {
 
     private static final int MOST_OF_KINDREDS = 400;
 
+    /** The same, times the number of the relatives. */
+    private static final int MOST_ANIMALS = 8_000;
+
     private static final int DRAWS = 2_000;
 
     /** Finding the chances of the next kit's looks is not repeated more often than this. */
@@ -33,6 +36,7 @@ final class LitterJudge {
     private final CompiledModel compiled;
     private final boolean misread;
     private final SplittableRandom random;
+    private int animals = 1;
 
     /**
      * What was found of a litter.
@@ -55,8 +59,10 @@ final class LitterJudge {
      * @param before what was known before it
      * @param possible whether that can be
      * @param all what is known of all litters of its kindred
+     * @param relatives how many animals the kindred has
      */
-    Judged judge(Noticed litter, Chances before, boolean possible, Chances all) {
+    Judged judge(Noticed litter, Chances before, boolean possible, Chances all, int relatives) {
+        animals = relatives;
         if (!possible) {
             return untested(litter, Standing.NOT_JUDGED, "what was recorded before excludes itself");
         }
@@ -192,7 +198,7 @@ final class LitterJudge {
             for (int at = 1; at < looks.size(); at++) {
                 ways = ways * (kits + at) / at;
             }
-            if (Math.rint(ways) <= (couple ? MOST_OF_COUPLES : MOST_OF_KINDREDS)) {
+            if (Math.rint(ways) <= (couple ? MOST_OF_COUPLES : Math.min(MOST_OF_KINDREDS, MOST_ANIMALS / animals))) {
                 return Optional.of(listed(observed, kits));
             }
             return couple

@@ -35,6 +35,18 @@ final class ModelChances {
         return logs(chances(kindred), litters);
     }
 
+    /** Whether the records of a kindred can be. */
+    boolean possible(Kindred kindred, List<Noticed> litters) {
+        return whole(kindred, litters).soFar() != Double.NEGATIVE_INFINITY;
+    }
+
+    /** The chances of a kindred of whose litters all are taken in. */
+    Chances whole(Kindred kindred, List<Noticed> litters) {
+        Chances all = chances(kindred);
+        litters.forEach(litter -> all.add(litter.litter(), litter.recorded()));
+        return all;
+    }
+
     /** The chances of a kindred of whose litters none is taken in yet. */
     Chances chances(Kindred kindred) {
         Optional<Individual> sire = kindred.sire(pedigree);

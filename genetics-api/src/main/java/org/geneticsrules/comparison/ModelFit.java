@@ -116,13 +116,14 @@ public final class ModelFit {
         for (int k = 0; k < prepared.kindreds().size(); k++) {
             Kindred kindred = prepared.kindreds().get(k);
             List<Noticed> all = prepared.litters().get(k);
+            int animals = kindred.founders().size()
+                    + all.stream().mapToInt(litter -> litter.kits().size()).sum();
             Chances growing = chances.chances(kindred);
-            Chances whole = chances.chances(kindred);
-            all.forEach(litter -> whole.add(litter.litter(), litter.recorded()));
+            Chances whole = chances.whole(kindred, all);
             boolean possible = growing.soFar() != Double.NEGATIVE_INFINITY;
             for (int t = 0; t < all.size(); t++) {
                 Noticed litter = all.get(t);
-                LitterJudge.Judged judged = judge.judge(litter, growing, possible, whole);
+                LitterJudge.Judged judged = judge.judge(litter, growing, possible, whole, animals);
                 litters.put(kindred.turns()[t], judged.fit());
                 judged.outcomes().ifPresent(outcomes::add);
                 growing.add(litter.litter(), litter.recorded());
@@ -136,7 +137,7 @@ public final class ModelFit {
                         int litter = t;
                         KitFit fit = alike.computeIfAbsent(
                                 List.of(kit.sex(), kit.observations(), kit.tests()),
-                                key -> kitJudge.judge(kindred, all, litter, kit, chances));
+                                key -> kitJudge.judge(kindred, all, litter, kit, chances, animals));
                         kits.add(new KitFit(kit.id(), fit.litter(), fit.standing(), fit.chance(), fit.rarer()));
                         question.tick();
                     }

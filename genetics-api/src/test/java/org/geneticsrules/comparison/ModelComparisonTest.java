@@ -340,15 +340,17 @@ class ModelComparisonTest {
             String coat = id.equals("k4") || id.equals("k5") || id.equals("k0") ? light : dark;
             Phenotype look = Phenotype.of("coat", coat);
             Individual one = seen(id, look);
-            builder.add(ears && id.startsWith("k")
-                    ? one.with(Observation.of(LifeStage.unstated(), Phenotype.of("ears", "long")))
-                    : one);
+            builder.add(
+                    ears && id.startsWith("k")
+                            ? one.with(Observation.of(LifeStage.unstated(), Phenotype.of("ears", "long")))
+                            : one);
             if (id.startsWith("k") && !id.equals("k0")) {
                 kits.add(id);
             }
         }
         builder.add(Litter.of("first", "dam", "sire", "k0").with(Ascertainment.complete()));
-        builder.add(Litter.of("second", "dam", "sire", kits.toArray(String[]::new)).with(Ascertainment.complete()));
+        builder.add(
+                Litter.of("second", "dam", "sire", kits.toArray(String[]::new)).with(Ascertainment.complete()));
         ComparedModels compared =
                 ModelComparison.of(candidates, builder.build()).from("even").compare();
         assertEquals(ears ? 1 : 0, compared.records().dropped().size());

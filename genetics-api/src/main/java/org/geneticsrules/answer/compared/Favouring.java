@@ -30,6 +30,9 @@ final class Favouring {
     /** Leaving out each of more litters than these is not tried. */
     private static final int MOST_LEFT_OUT = 200;
 
+    /** Nor is it where more litters are related than these. */
+    private static final int MOST_RELATED = 12;
+
     /** Pairs of models that are alike and are asked whether they always are. */
     private static final int MOST_PAIRS = 20;
 
@@ -209,6 +212,11 @@ final class Favouring {
         }
         if (compared.size() > MOST_LEFT_OUT) {
             judging.notices.add("how it comes out without each litter was not tried: there are " + compared.size());
+            return List.of();
+        }
+        if (compared.related() > MOST_RELATED) {
+            judging.notices.add("how it comes out without each litter was not tried: " + compared.related()
+                    + " litters are related through more than one couple");
             return List.of();
         }
         return compared.leavingOut();
