@@ -187,7 +187,9 @@ public final class LitterText {
             text.item(one.assumed() + ": "
                     + (best.isEmpty()
                             ? "all exclude the records"
-                            : standings.models().get(best.getAsInt()).title() + " is best"
+                            : one.logs().stream().distinct().count() == 1
+                                    ? "all the same (" + number(one.logs().get(0)) + ")"
+                                    : standings.models().get(best.getAsInt()).title() + " is best"
                                     + one.logs().stream()
                                             .map(log -> log == Double.NEGATIVE_INFINITY ? "excluded" : number(log))
                                             .collect(Collectors.joining(", ", " (", ")"))));

@@ -303,11 +303,19 @@ final class Favouring {
         return Objects.requireNonNull(next);
     }
 
-    /** That two models which foretell these litters alike always do. */
+    /** That models which foretell these litters like the best one always do, as far as that is proved. */
     private static String always(Standings standings, int best) {
-        return standings.inseparable().stream().anyMatch(pair -> pair.one() == best || pair.other() == best)
-                ? ", and some not by any look at these traits"
-                : "";
+        long same = standings.alike().stream()
+                .filter(pair -> pair.one() == best || pair.other() == best)
+                .count();
+        long proved = standings.inseparable().stream()
+                .filter(pair -> pair.one() == best || pair.other() == best)
+                .count();
+        return proved == 0
+                ? ""
+                : proved == same
+                        ? ", and no others of these traits can"
+                        : ", and of " + proved + " of them no others of these traits can";
     }
 
     private static String recheck(Standings.Standing excluded) {
