@@ -38,7 +38,7 @@ final class NoticedLitters {
         String noticed = complete.toString().replace(",complete,", ",at least one,coat: white");
         for (String book : List.of(complete.toString(), noticed)) {
             Pedigree litters = LitterVerdicts.records(book);
-            out.println("-- " + litters.litters().get("litter 1").ascertainment() + ":");
+            out.println("-- " + litters.litters().values().iterator().next().ascertainment() + ":");
             LitterVerdicts.ratios(out, LitterVerdicts.compare(models, litters, "few"));
             LitterVerdicts.verdict(out, models, litters, "few");
         }

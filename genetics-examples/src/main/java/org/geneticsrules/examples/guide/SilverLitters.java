@@ -2,7 +2,7 @@ package org.geneticsrules.examples.guide;
 
 import java.io.PrintStream;
 import java.util.List;
-import java.util.function.UnaryOperator;
+import java.util.function.Consumer;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ComparedModels;
 import org.geneticsrules.model.LocusBuilder;
@@ -59,14 +59,15 @@ final class SilverLitters {
             .trait("white hairs", "none", "some", "nearly all")
             .build();
 
-    private static Candidate silver(String name, UnaryOperator<LocusBuilder> doses) {
+    private static Candidate silver(String name, Consumer<LocusBuilder> doses) {
         return Candidate.of(Model.builder("sample.silver-" + name.replace(' ', '-'), "1.0.0", TRAITS)
                         .title("silver " + name)
-                        .locus(
-                                "M",
-                                m -> doses.apply(m.alleles("M", "m")
-                                        .expressions("none", "some", "nearly all")
-                                        .shows("M", "none")))
+                        .locus("M", m -> {
+                            m.alleles("M", "m")
+                                    .expressions("none", "some", "nearly all")
+                                    .shows("M", "none");
+                            doses.accept(m);
+                        })
                         .trait(
                                 "white hairs",
                                 hairs -> hairs.when(Condition.where("M", "some"), "some")
