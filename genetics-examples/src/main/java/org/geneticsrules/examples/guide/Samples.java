@@ -47,6 +47,11 @@ public final class Samples {
         all.put("Notebook", Notebook::run);
         all.put("Asking", Asking::run);
         all.put("Estimates", Estimates::run);
+        all.put("SilverLitters", SilverLitters::run);
+        all.put("PaleLitters", PaleLitters::run);
+        all.put("WhiteLitters", WhiteLitters::run);
+        all.put("HiddenPale", HiddenPale::run);
+        all.put("NoticedLitters", NoticedLitters::run);
         all.put("Names", Names::run);
         all.put("NameRecords", NameRecords::run);
         all.put("Hypothesis", Hypothesis::run);
