@@ -9,15 +9,17 @@ final class Drawing {
 
     final Genome genome;
     final Meiosis meiosis;
+    final Selection selection;
     final Chance chance;
     private final Lives lives;
     private final Recorder recorder;
 
-    Drawing(Genome genome, Meiosis meiosis, Lives lives, Recorder recorder, Chance chance) {
+    Drawing(Genome genome, Meiosis meiosis, Lives lives, Recorder recorder, Selection selection, Chance chance) {
         this.genome = genome;
         this.meiosis = meiosis;
         this.lives = lives;
         this.recorder = recorder;
+        this.selection = selection;
         this.chance = chance;
     }
 

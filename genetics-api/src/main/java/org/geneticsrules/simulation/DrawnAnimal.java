@@ -10,6 +10,7 @@ import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 
 /**
  * An animal that was drawn: what it truly is, and what was written down of it. Each is one of its kind; two that happen to be alike are not
@@ -131,8 +132,13 @@ public final class DrawnAnimal {
      * @return true if all of them were written down at one look
      */
     public boolean isRecordedWith(Phenotype description) {
+        return isRecordedWith(Sighting.of(description));
+    }
+
+    /** Tells whether it was once recorded with a look, at a stage and in a light as far as they are stated. */
+    boolean isRecordedWith(Sighting seen) {
         for (Recorder.Note note : notes) {
-            if (note.shows(description)) {
+            if (note.look().isOf(seen) && note.shows(seen.look())) {
                 return true;
             }
         }

@@ -2,6 +2,7 @@ package org.geneticsrules.simulation;
 
 import com.google.common.collect.ImmutableList;
 import java.util.List;
+import org.geneticsrules.pedigree.Ascertainment;
 
 /**
  * A litter that was drawn, and how many kits came to nothing.
@@ -11,8 +12,9 @@ import java.util.List;
  * @param kits those that lived until the litter was scored
  * @param conceived how many kits were conceived
  * @param born how many of these were born
- * @param probands the kits because of which the litter is known, where {@linkplain Ascertainment such} were asked for
- * @param tried how many litters were drawn until one was kept, this one included
+ * @param probands the kits because of which the litter is known; none if all are {@linkplain Simulation#keeping kept}
+ * @param ascertainment how it came to be recorded: complete, at least one, or the probands with their number
+ * @param tried how many litters were drawn until one was kept, this one included; 1 in a pedigree, which is kept or not as a whole
  */
 public record DrawnLitter(
         DrawnAnimal dam,
@@ -21,6 +23,7 @@ public record DrawnLitter(
         long conceived,
         long born,
         List<DrawnAnimal> probands,
+        Ascertainment ascertainment,
         long tried) {
 
     /**
@@ -32,6 +35,7 @@ public record DrawnLitter(
      * @param conceived how many were conceived
      * @param born how many were born
      * @param probands the probands
+     * @param ascertainment how it came to be recorded
      * @param tried how many litters were drawn
      */
     public DrawnLitter {
@@ -60,7 +64,7 @@ public record DrawnLitter(
         return conceived - kits.size();
     }
 
-    DrawnLitter with(List<DrawnAnimal> found, long tries) {
-        return new DrawnLitter(dam, sires, kits, conceived, born, found, tries);
+    DrawnLitter after(long tries) {
+        return new DrawnLitter(dam, sires, kits, conceived, born, probands, ascertainment, tries);
     }
 }

@@ -9,10 +9,10 @@ import org.geneticsrules.pedigree.Pedigree;
 /**
  * A pedigree that was drawn: what was written down, and the truth behind it.
  *
- * @param records the animals, who comes from whom, and what was recorded of them, as a breeder would have written it down
+ * @param records the animals, who comes from whom, what was recorded of them, and how each litter came to be recorded, as a breeder would
+ *     have written it down
  * @param animals the truth of each animal, by its id, in the order of the records
  * @param litters the truth of each litter, by its id: who were the parents, recorded or not, and how many kits were lost
- * @param probands the animals because of which the pedigree is known, where {@linkplain Ascertainment such} were asked for
  * @param tried how many pedigrees were drawn until one was kept, this one included
  * @param randomness where the chance of all draws in a row came from, of which this is one
  */
@@ -20,7 +20,6 @@ public record DrawnPedigree(
         Pedigree records,
         Map<String, DrawnAnimal> animals,
         Map<String, DrawnLitter> litters,
-        List<DrawnAnimal> probands,
         long tried,
         Randomness randomness) {
 
@@ -30,14 +29,12 @@ public record DrawnPedigree(
      * @param records what was written down
      * @param animals the truth of each animal
      * @param litters the truth of each litter
-     * @param probands the probands
      * @param tried how many pedigrees were drawn
      * @param randomness where chance came from
      */
     public DrawnPedigree {
         animals = ImmutableMap.copyOf(animals);
         litters = ImmutableMap.copyOf(litters);
-        probands = ImmutableList.copyOf(probands);
     }
 
     /**
@@ -55,7 +52,18 @@ public record DrawnPedigree(
         return found;
     }
 
-    DrawnPedigree with(List<DrawnAnimal> found, long tries) {
-        return new DrawnPedigree(records, animals, litters, found, tries, randomness);
+    /**
+     * Returns the animals because of which the litters are known.
+     *
+     * @return the probands of all litters, in order; none if all litters are {@linkplain Simulation#keeping kept}
+     */
+    public List<DrawnAnimal> probands() {
+        return litters.values().stream()
+                .flatMap(litter -> litter.probands().stream())
+                .collect(ImmutableList.toImmutableList());
+    }
+
+    DrawnPedigree after(long tries) {
+        return new DrawnPedigree(records, animals, litters, tries, randomness);
     }
 }

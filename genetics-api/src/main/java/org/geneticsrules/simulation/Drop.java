@@ -36,7 +36,8 @@ final class Drop {
         descent.pedigree().individuals().values().forEach(one -> sexes.add(descent.sex(one)));
     }
 
-    DrawnPedigree draw() {
+    /** Draws a pedigree; empty if a litter of it is not heard of. */
+    Optional<DrawnPedigree> draw() {
         for (long tries = 0; tries < most; tries++) {
             World world = new World();
             if (world.play()) {
@@ -138,8 +139,8 @@ final class Drop {
             }
         }
 
-        /** Lets everybody live, and writes down what is seen. */
-        DrawnPedigree write() {
+        /** Lets everybody live, and writes down what is seen; empty if a litter is not heard of. */
+        Optional<DrawnPedigree> write() {
             PedigreeBuilder builder = Pedigree.builder(plan.id(), plan.version() + " drawn")
                     .catalogue(drawing.genome.model().catalogue().reference());
             plan.title().ifPresent(builder::title);
@@ -155,28 +156,35 @@ final class Drop {
             Map<String, DrawnLitter> litters = new LinkedHashMap<>();
             for (int number = 0; number < nests.length; number++) {
                 Litter litter = plan.litterAt(number);
-                builder.add(litter);
-                litters.put(litter.id(), litter(litter, nest(number), all));
+                List<DrawnAnimal> kits = litter.kits().stream()
+                        .map(kit -> all.get(plan.positionOf(kit)))
+                        .toList();
+                Optional<List<DrawnAnimal>> probands = drawing.selection.probands(kits, drawing.chance);
+                if (probands.isEmpty()) {
+                    return Optional.empty();
+                }
+                DrawnLitter drawnLitter = litter(litter, nest(number), all, kits, probands.get());
+                builder.add(litter.with(drawnLitter.ascertainment()));
+                litters.put(litter.id(), drawnLitter);
             }
-            return new DrawnPedigree(builder.build(), animals, litters, List.of(), 1, randomness);
+            return Optional.of(new DrawnPedigree(builder.build(), animals, litters, 1, randomness));
         }
 
         private Conception.Kit at(int individual) {
             return Objects.requireNonNull(drawn[individual]);
         }
 
-        private DrawnLitter litter(Litter litter, Nest nest, List<DrawnAnimal> all) {
+        private DrawnLitter litter(
+                Litter litter, Nest nest, List<DrawnAnimal> all, List<DrawnAnimal> kits, List<DrawnAnimal> probands) {
             DrawnAnimal dam = parent(nest.brood().dam(), Sex.FEMALE, nest.dam(), all);
             List<DrawnAnimal> males = new ArrayList<>();
             for (int i = 0; i < nest.males().size(); i++) {
                 males.add(parent(
                         nest.brood().sires().get(i), Sex.MALE, nest.males().get(i), all));
             }
-            List<DrawnAnimal> kits = new ArrayList<>();
             List<DrawnAnimal> ofKits = new ArrayList<>();
             for (String kit : litter.kits()) {
                 int at = plan.positionOf(kit);
-                kits.add(all.get(at));
                 for (int i = 0; i < males.size(); i++) {
                     if (at(at).sire() == nest.males().get(i)) {
                         ofKits.add(males.get(i));
@@ -190,7 +198,8 @@ final class Drop {
                     kits,
                     nest.conception().conceived(),
                     nest.conception().born(),
-                    List.of(),
+                    probands,
+                    drawing.selection.stated(probands),
                     1);
         }
 

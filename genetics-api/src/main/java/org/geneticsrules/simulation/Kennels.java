@@ -38,7 +38,8 @@ final class Kennels {
         this.most = most;
     }
 
-    DrawnPedigree draw() {
+    /** Draws a pedigree; empty if a litter of it is not heard of. */
+    Optional<DrawnPedigree> draw() {
         return new Kennel().draw();
     }
 
@@ -51,18 +52,22 @@ final class Kennels {
         private List<DrawnAnimal> hobs = new ArrayList<>();
         private List<DrawnAnimal> jills = new ArrayList<>();
 
-        DrawnPedigree draw() {
+        Optional<DrawnPedigree> draw() {
             found(males, plan.males(), Sex.MALE, hobs);
             found(females, plan.females(), Sex.FEMALE, jills);
             for (int generation = 1; generation <= plan.generations(); generation++) {
                 List<DrawnAnimal> young = new ArrayList<>();
                 for (int number = 1; number <= plan.litters(); number++) {
-                    young.addAll(litter(generation + "." + number));
+                    Optional<List<DrawnAnimal>> kits = litter(generation + "." + number);
+                    if (kits.isEmpty()) {
+                        return Optional.empty();
+                    }
+                    young.addAll(kits.get());
                 }
                 hobs = latest(young, Sex.MALE, hobs);
                 jills = latest(young, Sex.FEMALE, jills);
             }
-            return new DrawnPedigree(builder.build(), animals, litters, List.of(), 1, randomness);
+            return Optional.of(new DrawnPedigree(builder.build(), animals, litters, 1, randomness));
         }
 
         private void found(List<FounderDraw> draws, List<Founder> founders, Sex sex, List<DrawnAnimal> group) {
@@ -80,7 +85,7 @@ final class Kennels {
             animals.put(bare.id(), drawn);
         }
 
-        private List<DrawnAnimal> litter(String number) {
+        private Optional<List<DrawnAnimal>> litter(String number) {
             int size = sizes.next();
             for (long tries = 0; tries < most; tries++) {
                 DrawnAnimal sire = hobs.get(drawing.chance.below(hobs.size()));
@@ -97,7 +102,8 @@ final class Kennels {
                     "count the kits conceived.");
         }
 
-        private List<DrawnAnimal> litter(String number, DrawnAnimal sire, DrawnAnimal dam, Conception conceived) {
+        private Optional<List<DrawnAnimal>> litter(
+                String number, DrawnAnimal sire, DrawnAnimal dam, Conception conceived) {
             List<DrawnAnimal> kits = new ArrayList<>();
             for (Conception.Kit kit : conceived.scored()) {
                 String id = "kit " + number + "." + (kits.size() + 1);
@@ -105,15 +111,20 @@ final class Kennels {
                 add(Individual.of(id, kit.sex()), drawn);
                 kits.add(drawn);
             }
+            Optional<List<DrawnAnimal>> probands = drawing.selection.probands(kits, drawing.chance);
+            if (probands.isEmpty()) {
+                return Optional.empty();
+            }
             Litter recorded = Litter.of(
                             "litter " + number,
                             dam.id().orElseThrow(),
                             sire.id().orElseThrow(),
                             kits.stream().map(kit -> kit.id().orElseThrow()).toArray(String[]::new))
-                    .counting((int) conceived.born(), kits.size());
+                    .counting((int) conceived.born(), kits.size())
+                    .with(drawing.selection.stated(probands.get()));
             builder.add(recorded);
-            litters.put(recorded.id(), Litters.litter(sire, dam, conceived, kits));
-            return kits;
+            litters.put(recorded.id(), Litters.litter(drawing, sire, dam, conceived, kits, probands.get()));
+            return Optional.of(kits);
         }
 
         private static List<DrawnAnimal> latest(List<DrawnAnimal> young, Sex sex, List<DrawnAnimal> before) {

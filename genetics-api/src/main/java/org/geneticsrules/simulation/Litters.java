@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.trait.Sex;
 
-/** Draws litters of two parents, who are drawn anew for each as far as they are not known. */
+/** Draws litters of two parents, who are drawn anew for each as far as they are not known, whether or not it is heard of. */
 final class Litters {
 
     private final Drawing drawing;
@@ -25,7 +25,8 @@ final class Litters {
         this.most = most;
     }
 
-    DrawnLitter draw() {
+    /** Draws a litter; empty if it is not heard of. */
+    Optional<DrawnLitter> draw() {
         int size = sizes.next();
         for (long tries = 0; tries < most; tries++) {
             DrawnAnimal male = drawing.founder(Optional.empty(), Sex.MALE, sire);
@@ -36,7 +37,9 @@ final class Litters {
                 litter.get()
                         .scored()
                         .forEach(kit -> kits.add(drawing.live(Optional.empty(), kit.sex(), kit.strands())));
-                return litter(male, female, litter.get(), kits);
+                return drawing.selection
+                        .probands(kits, drawing.chance)
+                        .map(probands -> litter(drawing, male, female, litter.get(), kits, probands));
             }
         }
         throw new TooRareException(
@@ -57,7 +60,21 @@ final class Litters {
         return Optional.of(conception);
     }
 
-    static DrawnLitter litter(DrawnAnimal male, DrawnAnimal female, Conception conception, List<DrawnAnimal> kits) {
-        return new DrawnLitter(female, List.of(male), kits, conception.conceived(), conception.born(), List.of(), 1);
+    static DrawnLitter litter(
+            Drawing drawing,
+            DrawnAnimal male,
+            DrawnAnimal female,
+            Conception conception,
+            List<DrawnAnimal> kits,
+            List<DrawnAnimal> probands) {
+        return new DrawnLitter(
+                female,
+                List.of(male),
+                kits,
+                conception.conceived(),
+                conception.born(),
+                probands,
+                drawing.selection.stated(probands),
+                1);
     }
 }

@@ -3,13 +3,16 @@ package org.geneticsrules.simulation;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 
 /** Compares what is planned to be written down with the model. */
 final class PlanChecks {
@@ -24,7 +27,7 @@ final class PlanChecks {
         this.problems = problems;
     }
 
-    void check(List<PlannedLook> looks, List<PlannedTest> tests, Optional<Ascertainment> ascertainment) {
+    void check(List<PlannedLook> looks, List<PlannedTest> tests, Ascertainment ascertainment) {
         for (int i = 0; i < looks.size(); i++) {
             look(looks.get(i), Pointer.of("looks", Integer.toString(i)));
         }
@@ -38,7 +41,7 @@ final class PlanChecks {
                         model.loci().keySet());
             }
         }
-        ascertainment.ifPresent(how -> ascertainment(how, looks));
+        Selection.sign(ascertainment).ifPresent(sign -> sign(sign, looks));
     }
 
     private void look(PlannedLook look, String pointer) {
@@ -82,22 +85,49 @@ final class PlanChecks {
         }
     }
 
-    private void ascertainment(Ascertainment how, List<PlannedLook> looks) {
-        how.look().asMap().forEach((trait, state) -> {
+    private void sign(Sighting sign, List<PlannedLook> looks) {
+        sign.look().asMap().forEach((trait, state) -> {
             List<String> states = trait.equals(Sex.VARIABLE) ? Sex.words() : model.states(trait);
             if (!states.contains(state)) {
                 problems.unknown("unknown-state", "/ascertainment/look", "state of " + trait, state, states);
             }
         });
-        if (looks.stream()
-                .noneMatch(look ->
-                        Recorder.told(model, look).containsAll(how.look().traits()))) {
+        List<PlannedLook> telling = Selection.telling(model, looks, sign);
+        if (telling.isEmpty()) {
             problems.add(
                     "look-not-planned",
                     "/ascertainment/look",
-                    "probands are known by " + how.look().traits()
-                            + ", but no look is planned that writes all of that down",
-                    "a look at these traits, late enough and in a light to tell them");
+                    "probands are known by \"" + sign + "\", but no look is planned that writes all of that down",
+                    "a look at these traits, then, late enough and in a light to tell them");
+        }
+        for (PlannedLook look : telling) {
+            if (!look.share().isOne()) {
+                problems.add(
+                        "look-at-some",
+                        Pointer.of("looks", Integer.toString(looks.indexOf(look)), "share"),
+                        "probands are known by this look, but only " + look.share() + " of the animals are looked at",
+                        "a look at every animal, and the chance to be noticed stated with the probands");
+            }
+        }
+    }
+
+    /** Whether a litter is heard of is a matter of all its scored kits. */
+    static void listed(Pedigree plan, Ascertainment ascertainment, Problems problems) {
+        if (Selection.sign(ascertainment).isEmpty()) {
+            return;
+        }
+        for (Litter litter : plan.litters().values()) {
+            int listed = litter.kits().size();
+            if (listed == 0 || litter.scoredCount().orElse(listed) > listed) {
+                problems.add(
+                        "kits-not-listed",
+                        Pointer.of("litters", litter.id(), "kits"),
+                        "litters are kept because of their kits, but of this one " + listed + " are listed"
+                                + (litter.scoredCount().isPresent()
+                                        ? " and " + litter.scoredCount().getAsInt() + " were scored"
+                                        : ""),
+                        "every kit that was scored, at least one");
+            }
         }
     }
 }

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Sighting;
 
 /**
  * A look at animals that is planned: when, in what light, at what, and how many of them are looked at.
@@ -75,5 +77,16 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
      */
     public PlannedLook ofShare(Probability part) {
         return new PlannedLook(stage, traits, light, part);
+    }
+
+    /** Whether what is seen at this look is seen when, and in the light in which, something was seen, as far as that is stated. */
+    boolean isOf(Sighting seen) {
+        return (seen.stage().equals(LifeStage.unstated()) || seen.stage().equals(stage))
+                && (seen.light().isEmpty() || seen.light().equals(light));
+    }
+
+    /** Something that is seen at this look. */
+    Sighting seeing(Phenotype look) {
+        return new Sighting(stage, look, light);
     }
 }

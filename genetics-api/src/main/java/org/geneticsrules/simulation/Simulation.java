@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Spliterator;
 import java.util.Spliterators;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
@@ -17,6 +17,7 @@ import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problems;
@@ -56,7 +57,7 @@ public final class Simulation {
     private final Confusions confusions;
     private final Optional<String> population;
     private final boolean mutating;
-    private final Optional<Ascertainment> ascertainment;
+    private final Ascertainment ascertainment;
     private final long tries;
 
     private Simulation(
@@ -67,7 +68,7 @@ public final class Simulation {
             Confusions confusions,
             Optional<String> population,
             boolean mutating,
-            Optional<Ascertainment> ascertainment,
+            Ascertainment ascertainment,
             long tries) {
         this.compiled = compiled;
         this.randomness = randomness;
@@ -95,7 +96,7 @@ public final class Simulation {
                 Confusions.none(),
                 Optional.empty(),
                 true,
-                Optional.empty(),
+                Ascertainment.complete(),
                 USUAL_TRIES);
     }
 
@@ -189,14 +190,27 @@ public final class Simulation {
     }
 
     /**
-     * Returns this simulation of only such litters or pedigrees as come to be known by one of their young.
+     * Returns this simulation of only such litters as come to be recorded in some way; the usual one is {@linkplain
+     * Ascertainment#complete() complete}, all of them. What is drawn states it.
      *
-     * @param how which young, and how often they are noticed
+     * <p>A litter is noticed by what was <i>written down</i> of its kits: at the planned look that the stage and light of the sign name, or
+     * at any look where they are not stated. Where that is one look alone, what is drawn tells its stage and light. With {@linkplain
+     * Ascertainment.AtLeastOne at least one} each litter with such a kit is kept (truncate selection); of {@linkplain Ascertainment.Probands
+     * probands} each is noticed with the chance stated, by itself, and with a small one nearly every litter kept has one (single selection).
+     * In either case such kits are more frequent among those kept than among all that are born (Weinberg 1912; Fisher 1934, Annals of
+     * Eugenics 6:13; from memory).
+     *
+     * <p>A pedigree is kept if each of its litters is noticed. Where parents are known, litters are then as if drawn one by one. Several
+     * litters of uncertain parents also speak of these parents by being there together, and a likelihood that takes one litter after the
+     * other does not allow for that.
+     *
+     * @param how complete, at least one, or probands without a count
      * @return a copy
+     * @throws IllegalArgumentException if it is not stated, or by parents chosen, or with a count of probands, which is drawn
      */
     public Simulation keeping(Ascertainment how) {
-        return new Simulation(
-                compiled, randomness, looks, tests, confusions, population, mutating, Optional.of(how), tries);
+        Selection.check(how);
+        return new Simulation(compiled, randomness, looks, tests, confusions, population, mutating, how, tries);
     }
 
     /**
@@ -247,14 +261,15 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Litters litters = new Litters(drawing, male, female, drawing.sizes(size), counted, tries);
-            return kept("litter", litters::draw, DrawnLitter::kits, DrawnLitter::with, drawing);
+            return kept("litter with a proband", litters::draw, DrawnLitter::after);
         });
     }
 
     /**
      * Draws pedigrees after a plan: its individuals with their sexes and dates, its litters with their counts and with sires who are certain,
      * one of several, or not recorded. Each individual that comes from a litter lived until that was scored. What the plan has on record of
-     * looks, names, tests and hearing is left out, and so are its corrections.
+     * looks, names, tests, hearing and how litters came to be recorded is left out, and so are its corrections. Where litters are
+     * {@linkplain #keeping kept} because of their kits, each lists all that were scored.
      *
      * <p>A stated sex is part of the plan: a kit is drawn among those of its sex, and the sex tells nothing of its parents. Where it is not
      * stated, kits are of the sex that they happen to have, and it is written down by looks at {@code sex} alone.
@@ -268,12 +283,13 @@ public final class Simulation {
     public Stream<DrawnPedigree> pedigrees(Pedigree plan, Map<String, Founder> founders) {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
+        PlanChecks.listed(plan, ascertainment, problems);
         Descent descent = new Descent(plan, genome, founders, population, problems);
         problems.throwIfAny();
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Drop drop = new Drop(drawing, descent, randomness, tries);
-            return kept("pedigree", drop::draw, Simulation::young, DrawnPedigree::with, drawing);
+            return kept("pedigree with a proband in each litter", drop::draw, DrawnPedigree::after);
         });
     }
 
@@ -294,7 +310,7 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Kennels kennels = new Kennels(drawing, plan, males, females, randomness, tries);
-            return kept("pedigree", kennels::draw, Simulation::young, DrawnPedigree::with, drawing);
+            return kept("pedigree with a proband in each litter", kennels::draw, DrawnPedigree::after);
         });
     }
 
@@ -316,12 +332,6 @@ public final class Simulation {
         return draws;
     }
 
-    private static List<DrawnAnimal> young(DrawnPedigree drawn) {
-        return drawn.litters().values().stream()
-                .flatMap(litter -> litter.kits().stream())
-                .toList();
-    }
-
     // ---- before anything is drawn ----------------------------------------------------------------------------------
 
     private Genome genome(Problems problems) {
@@ -336,36 +346,27 @@ public final class Simulation {
                 new Meiosis(genome, mutating),
                 new Lives(compiled, genome, looks),
                 new Recorder(model, looks, confusions, tests, genome),
+                new Selection(ascertainment, model, looks),
                 new Chance(randomness.start()));
     }
 
     // ---- draw after draw -------------------------------------------------------------------------------------------
 
-    private <T> Supplier<T> kept(
-            String what, Supplier<T> draw, Function<T, List<DrawnAnimal>> young, Kept<T> keep, Drawing drawing) {
-        if (ascertainment.isEmpty()) {
-            return draw;
-        }
-        Ascertainment how = ascertainment.get();
+    private <T> Supplier<T> kept(String what, Supplier<Optional<T>> draw, BiFunction<T, Long, T> after) {
         return () -> {
             for (long tried = 1; tried <= tries; tried++) {
-                T one = draw.get();
-                List<DrawnAnimal> probands = how.probands(young.apply(one), drawing.chance);
-                if (!probands.isEmpty()) {
-                    return keep.with(one, probands, tried);
+                Optional<T> one = draw.get();
+                if (one.isPresent()) {
+                    return after.apply(one.get(), tried);
                 }
             }
             // 0.001 = (1 - p)^n at about p = 6.9 / n
             throw new TooRareException(
-                    "no " + what + " with a proband (" + how + ") came up",
+                    "no " + what + " (" + ascertainment + ") came up",
                     tries,
-                    "if one in " + Math.max(1, tries * 10 / 69) + " had one, it would have come up 999 times in 1000.");
+                    "if one in " + Math.max(1, tries * 10 / 69)
+                            + " were such, it would have come up 999 times in 1000.");
         };
-    }
-
-    /** Something drawn that is kept because of probands. */
-    private interface Kept<T> {
-        T with(T one, List<DrawnAnimal> probands, long tried);
     }
 
     private static <T> Stream<T> endless(Supplier<Supplier<T>> begin) {

@@ -21,7 +21,9 @@
  *       animals that somebody looked at, with errors where such are named. DNA tests report the genotype, or another.
  *   <li><b>Structure</b>: one mating many times ({@code Litters}); a pedigree, from parents to young, with sires drawn where they are not
  *       certain ({@code Drop}); or matings left to chance ({@code Kennels}).
- *   <li><b>Ascertainment</b>: where only what has probands is heard of, all else is drawn and dropped, and told how often.
+ *   <li><b>Ascertainment</b> ({@code Selection}): where only litters are heard of that a kit brought to notice, by what was written down of
+ *       it, all else is drawn and dropped, and told how often. Each litter drawn says how it came to be recorded
+ *       ({@link org.geneticsrules.pedigree.Ascertainment}), so that it is judged as one of those that could have been.
  * </ol>
  *
  * <p>Chance is a parameter ({@link org.geneticsrules.simulation.Randomness}): a generator of {@code java.util.random} by its name, and its

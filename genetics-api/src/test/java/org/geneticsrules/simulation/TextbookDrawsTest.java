@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.apache.commons.statistics.inference.ChiSquareTest;
 import org.geneticsrules.cross.LitterSize;
@@ -21,6 +22,7 @@ import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.Viability;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
@@ -30,6 +32,7 @@ import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -298,7 +301,8 @@ class TextbookDrawsTest {
         return Simulation.of(CompiledModel.of(coat()))
                 .seeded(3)
                 .looking(PlannedLook.at("hue"))
-                .keeping(new Ascertainment(Phenotype.of("hue", "white"), noticed));
+                .keeping(new Ascertainment.Probands(
+                        Sighting.of(Phenotype.of("hue", "white")), noticed, OptionalInt.empty()));
     }
 
     private static Founder carrier(String genotype) {
@@ -332,6 +336,12 @@ class TextbookDrawsTest {
                         .count();
                 assertTrue(!litter.probands().isEmpty() && litter.probands().size() <= white);
                 assertTrue(litter.kits().containsAll(litter.probands()));
+                assertEquals(
+                        new Ascertainment.Probands(
+                                Sighting.of(Phenotype.of("hue", "white")),
+                                Probability.of(1, chance),
+                                OptionalInt.of(litter.probands().size())),
+                        litter.ascertainment());
                 drawn.add(white);
                 tried += litter.tried();
             }
@@ -352,7 +362,7 @@ class TextbookDrawsTest {
                         .findFirst());
         assertEquals(690, none.tries());
         assertEquals(
-                "no litter with a proband (hue: white) came up in 690 tries; if one in 100 had one, it would have come up 999"
+                "no litter with a proband (probands 1: hue: white) came up in 690 tries; if one in 100 were such, it would have come up 999"
                         + " times in 1000.",
                 none.getMessage());
         assertThrows(
