@@ -54,8 +54,8 @@ final class KitJudge {
             double chance,
             long work) {
         Optional<Alike> way = Alike.of(kit, compiled);
-        if (way.isEmpty()) {
-            return Double.NaN;
+        if (way.isEmpty() || isSign(litters.get(place), way.get().shown(kit))) {
+            return Double.NaN; // a kit by which its litter was noticed is no rare one
         }
         Shown own = way.get().shown(kit);
         List<Shown> looks = way.get().all(compiled, misread, List.of(own)).stream()
@@ -72,6 +72,13 @@ final class KitJudge {
             rarer += one <= chance * (1 + 1e-9) ? one : 0;
         }
         return Math.abs(sum - 1) > 1e-6 ? Double.NaN : Math.min(1, rarer);
+    }
+
+    private static boolean isSign(Noticed litter, Shown shown) {
+        return (litter.chances().length > 0)
+                && SharedRecords.sign(litter.litter().ascertainment())
+                        .filter(sign -> shown.look().shows(sign.look()))
+                        .isPresent();
     }
 
     /** The chance of all records of a kindred, with others in place of those of one kit. */

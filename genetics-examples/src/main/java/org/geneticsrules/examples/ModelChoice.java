@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.caution.CautionSet;
+import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.json.DocumentKind;
@@ -89,20 +90,22 @@ final class ModelChoice {
         return model(shelf());
     }
 
-    /** A model to hold against the one chosen: another model, or the one chosen with a patch; of a plug-in by id, or from a file. */
-    Model held(String stated) {
+    /** A model to hold against the one chosen: another model, or the unpatched one with a patch; of a plug-in by id, or from a file. */
+    Candidate held(String stated) {
         Shelf all = Shelf.open();
-        Model base = base(all).patched();
-        if (isFile(stated)) {
-            Path path = Path.of(stated);
-            DocumentKind kind = reading(path, reader -> reader.kindOf(Source.of(path)));
-            return kind == DocumentKind.PATCH
-                    ? Documents.reader().apply(base, List.of(patch(stated, base, all)))
-                    : read(path, all);
+        Model base = base(all).model();
+        boolean file = isFile(stated);
+        Path path = Path.of(stated);
+        boolean isPatch = file
+                ? reading(path, reader -> reader.kindOf(Source.of(path))) == DocumentKind.PATCH
+                : all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
+        if (isPatch) {
+            Patch patch = patch(stated, base, all);
+            return Candidate.of(Documents.reader().apply(base, List.of(patch)))
+                    .called(patch.title().orElse(patch.id()));
         }
-        boolean isPatch =
-                all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
-        return isPatch ? Documents.reader().apply(base, List.of(all.patch(stated))) : all.model(stated);
+        Model model = file ? read(path, all) : all.model(stated);
+        return Candidate.of(model).called(model.title().orElse(model.id()));
     }
 
     /** How complete the model chosen is; a file that is not patched may contradict itself. */

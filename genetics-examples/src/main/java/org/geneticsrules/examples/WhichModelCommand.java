@@ -6,7 +6,6 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.compared.LitterAnswers;
 import org.geneticsrules.comparison.Candidate;
-import org.geneticsrules.model.Model;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -53,16 +52,12 @@ final class WhichModelCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return litters.answer(choice, asked -> {
-            List<Supplier<Model>> others = rivals.stream()
+            List<Supplier<Candidate>> others = rivals.stream()
                     .map(rival -> asked.read(() -> choice.held(rival)))
                     .toList();
             return others.isEmpty()
                     ? LitterAnswers::favour
-                    : answers -> answers.favour(others.stream()
-                            .map(Supplier::get)
-                            .map(model ->
-                                    Candidate.of(model).called(model.title().orElse(model.id())))
-                            .toList());
+                    : answers -> answers.favour(others.stream().map(Supplier::get).toList());
         });
     }
 }

@@ -250,7 +250,9 @@ final class Favouring {
     private String verdict(Standings standings, Optional<FittedModel> fit) {
         List<Standings.Standing> models = standings.models();
         if (standings.best().isEmpty()) {
-            return "None of these models allows the records." + recheck(models.get(0));
+            StringBuilder hanging = new StringBuilder();
+            models.forEach(one -> hanging.append(recheck(one, true)));
+            return "None of these models allows the records." + hanging;
         }
         int best = standings.best().getAsInt();
         String title = quoted(models.get(best));
@@ -276,11 +278,13 @@ final class Favouring {
         Standings.Standing next = next(standings, best);
         if (lead >= Math.log(standings.bar())) {
             if (lead == Double.POSITIVE_INFINITY) {
-                return "The records exclude " + quoted(next) + " and allow " + title + "." + recheck(next)
-                        + misread(standings, best, next) + twins;
+                return excluding(standings, best) + twins;
             }
             return "The records favour " + title + ": they are " + Ratios.of(lead) + " likelier under it than under "
                     + quoted(next) + ", where " + bar(standings) + " is evidence." + turns(standings, best) + twins;
+        }
+        if (lead < 1e-9) {
+            return "No model is ahead: the records are as likely under " + title + " as under " + quoted(next) + "." + twins;
         }
         return "No model is ahead by enough: the records are " + Ratios.of(lead) + " likelier under " + title
                 + " than under " + quoted(next) + ", where " + bar(standings) + " would be evidence." + twins;
@@ -318,31 +322,49 @@ final class Favouring {
                         : ", and of " + proved + " of them no others of these traits can";
     }
 
-    private static String recheck(Standings.Standing excluded) {
-        List<String> animals = excluded.recheck().stream()
-                .map(Recheck::animals)
-                .flatMap(List::stream)
-                .toList();
+    private static String recheck(Standings.Standing excluded, boolean named) {
+        List<String> animals =
+                excluded.recheck().stream().map(Recheck::animals).flatMap(List::stream).toList();
         boolean single = excluded.recheck().size() == 1 && !animals.isEmpty();
         return single
                 ? " That hangs on single records: without any one of those of " + String.join(", ", animals)
-                        + " the rest is possible. Look at them again, or allow for errors of naming."
+                        + " the rest is possible" + (named ? " under " + quoted(excluded) : "")
+                        + ". Look at them again, or allow for errors of naming."
                 : "";
     }
 
-    private static String misread(Standings standings, int best, Standings.Standing next) {
-        int other = standings.models().indexOf(next);
-        return standings.otherwise().stream()
-                .filter(one -> one.assumed().startsWith("1 look in"))
-                .map(one -> one.logs().get(best) - one.logs().get(other))
-                .map(log -> Double.isNaN(log)
-                        ? ""
-                        : log >= 0
-                                ? " With 1 look in " + MISREAD_OF + " misread the ratio is " + Ratios.of(log) + "."
-                                : " With 1 look in " + MISREAD_OF + " misread it is the other one that is ahead, "
-                                        + Ratios.of(-log) + ".")
-                .findFirst()
-                .orElse("");
+    /** The verdict where the best is the only model, but for its likes, that allows the records. */
+    private static String excluding(Standings standings, int best) {
+        List<Standings.Standing> excluded =
+                standings.models().stream().filter(Standings.Standing::isImpossible).toList();
+        StringBuilder hanging = new StringBuilder();
+        excluded.forEach(one -> hanging.append(recheck(one, excluded.size() > 1)));
+        return "The records exclude " + String.join(", ", excluded.stream().map(Favouring::quoted).toList()) + " and allow "
+                + quoted(standings.models().get(best)) + "." + hanging + misread(standings, best);
+    }
+
+    /** The least ratio of the best model over those that are excluded, once looks may be misread. */
+    private static String misread(Standings standings, int best) {
+        for (Standings.Otherwise one : standings.otherwise()) {
+            if (one.assumed().startsWith("1 look in")) {
+                int next = best;
+                for (int m = 0; m < one.logs().size(); m++) {
+                    if (standings.models().get(m).isImpossible()
+                            && (next == best || one.logs().get(m) > one.logs().get(next))) {
+                        next = m;
+                    }
+                }
+                double log = one.logs().get(best) - one.logs().get(next);
+                if ((next == best) || Double.isNaN(log)) {
+                    return "";
+                }
+                return " With 1 look in " + MISREAD_OF + " misread "
+                        + (log >= 0
+                                ? "the ratio over " + quoted(standings.models().get(next)) + " is " + Ratios.of(log) + "."
+                                : quoted(standings.models().get(next)) + " is ahead, " + Ratios.of(-log) + ".");
+            }
+        }
+        return "";
     }
 
     /** Whether another assumption, or the want of one litter, makes another model the best. */

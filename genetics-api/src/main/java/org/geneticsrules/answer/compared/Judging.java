@@ -226,7 +226,7 @@ final class Judging {
 
     private void assume(Optional<Population> population) {
         basis.assumptions().forEach(one -> taken.put(one.id(), one));
-        population.ifPresent(one -> taken.put(
+        population.filter(one -> basis.population().isEmpty()).ifPresent(one -> taken.put(
                 "population",
                 new Assumption(
                         "population",
