@@ -46,9 +46,8 @@ final class Couple {
     static Couple of(Held held, String sire, String dam, Letters letters, Optional<String> population) {
         Model model = held.candidate().model();
         List<String> traits = List.copyOf(letters.all().get(0).look().traits());
-        Set<String> loci = new LinkedHashSet<>(held.candidate()
-                .compiled()
-                .lociRead(View.of(traits).at(letters.stage())));
+        Set<String> loci = new LinkedHashSet<>(
+                held.candidate().compiled().lociRead(View.of(traits).at(letters.stage())));
         model.viability().values().stream().map(Viability::locus).forEach(loci::add);
         if (loci.isEmpty()) {
             loci.add(model.loci().keySet().iterator().next());
@@ -72,13 +71,14 @@ final class Couple {
                 Map<String, AllelePair> his = one.genotypes().getOrDefault(sire, Map.of());
                 Map<String, AllelePair> hers = one.genotypes().getOrDefault(dam, Map.of());
                 if (phased(model, his) || phased(model, hers)) {
-                    return new Couple(Optional.of(
-                            "a parent may carry different alleles at several linked loci, in a phase that is not known"));
+                    return new Couple(
+                            Optional.of(
+                                    "a parent may carry different alleles at several linked loci, in a phase that is not known"));
                 }
                 double @Nullable [] chances = kits.of(his, hers);
                 if (chances == null) {
-                    return new Couple(Optional.of("no population of model " + model
-                            + " has all alleles that the parents may carry"));
+                    return new Couple(Optional.of(
+                            "no population of model " + model + " has all alleles that the parents may carry"));
                 }
                 couple.pairs.add(new Of(one.chance(), his, hers, chances));
             }
@@ -121,8 +121,8 @@ final class Couple {
      */
     Mixture litters(int kits) {
         Map<Map<String, AllelePair>, List<Of>> sires = new LinkedHashMap<>();
-        pairs.forEach(one -> sires.computeIfAbsent(one.sire(), key -> new ArrayList<>())
-                .add(one));
+        pairs.forEach(one ->
+                sires.computeIfAbsent(one.sire(), key -> new ArrayList<>()).add(one));
         Counts.Orders orders = new Counts.Orders();
         List<Double> weights = new ArrayList<>();
         List<double[]> chances = new ArrayList<>();
@@ -132,9 +132,7 @@ final class Couple {
                     mates.stream().map(Of::chances).toList());
             List<Double> litters = new ArrayList<>();
             Counts.each(
-                    kits,
-                    mixture.classes(),
-                    counts -> litters.add(Math.exp(orders.log(counts) + mixture.log(counts))));
+                    kits, mixture.classes(), counts -> litters.add(Math.exp(orders.log(counts) + mixture.log(counts))));
             weights.add(mates.stream().mapToDouble(Of::weight).sum());
             chances.add(litters.stream().mapToDouble(one -> one).toArray());
         }
@@ -186,8 +184,8 @@ final class Couple {
                 sum += chances[x];
             }
             if (!(Math.abs(sum - 1) < ROUNDING)) {
-                throw new IllegalStateException("the chances of all looks of a kit of " + his + " and " + hers + " sum to "
-                        + sum + " under model " + model);
+                throw new IllegalStateException("the chances of all looks of a kit of " + his + " and " + hers
+                        + " sum to " + sum + " under model " + model);
             }
             return chances;
         }

@@ -104,9 +104,8 @@ public final class Distinguishing {
         Pedigree shared = bare
                 ? pedigree
                 : ModelComparison.of(candidates, pedigree).records().pedigree();
-        double[] priors = candidates.stream()
-                .mapToDouble(one -> one.prior().toDouble())
-                .toArray();
+        double[] priors =
+                candidates.stream().mapToDouble(one -> one.prior().toDouble()).toArray();
         return new Distinguishing(
                 ImmutableList.copyOf(candidates),
                 shared,
@@ -128,8 +127,7 @@ public final class Distinguishing {
             double ratio,
             List<Double> chances,
             @Nullable Runnable by) {
-        return new Distinguishing(
-                candidates, records, unclaimed, named, from, believed, logs, ratio, chances, by);
+        return new Distinguishing(candidates, records, unclaimed, named, from, believed, logs, ratio, chances, by);
     }
 
     private static List<Double> shares(double[] priors) {
@@ -180,9 +178,12 @@ public final class Distinguishing {
         List<Double> logs = new ArrayList<>();
         for (int m = 0; m < candidates.size(); m++) {
             if (compared.candidates().size() != candidates.size()
-                    || !compared.candidates().get(m).name().equals(candidates.get(m).name())) {
-                throw new IllegalArgumentException("the candidates are " + candidates + ", but those compared are "
-                        + compared.candidates());
+                    || !compared.candidates()
+                            .get(m)
+                            .name()
+                            .equals(candidates.get(m).name())) {
+                throw new IllegalArgumentException(
+                        "the candidates are " + candidates + ", but those compared are " + compared.candidates());
             }
             if (compared.impossible(m)) {
                 throw new IllegalArgumentException("the records held exclude model " + candidates.get(m)
@@ -190,13 +191,7 @@ public final class Distinguishing {
             }
             logs.add(compared.log(m));
         }
-        return copy(confusions,
-                population,
-                compared.posteriors(),
-                logs,
-                bar,
-                surenesses,
-                watch);
+        return copy(confusions, population, compared.posteriors(), logs, bar, surenesses, watch);
     }
 
     /**
@@ -226,7 +221,8 @@ public final class Distinguishing {
                 throw new IllegalArgumentException("a chance to reach the bar is between 0 and 1, but was " + chance);
             }
         }
-        return copy(confusions,
+        return copy(
+                confusions,
                 population,
                 beliefs,
                 held,
@@ -344,9 +340,10 @@ public final class Distinguishing {
         both.retainAll(others);
         alone.addAll(others);
         alone.removeAll(both);
-        alone.removeIf(locus -> one.model().loci().containsKey(locus)
-                && other.model().loci().containsKey(locus));
-        alone.forEach(locus -> limits.add("locus " + locus + " is in one of the models only, and was compared at one allele"));
+        alone.removeIf(locus ->
+                one.model().loci().containsKey(locus) && other.model().loci().containsKey(locus));
+        alone.forEach(locus ->
+                limits.add("locus " + locus + " is in one of the models only, and was compared at one allele"));
         ToldApart.Verdict verdict = !moves.isNothing()
                 ? ToldApart.Verdict.BY_LOOKS
                 : limits.isEmpty() ? ToldApart.Verdict.NEVER : ToldApart.Verdict.UNDECIDED;
@@ -383,8 +380,7 @@ public final class Distinguishing {
     List<Held> held(Pedigree relatives) {
         List<Held> all = new ArrayList<>();
         for (Candidate candidate : candidates) {
-            Inference inference =
-                    Inference.of(candidate.compiled(), relatives).with(confusions);
+            Inference inference = Inference.of(candidate.compiled(), relatives).with(confusions);
             inference = watch == null ? inference : inference.watched(watch);
             all.add(new Held(candidate, population.map(inference::from).orElse(inference), relatives));
         }
@@ -409,7 +405,8 @@ public final class Distinguishing {
                                 Stage.REFERENCES,
                                 "trait-not-shared",
                                 "",
-                                "of \"" + trait + "\" no claim for every animal is made by " + String.join(", ", silent))
+                                "of \"" + trait + "\" no claim for every animal is made by "
+                                        + String.join(", ", silent))
                         .expecting("a trait for which every one of these models has a rule without gaps"));
             }
         }

@@ -152,12 +152,7 @@ final class Held {
 
     private static Observation seen(Sighting sign) {
         return new Observation(
-                Optional.empty(),
-                sign.stage(),
-                Set.of(sign.look()),
-                sign.light(),
-                Optional.empty(),
-                Optional.empty());
+                Optional.empty(), sign.stage(), Set.of(sign.look()), sign.light(), Optional.empty(), Optional.empty());
     }
 
     private static Litter withKit(Litter litter, String more) {

@@ -114,7 +114,8 @@ public sealed interface Step {
          */
         public Kits {
             if (effort == Effort.DNA_TEST) {
-                throw new IllegalArgumentException("kits are looked at, and not tested; ask for a DNA test of each animal");
+                throw new IllegalArgumentException(
+                        "kits are looked at, and not tested; ask for a DNA test of each animal");
             }
             if (kits < 1 || kits > MOST || litters < 1 || litters > MOST) {
                 throw new IllegalArgumentException("1 to " + MOST + " kits of 1 to " + MOST

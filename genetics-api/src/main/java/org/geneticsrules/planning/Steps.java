@@ -92,8 +92,7 @@ final class Steps {
         for (Observation seen : animal.observations()) {
             if (seen.stage().equals(step.stage()) && seen.looks().size() == 1) {
                 seen.traits().stream()
-                        .filter(trait ->
-                                catalogue.traits().get(trait).judgeable(seen.light()) != Judgeable.NO)
+                        .filter(trait -> catalogue.traits().get(trait).judgeable(seen.light()) != Judgeable.NO)
                         .forEach(left::remove);
             }
         }
@@ -123,8 +122,7 @@ final class Steps {
             Map<String, Locus> loci = candidate.model().loci();
             Locus locus = loci.get(step.locus());
             if (locus == null) {
-                problems.unknown(
-                        "unknown-locus", "", "locus of " + candidate.name(), step.locus(), loci.keySet());
+                problems.unknown("unknown-locus", "", "locus of " + candidate.name(), step.locus(), loci.keySet());
                 continue;
             }
             List<AllelePair> own = animal.sex().map(locus::pairs).orElseGet(locus::pairs);
@@ -200,18 +198,15 @@ final class Steps {
             return settled.get();
         }
         View view = View.of(step.traits()).at(step.stage());
-        boolean bySex = question.candidates().stream()
-                .anyMatch(one -> one.compiled().dependsOnSex(view));
+        boolean bySex =
+                question.candidates().stream().anyMatch(one -> one.compiled().dependsOnSex(view));
         Letters letters = Letters.of(catalogue, step.traits(), step.stage(), step.light(), bySex);
         List<Couple> couples = held.stream()
                 .map(one -> Couple.of(one, sire.id(), dam.id(), letters, question.population()))
                 .toList();
-        Optional<String> lacking = couples.stream()
-                .map(Couple::lacking)
-                .flatMap(Optional::stream)
-                .findFirst();
-        Optional<Probability> inbreeding =
-                Optional.of(Kinship.of(relatives).between(sire.id(), dam.id()));
+        Optional<String> lacking =
+                couples.stream().map(Couple::lacking).flatMap(Optional::stream).findFirst();
+        Optional<Probability> inbreeding = Optional.of(Kinship.of(relatives).between(sire.id(), dam.id()));
         int all = Math.multiplyExact(step.kits(), step.litters());
         if (lacking.isPresent()) {
             return byPedigree(step, held, letters, all, lacking, inbreeding);
@@ -332,7 +327,8 @@ final class Steps {
         numbers.addAll(couple.search(Design.COUPLE, 1, 1, question.surenesses()));
         numbers.addAll(couple.search(Design.LITTERS, step.kits(), 1, question.surenesses()));
         List<Mixture> reduced = Mixture.reduced(kits);
-        if (Counts.size(step.kits(), kits.get(0).classes()) <= MOST_LITTERS && reduced.get(0).classes() > 0) {
+        if (Counts.size(step.kits(), kits.get(0).classes()) <= MOST_LITTERS
+                && reduced.get(0).classes() > 0) {
             List<Mixture> litters =
                     couples.stream().map(one -> one.litters(step.kits())).toList();
             numbers.addAll(new Reach(litters, question.held(), logBar, question::tick)
@@ -420,7 +416,16 @@ final class Steps {
 
     private static Worth told(Step step, Standing standing, Optional<String> reason) {
         return new Worth(
-                step, standing, reason, List.of(), List.of(), 0, List.of(), born(step), animals(step), Optional.empty());
+                step,
+                standing,
+                reason,
+                List.of(),
+                List.of(),
+                0,
+                List.of(),
+                born(step),
+                animals(step),
+                Optional.empty());
     }
 
     private static int born(Step step) {

@@ -37,8 +37,7 @@ class DistinguishingTest {
     private static final double EXACT = 1e-9;
 
     private static Distinguishing asked(Pedigree pedigree, Model... models) {
-        return Distinguishing.of(
-                Arrays.stream(models).map(Candidate::of).toList(), pedigree);
+        return Distinguishing.of(Arrays.stream(models).map(Candidate::of).toList(), pedigree);
     }
 
     private static Pedigree pair(Individual sire, Individual dam) {
@@ -125,8 +124,8 @@ class DistinguishingTest {
         assertEquals(
                 OptionalInt.of(1),
                 open.needed(0, 1, Design.COUPLE, 0.95).orElseThrow().kits());
-        Worth hidden = asked(lines, Pales.oneSeries(), Pales.twoSeries("hidden", true))
-                .worth(mating);
+        Worth hidden =
+                asked(lines, Pales.oneSeries(), Pales.twoSeries("hidden", true)).worth(mating);
         assertEquals(Worth.Standing.TELLS_NOTHING, hidden.standing());
         assertEquals(0, hidden.bits());
         assertEquals(
@@ -145,10 +144,7 @@ class DistinguishingTest {
                 .add(Litter.of("litter", "dam", "sire", "son", "daughter"))
                 .build();
         Worth worth = asked(
-                        lines,
-                        Pales.oneSeries(),
-                        Pales.twoSeries("two loci", false),
-                        Pales.twoSeries("hidden", true))
+                        lines, Pales.oneSeries(), Pales.twoSeries("two loci", false), Pales.twoSeries("hidden", true))
                 .worth(Step.mating("son", "daughter", 1, "coat"));
         assertEquals(3.0 / 4, chance(worth, "coat: pale", 0), EXACT);
         assertEquals(1.0 / 4, chance(worth, "coat: albino", 0), EXACT);
@@ -156,8 +152,7 @@ class DistinguishingTest {
         assertEquals(3.0 / 16, chance(worth, "coat: pale", 1), EXACT);
         assertEquals(4.0 / 16, chance(worth, "coat: albino", 1), EXACT);
         assertEquals(0, worth.ratio(0, 2).orElseThrow().expected());
-        assertEquals(
-                Double.POSITIVE_INFINITY, worth.ratio(1, 2).orElseThrow().expected());
+        assertEquals(Double.POSITIVE_INFINITY, worth.ratio(1, 2).orElseThrow().expected());
         assertEquals(9.0 / 16, worth.ratio(1, 2).orElseThrow().excluding(), EXACT);
         assertEquals(Optional.of(Probability.of(1, 4)), worth.inbreeding());
     }
@@ -170,7 +165,8 @@ class DistinguishingTest {
      */
     @Test
     void telling_two_to_one_from_three_to_one_takes_about_170_kits() {
-        Distinguishing asked = asked(carriers(), Pales.lethal(), Pales.recessive()).from("even");
+        Distinguishing asked =
+                asked(carriers(), Pales.lethal(), Pales.recessive()).from("even");
         double bar = Math.log(20);
         assertEquals(20, asked.bar(), EXACT);
         double one = 2.0 / 3 * Math.log(8.0 / 9) + 1.0 / 3 * Math.log(4.0 / 3);
@@ -224,8 +220,10 @@ class DistinguishingTest {
 
     private static int[] needed(Worth worth, int truth, int rival, Design design, double... sures) {
         return Arrays.stream(sures)
-                .mapToInt(sure ->
-                        worth.needed(truth, rival, design, sure).orElseThrow().kits().orElse(-1))
+                .mapToInt(sure -> worth.needed(truth, rival, design, sure)
+                        .orElseThrow()
+                        .kits()
+                        .orElse(-1))
                 .toArray();
     }
 
@@ -244,26 +242,23 @@ class DistinguishingTest {
                 .from("even")
                 .surely(sures)
                 .worth(Step.planned("sire", "dam", 8, "coat"));
-        assertArrayEquals(
-                new int[] {5, 7, 10}, needed(pale, 0, 1, Design.COUPLE, sures));
+        assertArrayEquals(new int[] {5, 7, 10}, needed(pale, 0, 1, Design.COUPLE, sures));
         // if nothing is ever pale, each dark kit counts 2 to 1, and 5 are 32 to 1, for certain
-        assertArrayEquals(
-                new int[] {5, 5, 5}, needed(pale, 1, 0, Design.COUPLE, sures));
+        assertArrayEquals(new int[] {5, 5, 5}, needed(pale, 1, 0, Design.COUPLE, sures));
         assertEquals(
-                OptionalInt.of(2), pale.needed(0, 1, Design.LITTERS, 0.999).orElseThrow().litters());
+                OptionalInt.of(2),
+                pale.needed(0, 1, Design.LITTERS, 0.999).orElseThrow().litters());
         assertEquals(8, pale.kitsBorn());
         Worth carrier = asked(carriers(), Pales.recessive(), Pales.unrelated())
                 .from("even")
                 .surely(sures)
                 .worth(Step.planned("sire", "dam", 8, "coat"));
-        assertArrayEquals(
-                new int[] {11, 17, 25}, needed(carrier, 0, 1, Design.COUPLE, sures));
+        assertArrayEquals(new int[] {11, 17, 25}, needed(carrier, 0, 1, Design.COUPLE, sures));
         Worth daughters = asked(daughter(), Pales.recessive(), Pales.unrelated())
                 .from("even")
                 .surely(sures)
                 .worth(Step.mating("sire", "daughter", 1, "coat"));
-        assertArrayEquals(
-                new int[] {23, 35, 52}, needed(daughters, 0, 1, Design.JILLS, sures));
+        assertArrayEquals(new int[] {23, 35, 52}, needed(daughters, 0, 1, Design.JILLS, sures));
         assertEquals(Optional.of(Probability.of(1, 4)), daughters.inbreeding());
     }
 
@@ -294,9 +289,11 @@ class DistinguishingTest {
         }
         // 1/2 - 1/2 (3/4)^n reaches 0.4 with 6 kits
         assertEquals(
-                OptionalInt.of(6), worth.needed(0, 1, Design.COUPLE, 0.4).orElseThrow().kits());
+                OptionalInt.of(6),
+                worth.needed(0, 1, Design.COUPLE, 0.4).orElseThrow().kits());
         assertEquals(
-                OptionalInt.of(6), worth.needed(0, 1, Design.JILLS, 0.95).orElseThrow().litters());
+                OptionalInt.of(6),
+                worth.needed(0, 1, Design.JILLS, 0.95).orElseThrow().litters());
         KitsNeeded eight = worth.needed(0, 1, Design.JILLS, 0.99).orElseThrow();
         assertEquals(OptionalInt.of(8), eight.litters());
         assertEquals(OptionalInt.of(64), eight.kits());
@@ -379,7 +376,9 @@ class DistinguishingTest {
                 ranked.stream().map(one -> one.step().toString()).toList());
         Worth last = ranked.get(7);
         assertEquals(Worth.Standing.NOT_PROPOSED, last.standing());
-        assertEquals("neuter is recorded as neutered and has no more young", last.reason().orElseThrow());
+        assertEquals(
+                "neuter is recorded as neutered and has no more young",
+                last.reason().orElseThrow());
         assertEquals(Worth.Standing.TELLS_NOTHING, ranked.get(1).standing());
         // his kits that are born may still be looked at
         assertEquals(
@@ -392,7 +391,8 @@ class DistinguishingTest {
 
     @Test
     void what_cannot_be_is_not_proposed() {
-        Distinguishing asked = asked(carriers(), Pales.recessive(), Pales.unrelated()).from("even");
+        Distinguishing asked =
+                asked(carriers(), Pales.recessive(), Pales.unrelated()).from("even");
         assertEquals(
                 "dam is recorded as female and is no sire",
                 asked.worth(Step.mating("dam", "sire", 1, "coat")).reason().orElseThrow());
@@ -427,10 +427,7 @@ class DistinguishingTest {
     /** A dam that shows pale, a dark sire: on the X all sons are pale and no daughter; else the look hangs on what the sire carries. */
     @Test
     void kits_are_counted_by_sex_where_that_matters() {
-        Worth worth = asked(
-                        pair(seen("sire", "dark"), seen("dam", "pale")),
-                        Pales.recessive(),
-                        Pales.sexLinked())
+        Worth worth = asked(pair(seen("sire", "dark"), seen("dam", "pale")), Pales.recessive(), Pales.sexLinked())
                 .from("even")
                 .worth(Step.mating("sire", "dam", 1, "coat"));
         assertEquals(1.0 / 2, chance(worth, "male, coat: pale", 1), EXACT);
@@ -453,10 +450,13 @@ class DistinguishingTest {
         assertEquals(Worth.Standing.TELLS, worth.standing());
         assertEquals(3, worth.outcomes().size());
         assertTrue(worth.numbers().isEmpty());
-        assertTrue(worth.reason().orElseThrow().contains("phase"), worth.reason().orElseThrow());
+        assertTrue(
+                worth.reason().orElseThrow().contains("phase"), worth.reason().orElseThrow());
         assertEquals(
                 1,
-                worth.outcomes().stream().mapToDouble(one -> one.chances().get(1)).sum(),
+                worth.outcomes().stream()
+                        .mapToDouble(one -> one.chances().get(1))
+                        .sum(),
                 EXACT);
     }
 
@@ -465,8 +465,8 @@ class DistinguishingTest {
     void looks_to_come_are_misread_as_well() {
         Worth worth = asked(carriers(), Pales.recessive(), Pales.lethal())
                 .from("even")
-                .with(Confusions.of(List.of(
-                        new Confusion("coat", "pale", "dark", Optional.empty(), Probability.of(1, 10)))))
+                .with(Confusions.of(
+                        List.of(new Confusion("coat", "pale", "dark", Optional.empty(), Probability.of(1, 10)))))
                 .worth(Step.mating("sire", "dam", 1, "coat"));
         assertEquals(9.0 / 40, chance(worth, "coat: pale", 0), EXACT);
         assertEquals(3.0 / 10, chance(worth, "coat: pale", 1), EXACT);
@@ -490,26 +490,32 @@ class DistinguishingTest {
         Step step = Step.mating("sire", "dam", 4, "coat");
         assertEquals(
                 OptionalInt.of(5),
-                asked.worth(step).needed(1, 0, Design.COUPLE, 0.95).orElseThrow().kits());
+                asked.worth(step)
+                        .needed(1, 0, Design.COUPLE, 0.95)
+                        .orElseThrow()
+                        .kits());
         Distinguishing after = asked.after(compared);
         assertEquals(1.0 / 9, after.beliefs().get(0), EXACT);
         assertEquals(
                 OptionalInt.of(2),
-                after.worth(step).needed(1, 0, Design.COUPLE, 0.95).orElseThrow().kits());
+                after.worth(step)
+                        .needed(1, 0, Design.COUPLE, 0.95)
+                        .orElseThrow()
+                        .kits());
         assertEquals(
                 OptionalInt.of(1),
-                after.reaching(8 * 1.5).worth(step).needed(1, 0, Design.COUPLE, 0.95).orElseThrow().kits());
+                after.reaching(8 * 1.5)
+                        .worth(step)
+                        .needed(1, 0, Design.COUPLE, 0.95)
+                        .orElseThrow()
+                        .kits());
     }
 
     @Test
     void models_that_foretell_the_same_are_proved_to() {
         Model same = Pales.one("same", "D", "pale").build();
-        Distinguishing asked = asked(
-                carriers(),
-                Pales.recessive(),
-                same,
-                Pales.dominant(),
-                Pales.twoLoci("two", Optional.empty()));
+        Distinguishing asked =
+                asked(carriers(), Pales.recessive(), same, Pales.dominant(), Pales.twoLoci("two", Optional.empty()));
         assertEquals(ToldApart.Verdict.NEVER, asked.toldApart(0, 1).verdict());
         ToldApart moved = asked.toldApart(0, 2);
         assertEquals(ToldApart.Verdict.BY_LOOKS, moved.verdict());

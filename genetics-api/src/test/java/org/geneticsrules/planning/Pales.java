@@ -64,7 +64,12 @@ final class Pales {
     /** What A carries is never seen. */
     static Model unrelated() {
         return model("unrelated")
-                .locus("A", at -> at.alleles("D", "d").dominant("D", "d").shows("D", "plain").shows("d", "other"))
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "plain")
+                                .shows("d", "other"))
                 .trait("coat", rule -> rule.otherwise("dark"))
                 .population(
                         "even",
@@ -101,8 +106,18 @@ final class Pales {
     /** Pale by either of two loci, linked or not. */
     static Model twoLoci(String id, Optional<Probability> recombination) {
         ModelBuilder builder = model(id)
-                .locus("A", at -> at.alleles("D", "d").dominant("D", "d").shows("D", "plain").shows("d", "other"))
-                .locus("B", at -> at.alleles("E", "e").dominant("E", "e").shows("E", "plain").shows("e", "other"))
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "plain")
+                                .shows("d", "other"))
+                .locus(
+                        "B",
+                        at -> at.alleles("E", "e")
+                                .dominant("E", "e")
+                                .shows("E", "plain")
+                                .shows("e", "other"))
                 .trait(
                         "coat",
                         rule -> rule.when(Condition.where("A", "plain").and("B", "plain"), "dark")
@@ -113,8 +128,7 @@ final class Pales {
                                 .frequency("A", "d", Probability.of(1, 2))
                                 .frequency("B", "E", Probability.of(1, 2))
                                 .frequency("B", "e", Probability.of(1, 2)));
-        recombination.ifPresent(
-                r -> builder.group(LinkageGroup.autosomal("g", List.of("A", "B"), List.of(r))));
+        recombination.ifPresent(r -> builder.group(LinkageGroup.autosomal("g", List.of("A", "B"), List.of(r))));
         return builder.build();
     }
 
@@ -149,8 +163,18 @@ final class Pales {
     /** Pale by d, albino by c. The albino line hides d in double dose, or has it not. */
     static Model twoSeries(String id, boolean hidden) {
         return model(id)
-                .locus("C", at -> at.alleles("C", "c").dominant("C", "c").shows("C", "full").shows("c", "none"))
-                .locus("D", at -> at.alleles("D", "d").dominant("D", "d").shows("D", "full").shows("d", "pale"))
+                .locus(
+                        "C",
+                        at -> at.alleles("C", "c")
+                                .dominant("C", "c")
+                                .shows("C", "full")
+                                .shows("c", "none"))
+                .locus(
+                        "D",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "full")
+                                .shows("d", "pale"))
                 .trait(
                         "coat",
                         rule -> rule.when(Condition.where("C", "none"), "albino")
@@ -180,7 +204,6 @@ final class Pales {
     }
 
     static Individual tested(String id, Sex sex, String pair) {
-        return Individual.of(id, sex)
-                .with(new GenotypeTest(Optional.empty(), "A", Set.of(pair), Probability.ZERO));
+        return Individual.of(id, sex).with(new GenotypeTest(Optional.empty(), "A", Set.of(pair), Probability.ZERO));
     }
 }

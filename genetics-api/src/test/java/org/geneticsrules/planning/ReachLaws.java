@@ -68,8 +68,8 @@ class ReachLaws {
         Drawn other = draw(random, classes);
         double bar = 1.05 + 3 * random.nextDouble();
         double start = random.nextBoolean() ? 0 : random.nextDouble() - 0.5;
-        Reach reach = new Reach(
-                List.of(one.mixture(), other.mixture()), new double[] {start, 0}, Math.log(bar), () -> {});
+        Reach reach =
+                new Reach(List.of(one.mixture(), other.mixture()), new double[] {start, 0}, Math.log(bar), () -> {});
         for (int n = 0; n <= 5; n++) {
             double expected = 0;
             for (int code = 0; code < Math.pow(classes, n); code++) {
@@ -99,8 +99,7 @@ class ReachLaws {
         SplittableRandom random = new SplittableRandom(seed);
         Drawn one = draw(random, 2);
         Drawn other = draw(random, 2);
-        Reach reach = new Reach(
-                List.of(one.mixture(), other.mixture()), new double[2], Math.log(3), () -> {});
+        Reach reach = new Reach(List.of(one.mixture(), other.mixture()), new double[2], Math.log(3), () -> {});
         List<String> met = new ArrayList<>();
         for (KitsNeeded needed : reach.search(Design.COUPLE, 1, 1, List.of(0.5, 0.9))) {
             int most = needed.standing() == Standing.REACHED
@@ -108,7 +107,8 @@ class ReachLaws {
                     : needed.standing() == Standing.NEVER ? 80 : 0;
             for (int n = 0; n <= most; n += most > 80 ? 7 : 1) {
                 assertTrue(
-                        reach.chances(n)[needed.truth()][needed.rival()] < needed.sureness(), "seed " + seed + ": " + needed);
+                        reach.chances(n)[needed.truth()][needed.rival()] < needed.sureness(),
+                        "seed " + seed + ": " + needed);
             }
             if (needed.standing() == Standing.REACHED) {
                 assertTrue(needed.reached() >= needed.sureness() - 1e-9);
@@ -121,8 +121,7 @@ class ReachLaws {
         }
         Statistics.label("reached").collect(met.contains("reached"));
         Statistics.label("never").collect(met.contains("never"));
-        Statistics.label("reached")
-                .coverage(coverage -> coverage.check(true).count(count -> count > 10));
+        Statistics.label("reached").coverage(coverage -> coverage.check(true).count(count -> count > 10));
         Statistics.label("never").coverage(coverage -> coverage.check(true).count(count -> count > 10));
     }
 }

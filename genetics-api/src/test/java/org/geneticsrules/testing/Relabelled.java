@@ -18,8 +18,8 @@ import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
-import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Phase;
+import org.geneticsrules.model.Population;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Probability;
@@ -65,10 +65,14 @@ public record Relabelled(Model model) {
                     mask.id(), condition(original, mask.when()), mask.covers(), mask.over(), Optional.empty()));
         }
         for (Population population : original.populations().values()) {
-            builder.population(population.id(), described -> population
-                    .frequencies()
-                    .forEach((at, frequencies) -> frequencies.forEach(
-                            (allele, frequency) -> described.frequency(locus(at), allele(allele), frequency))));
+            builder.population(
+                    population.id(),
+                    described -> population
+                            .frequencies()
+                            .forEach((at, frequencies) -> frequencies
+                                    .asMap()
+                                    .forEach((allele, frequency) ->
+                                            described.frequency(locus(at), allele(allele), frequency))));
         }
         return new Relabelled(builder.build());
     }
