@@ -257,6 +257,12 @@ final class Steps {
             int all,
             Optional<String> lacking,
             Optional<Probability> inbreeding) {
+        if (all > MOST_PEDIGREES) {
+            return told(
+                    step,
+                    Standing.NOT_WORKED_OUT,
+                    Optional.of(lacking.orElseThrow() + "; ask about fewer kits than " + MOST_PEDIGREES));
+        }
         String prefix = Held.free(held.get(0).relatives(), "kit");
         List<Individual> born = new ArrayList<>();
         String[] ids = new String[all];
@@ -304,7 +310,9 @@ final class Steps {
                 step,
                 held,
                 found,
-                (one, at) -> Math.exp(sequences.get(at) + one.with(litter, supposed.get(at)) - Objects.requireNonNull(given.get(one))),
+                (one, at) -> Math.exp(sequences.get(at)
+                        + one.with(litter, supposed.get(at))
+                        - Objects.requireNonNull(given.get(one))),
                 List.of(),
                 lacking.map(reason -> "how many kits it takes is not known: " + reason),
                 inbreeding);

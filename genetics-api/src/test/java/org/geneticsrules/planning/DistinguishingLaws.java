@@ -80,12 +80,9 @@ class DistinguishingLaws {
                     message);
             return "refused";
         }
-        switch (worth.standing()) {
-            case NOT_PROPOSED, NOT_WORKED_OUT:
-                return worth.standing().words();
-            default:
-                return asked.check(worth);
-        }
+        return worth.standing() == Worth.Standing.NOT_PROPOSED || worth.standing() == Worth.Standing.NOT_WORKED_OUT
+                ? worth.standing().words()
+                : asked.check(worth);
     }
 
     /** Two models and a step, drawn. */
