@@ -34,6 +34,7 @@ final class Couple {
     private static final double ROUNDING = 1e-6;
 
     /** What a sire may carry, with what his mates may then carry. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     record Of(double weight, Map<String, AllelePair> sire, Map<String, AllelePair> dam, double[] chances) {}
 
     private final List<Of> pairs = new ArrayList<>();

@@ -38,7 +38,7 @@ record Letters(List<Shown> all, LifeStage stage, Optional<String> light) {
         for (String trait : traits) {
             List<Map<String, String>> longer = new ArrayList<>();
             for (Map<String, String> one : looks) {
-                for (String state : catalogue.traits().get(trait).states()) {
+                for (String state : catalogue.trait(trait).orElseThrow().states()) {
                     Map<String, String> more = new LinkedHashMap<>(one);
                     more.put(trait, state);
                     longer.add(more);

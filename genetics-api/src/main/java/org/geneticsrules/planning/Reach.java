@@ -132,7 +132,7 @@ final class Reach {
                 most += one.weight(a);
                 continue;
             }
-            double short_ = Math.exp(logBar - held[truth] + held[rival]) * like(rival, one.chances(a)) - one.weight(a);
+            double lacking = Math.exp(logBar - held[truth] + held[rival]) * like(rival, one.chances(a)) - one.weight(a);
             double above = 0;
             for (int other = 0; other < one.size(); other++) {
                 if (other != a) {
@@ -140,7 +140,7 @@ final class Reach {
                     for (int x = 0; x < one.classes(); x++) {
                         overlap += Math.sqrt(one.chances(a)[x] * one.chances(other)[x]);
                     }
-                    above += Math.sqrt((one.size() - 1) * one.weight(other) / short_) * Math.pow(overlap, n);
+                    above += Math.sqrt((one.size() - 1) * one.weight(other) / lacking) * Math.pow(overlap, n);
                 }
             }
             most += one.weight(a) * Math.min(1, above);

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.View;
@@ -92,7 +93,7 @@ final class Steps {
         for (Observation seen : animal.observations()) {
             if (seen.stage().equals(step.stage()) && seen.looks().size() == 1) {
                 seen.traits().stream()
-                        .filter(trait -> catalogue.traits().get(trait).judgeable(seen.light()) != Judgeable.NO)
+                        .filter(trait -> catalogue.trait(trait).orElseThrow().judgeable(seen.light()) != Judgeable.NO)
                         .forEach(left::remove);
             }
         }
@@ -256,6 +257,12 @@ final class Steps {
             int all,
             Optional<String> lacking,
             Optional<Probability> inbreeding) {
+        if (all > MOST_PEDIGREES) {
+            return told(
+                    step,
+                    Standing.NOT_WORKED_OUT,
+                    Optional.of(lacking.orElseThrow() + "; ask about fewer kits than " + MOST_PEDIGREES));
+        }
         String prefix = Held.free(held.get(0).relatives(), "kit");
         List<Individual> born = new ArrayList<>();
         String[] ids = new String[all];
@@ -303,7 +310,9 @@ final class Steps {
                 step,
                 held,
                 found,
-                (one, at) -> Math.exp(sequences.get(at) + one.with(litter, supposed.get(at)) - given.get(one)),
+                (one, at) -> Math.exp(sequences.get(at)
+                        + one.with(litter, supposed.get(at))
+                        - Objects.requireNonNull(given.get(one))),
                 List.of(),
                 lacking.map(reason -> "how many kits it takes is not known: " + reason),
                 inbreeding);

@@ -43,7 +43,7 @@ final class Suitability {
             if (catalogue.judgeable(trait, stage) == Judgeable.NO) {
                 return Optional.of(trait + " cannot be told so early, at " + stage);
             }
-            if (light.isPresent() && catalogue.traits().get(trait).judgeable(light) == Judgeable.NO) {
+            if (light.isPresent() && catalogue.trait(trait).orElseThrow().judgeable(light) == Judgeable.NO) {
                 return Optional.of(trait + " cannot be told in " + light.get());
             }
         }

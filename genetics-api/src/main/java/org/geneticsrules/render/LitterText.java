@@ -190,9 +190,10 @@ public final class LitterText {
                             : one.logs().stream().distinct().count() == 1
                                     ? "all the same (" + number(one.logs().get(0)) + ")"
                                     : standings.models().get(best.getAsInt()).title() + " is best"
-                                    + one.logs().stream()
-                                            .map(log -> log == Double.NEGATIVE_INFINITY ? "excluded" : number(log))
-                                            .collect(Collectors.joining(", ", " (", ")"))));
+                                            + one.logs().stream()
+                                                    .map(log ->
+                                                            log == Double.NEGATIVE_INFINITY ? "excluded" : number(log))
+                                                    .collect(Collectors.joining(", ", " (", ")"))));
         }
         if (standings.leftOut().size() > MOST) {
             text.item("and " + (standings.leftOut().size() - MOST) + " more litters left out, one by one");

@@ -19,6 +19,7 @@ class ReachLaws {
     private static final int PARTS = 8;
 
     /** A drawn mixture: weights and distributions. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Drawn(double[] weights, double[][] chances) {
         Mixture mixture() {
             List<Double> of = new ArrayList<>();

@@ -69,8 +69,10 @@ public record Relabelled(Model model) {
                     population.id(),
                     described -> population
                             .frequencies()
-                            .forEach((at, frequencies) -> frequencies.forEach(
-                                    (allele, frequency) -> described.frequency(locus(at), allele(allele), frequency))));
+                            .forEach((at, frequencies) -> frequencies
+                                    .asMap()
+                                    .forEach((allele, frequency) ->
+                                            described.frequency(locus(at), allele(allele), frequency))));
         }
         return new Relabelled(builder.build());
     }

@@ -284,7 +284,8 @@ final class Favouring {
                     + quoted(next) + ", where " + bar(standings) + " is evidence." + turns(standings, best) + twins;
         }
         if (lead < 1e-9) {
-            return "No model is ahead: the records are as likely under " + title + " as under " + quoted(next) + "." + twins;
+            return "No model is ahead: the records are as likely under " + title + " as under " + quoted(next) + "."
+                    + twins;
         }
         return "No model is ahead by enough: the records are " + Ratios.of(lead) + " likelier under " + title
                 + " than under " + quoted(next) + ", where " + bar(standings) + " would be evidence." + twins;
@@ -323,8 +324,10 @@ final class Favouring {
     }
 
     private static String recheck(Standings.Standing excluded, boolean named) {
-        List<String> animals =
-                excluded.recheck().stream().map(Recheck::animals).flatMap(List::stream).toList();
+        List<String> animals = excluded.recheck().stream()
+                .map(Recheck::animals)
+                .flatMap(List::stream)
+                .toList();
         boolean single = excluded.recheck().size() == 1 && !animals.isEmpty();
         return single
                 ? " That hangs on single records: without any one of those of " + String.join(", ", animals)
@@ -335,11 +338,13 @@ final class Favouring {
 
     /** The verdict where the best is the only model, but for its likes, that allows the records. */
     private static String excluding(Standings standings, int best) {
-        List<Standings.Standing> excluded =
-                standings.models().stream().filter(Standings.Standing::isImpossible).toList();
+        List<Standings.Standing> excluded = standings.models().stream()
+                .filter(Standings.Standing::isImpossible)
+                .toList();
         StringBuilder hanging = new StringBuilder();
         excluded.forEach(one -> hanging.append(recheck(one, excluded.size() > 1)));
-        return "The records exclude " + String.join(", ", excluded.stream().map(Favouring::quoted).toList()) + " and allow "
+        return "The records exclude "
+                + String.join(", ", excluded.stream().map(Favouring::quoted).toList()) + " and allow "
                 + quoted(standings.models().get(best)) + "." + hanging + misread(standings, best);
     }
 
@@ -360,7 +365,8 @@ final class Favouring {
                 }
                 return " With 1 look in " + MISREAD_OF + " misread "
                         + (log >= 0
-                                ? "the ratio over " + quoted(standings.models().get(next)) + " is " + Ratios.of(log) + "."
+                                ? "the ratio over " + quoted(standings.models().get(next)) + " is " + Ratios.of(log)
+                                        + "."
                                 : quoted(standings.models().get(next)) + " is ahead, " + Ratios.of(-log) + ".");
             }
         }

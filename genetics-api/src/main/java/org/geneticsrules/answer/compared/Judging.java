@@ -226,14 +226,18 @@ final class Judging {
 
     private void assume(Optional<Population> population) {
         basis.assumptions().forEach(one -> taken.put(one.id(), one));
-        population.filter(one -> basis.population().isEmpty()).ifPresent(one -> taken.put(
-                "population",
-                new Assumption(
+        population
+                .filter(one -> basis.population().isEmpty())
+                .ifPresent(one -> taken.put(
                         "population",
-                        "Founders and unrecorded parents for whom no population is stated are as in population \""
-                                + one.id() + "\""
-                                + one.title().map(title -> " (" + title + ")").orElse("") + ".",
-                        "Other frequencies give other chances; name another population.")));
+                        new Assumption(
+                                "population",
+                                "Founders and unrecorded parents for whom no population is stated are as in population \""
+                                        + one.id() + "\""
+                                        + one.title()
+                                                .map(title -> " (" + title + ")")
+                                                .orElse("") + ".",
+                                "Other frequencies give other chances; name another population.")));
         taken.put(
                 "founders-given",
                 new Assumption(

@@ -145,7 +145,9 @@ class LitterAnswersTest {
                 answer.verdict().startsWith("The records exclude \"dominant\" and allow \"recessive\"."),
                 answer.verdict());
         assertTrue(answer.verdict().contains("without any one of those of sire, dam, first.5"), answer.verdict());
-        assertTrue(answer.verdict().contains("With 1 look in 100 misread the ratio over \"dominant\" is"), answer.verdict());
+        assertTrue(
+                answer.verdict().contains("With 1 look in 100 misread the ratio over \"dominant\" is"),
+                answer.verdict());
     }
 
     @Test
