@@ -329,15 +329,22 @@ public final class ComparedModels {
         for (int k = 0; k < prepared.kindreds().size(); k++) {
             double[] mine = logs.get(one)[k];
             double[] others = logs.get(other)[k];
+            if ((question.countsParents() && !same(mine[0], others[0]))
+                    || (impossibleFounders(mine) != impossibleFounders(others))) {
+                return false;
+            }
             for (int t = 1; t < mine.length; t++) {
-                boolean finite = Double.isFinite(mine[t]) && Double.isFinite(others[t]);
-                if ((mine[t] != others[t])
-                        && (!finite || (Math.abs(mine[t] - others[t]) > 1e-9 * (1 + Math.abs(mine[t]))))) {
+                if (!same(mine[t], others[t])) {
                     return false;
                 }
             }
         }
         return true;
+    }
+
+    private static boolean same(double one, double other) {
+        return one == other
+                || (Double.isFinite(one) && Double.isFinite(other) && (Math.abs(one - other) <= 1e-9 * (1 + Math.abs(one))));
     }
 
     /**

@@ -15,7 +15,8 @@ import java.util.Optional;
  * @param kits each kit of which something is recorded
  * @param litters each litter
  * @param matings kits of litters whose parents were recorded alike
- * @param p the chance that litters like these, taken together, are no likelier than these, if it was found
+ * @param untested how many litters with recorded kits could not be tested, so that p says nothing of them
+ * @param p the chance that litters like those tested, taken together, are no likelier than they are; none if none was tested
  * @param standardError of p if litters were drawn for it, else 0
  * @param draws how many sets of litters were drawn, and with which seed; none if p is exact
  */
@@ -25,6 +26,7 @@ public record FittedModel(
         List<KitFit> kits,
         List<LitterFit> litters,
         List<MatingFit> matings,
+        int untested,
         Optional<Double> p,
         double standardError,
         Optional<Draws> draws) {
@@ -48,7 +50,8 @@ public record FittedModel(
      * @param kits each kit
      * @param litters each litter
      * @param matings kinds of matings
-     * @param p of all litters
+     * @param untested how many litters could not be tested
+     * @param p of all litters tested
      * @param standardError of p
      * @param draws how it was drawn
      */

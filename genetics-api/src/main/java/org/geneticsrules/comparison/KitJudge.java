@@ -54,8 +54,8 @@ final class KitJudge {
             double chance,
             long work) {
         Optional<Alike> way = Alike.of(kit, compiled);
-        if (way.isEmpty() || isSign(litters.get(place), way.get().shown(kit))) {
-            return Double.NaN; // a kit by which its litter was noticed is no rare one
+        if (way.isEmpty() || litters.get(place).chances().length > 0) {
+            return Double.NaN; // what is rare among all litters is not so among those that were noticed
         }
         Shown own = way.get().shown(kit);
         List<Shown> looks = way.get().all(compiled, misread, List.of(own)).stream()
@@ -72,13 +72,6 @@ final class KitJudge {
             rarer += one <= chance * (1 + 1e-9) ? one : 0;
         }
         return Math.abs(sum - 1) > 1e-6 ? Double.NaN : Math.min(1, rarer);
-    }
-
-    private static boolean isSign(Noticed litter, Shown shown) {
-        return (litter.chances().length > 0)
-                && SharedRecords.sign(litter.litter().ascertainment())
-                        .filter(sign -> shown.look().shows(sign.look()))
-                        .isPresent();
     }
 
     /** The chance of all records of a kindred, with others in place of those of one kit. */

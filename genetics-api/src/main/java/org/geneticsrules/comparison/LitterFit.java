@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * How a litter goes with what was known before it, under one model.
+ * How a litter goes with what all records say of its parents, under one model.
  *
  * @param litter its id
  * @param standing impossible, unlikely (p below 1 in 20), fine, or not judged

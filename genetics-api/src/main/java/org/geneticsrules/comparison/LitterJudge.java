@@ -12,6 +12,7 @@ import java.util.SplittableRandom;
 import org.geneticsrules.comparison.KitFit.Standing;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.trait.Sighting;
 
 /**
@@ -59,12 +60,15 @@ final class LitterJudge {
      * @param before what was known before it
      * @param possible whether that can be
      * @param all what is known of all litters of its kindred
+     * @param first whether it is the first of its kindred
      * @param relatives how many animals the kindred has
      */
-    Judged judge(Noticed litter, Chances before, boolean possible, Chances all, int relatives) {
+    Judged judge(Noticed litter, Chances before, boolean possible, Chances all, boolean first, int relatives) {
         animals = relatives;
         if (!possible) {
-            return untested(litter, Standing.NOT_JUDGED, "what was recorded before excludes itself");
+            return first
+                    ? untested(litter, Standing.IMPOSSIBLE, "what was recorded of founders has no chance")
+                    : untested(litter, Standing.NOT_JUDGED, "what was recorded before has no chance");
         }
         if (before.with(litter.litter(), litter.recorded()) == Double.NEGATIVE_INFINITY) {
             return untested(litter, Standing.IMPOSSIBLE, "it has no chance");
@@ -87,6 +91,9 @@ final class LitterJudge {
         }
         if (ways.isEmpty()) {
             return untested(litter, Standing.NOT_JUDGED, "nothing was recorded of its kits");
+        }
+        if (litter.litter().dam().isEmpty() || !(litter.litter().sires() instanceof Paternity.Known)) {
+            return untested(litter, Standing.FINE, "a parent of it is not recorded for certain");
         }
         if (ways.size() > 1) {
             return untested(litter, Standing.FINE, "its kits were not all looked at in the same way");

@@ -123,7 +123,7 @@ public final class ModelFit {
             boolean possible = growing.soFar() != Double.NEGATIVE_INFINITY;
             for (int t = 0; t < all.size(); t++) {
                 Noticed litter = all.get(t);
-                LitterJudge.Judged judged = judge.judge(litter, growing, possible, whole, animals);
+                LitterJudge.Judged judged = judge.judge(litter, growing, possible, whole, t == 0, animals);
                 litters.put(kindred.turns()[t], judged.fit());
                 judged.outcomes().ifPresent(outcomes::add);
                 growing.add(litter.litter(), litter.recorded());
@@ -145,7 +145,11 @@ public final class ModelFit {
             }
             matingJudge.add(question.records().pedigree(), kindred, all, whole);
         }
-        Whole whole = Whole.of(outcomes, litters.size(), draws, random);
+        Whole whole = Whole.of(outcomes, draws, random);
+        int recorded = (int) prepared.litters().stream()
+                .flatMap(List::stream)
+                .filter(litter -> litter.kits().stream().anyMatch(Noticed::isRecorded))
+                .count();
         return new FittedModel(
                 candidate.name(),
                 question.records(),
@@ -155,6 +159,7 @@ public final class ModelFit {
                         .map(Map.Entry::getValue)
                         .toList(),
                 matingJudge.judge(),
+                recorded - outcomes.size(),
                 whole.p(),
                 whole.standardError(),
                 whole.drawn() ? Optional.of(new FittedModel.Draws(draws, seed)) : Optional.empty());

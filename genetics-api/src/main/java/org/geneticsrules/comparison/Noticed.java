@@ -47,6 +47,9 @@ record Noticed(
         double[] chances,
         double found) {
 
+    /** No litter that is noticed for single kits is larger. */
+    private static final int MOST_KITS = 500;
+
     /** More combinations of states than these are no sign that anybody looks for. */
     private static final int MOST_LOOKS = 4096;
 
@@ -93,6 +96,10 @@ record Noticed(
             Individual shows = born(kits).with(observation(sign, Set.of(sign.look())));
             if (how instanceof Ascertainment.ParentsChosen) {
                 return plain(litter, kits, Optional.of(shows), size);
+            }
+            if (size > MOST_KITS) {
+                problem(litter, size + " kits are scored", "at most " + MOST_KITS + " in a litter that was noticed for its kits");
+                return plain(litter, kits, Optional.empty(), size);
             }
             Optional<Set<Phenotype>> others = others(sign.look());
             if (others.isEmpty()) {

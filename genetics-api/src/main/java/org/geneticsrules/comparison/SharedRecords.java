@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.Completeness;
@@ -178,7 +179,7 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
                                     + (dropped.isEmpty() ? "" : ": " + dropped))
                     .expecting("a trait for which every one of these models has a rule without gaps"));
         }
-        signs(pedigree, silent);
+        signs(candidates, pedigree, silent);
         Pedigree shared = restricted(pedigree, traits, loci, Map.of());
         Map<Observation, Set<String>> empty = empty(candidates, shared, dropped);
         return new SharedRecords(empty.isEmpty() ? shared : restricted(shared, traits, loci, empty), traits, dropped);
@@ -235,23 +236,69 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         });
     }
 
-    /** What brings litters to notice is a matter of the models, too. */
-    private static void signs(Pedigree pedigree, Map<String, List<String>> silent) {
+    /** What brings litters to notice is a matter of the models, too: each has to speak of it, at the stage and in the light that is stated. */
+    private static void signs(List<Candidate> candidates, Pedigree pedigree, Map<String, List<String>> silent) {
         Problems problems = new Problems(Stage.MEANING);
+        Map<Sighting, String> empty = emptySigns(candidates, pedigree);
         for (Litter litter : pedigree.litters().values()) {
-            sign(litter.ascertainment())
-                    .ifPresent(sign -> sign.look().traits().forEach(trait -> {
-                        if (silent.containsKey(trait)) {
-                            problems.add(
-                                    "ascertainment-not-shared",
-                                    "/litters/" + litter.id() + "/ascertainment",
-                                    "litter " + litter.id() + " is recorded because of \"" + sign + "\", but of "
-                                            + trait + " no claim is made by " + String.join(", ", silent.get(trait)),
-                                    "a sign that every model speaks of");
-                        }
-                    }));
+            sign(litter.ascertainment()).ifPresent(sign -> {
+                String noticed = "litter " + litter.id() + " is recorded because of \"" + sign + "\", but ";
+                String at = "/litters/" + litter.id() + "/ascertainment";
+                sign.look().traits().stream()
+                        .filter(silent::containsKey)
+                        .forEach(trait -> problems.add(
+                                "ascertainment-not-shared",
+                                at,
+                                noticed + "of " + trait + " no claim is made by "
+                                        + String.join(", ", silent.getOrDefault(trait, List.of())),
+                                "a sign that every model speaks of"));
+                if (empty.containsKey(sign)) {
+                    problems.add(
+                            "ascertainment-not-evidence",
+                            at,
+                            noticed + empty.get(sign),
+                            "the age, moult, season or light at which the sign was seen");
+                }
+            });
         }
         problems.throwIfAny();
+    }
+
+    /** Signs that are no evidence under some model, and why. */
+    private static Map<Sighting, String> emptySigns(List<Candidate> candidates, Pedigree pedigree) {
+        Map<String, Sighting> signs = new LinkedHashMap<>();
+        PedigreeBuilder probes = Pedigree.builder("signs", "1");
+        for (Litter litter : pedigree.litters().values()) {
+            sign(litter.ascertainment())
+                    .filter(sign -> !signs.containsValue(sign))
+                    .filter(sign -> known(candidates.get(0).model(), sign))
+                    .ifPresent(sign -> {
+                        String id = "sign " + signs.size();
+                        signs.put(id, sign);
+                        probes.add(Individual.of(id)
+                                .with(new Observation(
+                                        Optional.empty(),
+                                        sign.stage(),
+                                        Set.of(sign.look()),
+                                        sign.light(),
+                                        Optional.empty(),
+                                        Optional.empty())));
+                    });
+        }
+        Pedigree asked = probes.build();
+        Map<Sighting, String> empty = new HashMap<>();
+        for (Candidate candidate : candidates) {
+            Inference.of(candidate.compiled(), asked).notices().stream()
+                    .filter(notice -> !notice.kind().isEvidence())
+                    .forEach(notice -> empty.putIfAbsent(
+                            Objects.requireNonNull(signs.get(notice.individual())),
+                            "that is no evidence under " + candidate.name() + ": " + notice.message()));
+        }
+        return empty;
+    }
+
+    private static boolean known(Model model, Sighting sign) {
+        return model.catalogue().traits().keySet().containsAll(sign.look().traits());
     }
 
     /** The sexes of those who are parents: known from the start, though they may show only in a later litter. */

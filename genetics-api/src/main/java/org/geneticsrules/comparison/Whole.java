@@ -15,9 +15,9 @@ record Whole(Optional<Double> p, double standardError, boolean drawn) {
 
     private static final double SAME = 1e-9;
 
-    /** Judges litters, of all of which outcomes are known; else nothing can be said of all. */
-    static Whole of(List<LitterOutcomes> litters, int count, int draws, SplittableRandom random) {
-        if (litters.isEmpty() || (litters.size() < count)) {
+    /** Judges litters of which outcomes are known; of others nothing can be said. */
+    static Whole of(List<LitterOutcomes> litters, int draws, SplittableRandom random) {
+        if (litters.isEmpty()) {
             return new Whole(Optional.empty(), 0, false);
         }
         if (litters.size() == 1) {

@@ -3,7 +3,6 @@ package org.geneticsrules.expression;
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
-import com.google.common.collect.Sets;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,8 +18,6 @@ import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
-import org.geneticsrules.trait.BoxSpace;
-import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -582,28 +579,7 @@ public final class CompiledModel {
      * @throws TooLargeException if the set needs too many boxes
      */
     public GenotypeSet allowedBy(List<Reading> readings) {
-        List<Reading> told = readings.stream()
-                .map(one -> new Reading(
-                        one.stage(),
-                        one.looks().stream()
-                                .map(this::withoutSexThatNothingTells)
-                                .collect(ImmutableSet.toImmutableSet())))
-                .toList();
-        ImmutableMap.Builder<String, List<String>> variables = ImmutableMap.builder();
-        if (model.distinguishesSex()) {
-            variables.put(Sex.VARIABLE, Sex.words());
-        }
-        model.loci().forEach((name, locus) -> variables.put(name, locus.expressions()));
-        List<Condition> boxes =
-                evidence(told, Confusions.none()).stream().map(WeightedBox::box).toList();
-        return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
-    }
-
-    /** Where the model does not distinguish sex, a genotype says nothing of the sex, nor the other way round. */
-    private Phenotype withoutSexThatNothingTells(Phenotype look) {
-        return model.distinguishesSex()
-                ? look
-                : look.restrictedTo(Sets.difference(look.traits(), ImmutableSet.of(Sex.VARIABLE)));
+        return AllowedGenotypes.of(this, readings);
     }
 
     private ImmutableList<String> known(Collection<String> traits) {

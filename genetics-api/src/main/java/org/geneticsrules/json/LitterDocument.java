@@ -161,7 +161,8 @@ public final class LitterDocument {
         fit.draws()
                 .ifPresent(draws ->
                         node.with("draws", Node.number(draws.number())).with("seed", Node.number(draws.seed())));
-        return node.with("traits", Node.texts(fit.records().traits()))
+        return node.with("untested", Node.number(fit.untested()))
+                .with("traits", Node.texts(fit.records().traits()))
                 .with("litters", AnswerDocument.list(fit.litters(), LitterDocument::litter))
                 .with("kits", AnswerDocument.list(fit.kits(), LitterDocument::kit))
                 .with("matings", AnswerDocument.list(fit.matings(), LitterDocument::mating))

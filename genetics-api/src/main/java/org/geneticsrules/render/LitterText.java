@@ -131,7 +131,7 @@ public final class LitterText {
         double ratio = Math.exp(Math.abs(log));
         String words = ratio < 1e6
                 ? String.format(Locale.ROOT, ratio < 100 ? "%.2f" : "%.0f", ratio)
-                : String.format(Locale.ROOT, "10^%.0f", Math.floor(Math.abs(log) / Math.log(10)));
+                : String.format(Locale.ROOT, "about 10^%.1f", Math.abs(log) / Math.log(10));
         return log >= 0 ? words + " : 1" : "1 : " + words;
     }
 

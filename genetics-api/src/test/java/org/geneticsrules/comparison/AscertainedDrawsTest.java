@@ -23,6 +23,8 @@ import org.geneticsrules.simulation.DrawnLitter;
 import org.geneticsrules.simulation.Founder;
 import org.geneticsrules.simulation.PlannedLook;
 import org.geneticsrules.simulation.Simulation;
+import org.geneticsrules.testing.Coats;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -31,6 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * Litters of two carriers that are kept because of their light kits are judged as what they are. More than 1 in 4 of their kits are light
  * (Weinberg 1912; Fisher 1934, Annals of Eugenics 6:13; from memory), which 1 in 4 explains if it is said how they were found, and only then.
  */
+@Once
 class AscertainedDrawsTest {
 
     private static final int KITS = 3;

@@ -16,6 +16,7 @@ import org.geneticsrules.comparison.FittedModel;
 import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
 import org.geneticsrules.hypothesis.Comparison;
+import org.geneticsrules.hypothesis.WhatMoves;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
@@ -66,17 +67,32 @@ final class Favouring {
                         .drawing(draws, seed)
                         .judge())
                 : Optional.empty();
+        Judging.requireKits(compared.kits());
+        Optional<FittedModel> other = fit.filter(FittedModel::isRejected).flatMap(best -> fitting(asked, compared));
         Standings standings = standings(asked, named, compared);
         return judging.answer(
                 candidates.size() == 1
                         ? "Which model do these litters favour?"
                         : "Which of " + candidates.size() + " models do these litters favour, and does any fit?",
-                verdict(standings, fit),
-                decided(standings, fit),
+                verdict(standings, fit, other),
+                decided(standings, fit, other),
                 fit,
                 Optional.of(standings),
                 named.map(id -> Objects.requireNonNull(
                         candidates.get(0).model().populations().get(id))));
+    }
+
+    /** A model that goes with the litters, where the best does not. */
+    private Optional<FittedModel> fitting(ModelComparison asked, ComparedModels compared) {
+        for (int m = 0; m < candidates.size(); m++) {
+            if (!compared.impossible(m) && m != compared.best().orElseThrow()) {
+                FittedModel fit = ModelFit.of(asked, m).drawing(draws, seed).judge();
+                if (!fit.isRejected()) {
+                    return Optional.of(fit);
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private Standings standings(ModelComparison asked, Optional<String> named, ComparedModels compared) {
@@ -137,12 +153,12 @@ final class Favouring {
     /** Whether two models foretell the compared traits alike, of every mating and at every stage. */
     private boolean inseparable(Standings.Pair pair) {
         try {
-            return Comparison.of(
+            WhatMoves moves = Comparison.of(
                             candidates.get(pair.one()).model(),
                             candidates.get(pair.other()).model())
                     .inTraits(question.records().traits())
-                    .whatMoves()
-                    .isNothing();
+                    .whatMoves();
+            return moves.isNothing() && moves.limits().isEmpty();
         } catch (ProblemsException | TooLargeException | IllegalArgumentException notFoundOut) {
             return false;
         }
@@ -222,9 +238,9 @@ final class Favouring {
         return compared.leavingOut();
     }
 
-    private static boolean decided(Standings standings, Optional<FittedModel> fit) {
+    private static boolean decided(Standings standings, Optional<FittedModel> fit, Optional<FittedModel> other) {
         if (standings.best().isEmpty() || fit.filter(FittedModel::isRejected).isPresent()) {
-            return true;
+            return other.isEmpty();
         }
         double lead = lead(standings);
         return !Double.isNaN(lead) && (lead >= Math.log(standings.bar()));
@@ -247,7 +263,7 @@ final class Favouring {
         return standings.alike().contains(new Standings.Pair(Math.min(one, other), Math.max(one, other)));
     }
 
-    private String verdict(Standings standings, Optional<FittedModel> fit) {
+    private String verdict(Standings standings, Optional<FittedModel> fit, Optional<FittedModel> other) {
         List<Standings.Standing> models = standings.models();
         if (standings.best().isEmpty()) {
             StringBuilder hanging = new StringBuilder();
@@ -257,8 +273,13 @@ final class Favouring {
         int best = standings.best().getAsInt();
         String title = quoted(models.get(best));
         if (fit.filter(FittedModel::isRejected).isPresent()) {
-            return "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p "
-                    + Ratios.chance(fit.get().p().orElse(0.0)) + ").";
+            String p = Ratios.chance(fit.get().p().orElse(0.0));
+            return other.isEmpty()
+                    ? "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p " + p
+                            + "), and so does every other that allows them."
+                    : "The best of these models, " + title + ", goes badly with the litters (p " + p + "), and \""
+                            + other.get().name() + "\", under which they are less likely, does not (p "
+                            + Ratios.chance(other.get().p().orElse(1.0)) + "). That settles nothing.";
         }
         List<String> same = new ArrayList<>();
         for (int m = 0; m < models.size(); m++) {

@@ -59,6 +59,7 @@ final class Judging {
     LitterAnswer fit() {
         Origin from = origin(asked -> ModelFit.of(asked, 0).drawing(draws, seed).judge());
         FittedModel fit = from.fit();
+        requireKits(fit.kits().size());
         return answer(
                 "How well do these litters go with \"" + fit.name() + "\"?",
                 verdict(fit),
@@ -66,6 +67,18 @@ final class Judging {
                 Optional.of(fit),
                 Optional.empty(),
                 from.population());
+    }
+
+    /** Refuses records that say nothing of inheritance. */
+    static void requireKits(int kits) {
+        if (kits == 0) {
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "no-kits",
+                            "",
+                            "no kit of a recorded litter has a look or a test that is compared")
+                    .expecting("litters of which something is recorded of the kits"));
+        }
     }
 
     /** By which population founders are weighed, and what came of it. */
@@ -97,7 +110,10 @@ final class Judging {
                 try {
                     asked.from(id).compare();
                     return Optional.of(id);
-                } catch (ProblemsException lacksFrequencies) {
+                } catch (ProblemsException other) {
+                    if (!other.problems().stream().allMatch(problem -> problem.code().equals("population-needed"))) {
+                        throw other;
+                    }
                     notices.add("population \"" + id + "\" names no frequencies for all loci that matter here");
                 }
             }
@@ -157,6 +173,7 @@ final class Judging {
                     + rare;
         }
         double p = fit.p().get();
+        String left = fit.untested() == 0 ? "" : " Of " + fit.untested() + " litters more that is not known; see below.";
         return (p < FittedModel.USUAL_RISK
                         ? "These litters go badly with the model: only " + Ratios.chance(p)
                                 + " of all sets like them are as unlikely as they are, or more. That speaks against the model as a"
@@ -164,6 +181,7 @@ final class Judging {
                         : "These litters go with the model: " + Ratios.chance(p)
                                 + " of all sets like them are as unlikely as they are, or more. That does not prove it; others may"
                                 + " go with them as well.")
+                + left
                 + rare;
     }
 
@@ -185,6 +203,8 @@ final class Judging {
             Optional<Standings> comparison,
             Optional<Population> population) {
         assume(population);
+        notices.add("nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
+                + " where hearing, health or inbreeding speak against it");
         Answers answers = basis.answers();
         List<Phenotype> looks = looks();
         QuestionKind kind = comparison.isPresent() ? QuestionKind.HYPOTHESIS : QuestionKind.LITTER;

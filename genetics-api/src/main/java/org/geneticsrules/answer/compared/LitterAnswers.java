@@ -15,7 +15,9 @@ import org.geneticsrules.comparison.ModelFit;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
 
 /**
  * Answers what litters say of what is believed of their inheritance.
@@ -103,7 +105,7 @@ public final class LitterAnswers {
         List<String> left = new ArrayList<>();
         for (RivalModel rival : basis.answers().against()) {
             try {
-                Candidate other = Candidate.of(rival.compiled()).called(rival.title());
+                Candidate other = named(Candidate.of(rival.compiled()).called(rival.title()), candidates);
                 ModelComparison both = question(List.of(first, other));
                 boolean knows = recorded.pedigree().problemsUnder(other.model()).isEmpty()
                         && both.records().traits().equals(spoken);
@@ -115,6 +117,15 @@ public final class LitterAnswers {
             } catch (ProblemsException notOfTheseRecords) {
                 left.add("\"" + rival.title() + "\"");
             }
+        }
+        if (candidates.size() == 1) {
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "no-rival",
+                            "",
+                            "there is no rival that speaks of all recorded traits of which the model in use speaks"
+                                    + (left.isEmpty() ? "" : ": " + String.join(", ", left)))
+                    .expecting("a model or a patch to hold against it"));
         }
         return favour(basis, candidates, left);
     }
@@ -131,12 +142,20 @@ public final class LitterAnswers {
     public LitterAnswer favour(List<Candidate> others) {
         RecordBasis basis = recorded.basis(spoken(), true);
         List<Candidate> candidates = new ArrayList<>(List.of(first(basis)));
-        candidates.addAll(others);
+        others.forEach(other -> candidates.add(named(other, candidates)));
         return favour(basis, candidates, List.of());
     }
 
     private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {
         return new Favouring(question(candidates), basis, recorded.pedigree(), left, draws, seed).answer();
+    }
+
+    /** A model under its own name, unless another one has that. */
+    private static Candidate named(Candidate candidate, List<Candidate> others) {
+        boolean taken = others.stream()
+                .anyMatch(other -> other.name().equals(candidate.name())
+                        && !other.model().reference().equals(candidate.model().reference()));
+        return taken ? candidate.called(candidate.name() + " (" + candidate.model() + ")") : candidate;
     }
 
     private static Candidate first(RecordBasis basis) {

@@ -13,7 +13,7 @@ final class Ratios {
      * Says a ratio.
      *
      * @param log its natural logarithm, not negative
-     * @return for example {@code 34 : 1} or {@code about 10^12 : 1}
+     * @return for example {@code 34 : 1} or {@code about 3 x 10^12 : 1}
      */
     static String of(double log) {
         double ratio = Math.exp(log);
@@ -22,11 +22,12 @@ final class Ratios {
         } else if (ratio < 10) {
             return String.format(Locale.ROOT, "%.2f : 1", ratio);
         } else if (ratio < 1000) {
-            return String.format(Locale.ROOT, "%.1f : 1", ratio);
+            return String.format(Locale.ROOT, "%.1f : 1", Math.floor(ratio * 10) / 10); // never up to a bar
         } else if (ratio < 1e6) {
-            return String.format(Locale.ROOT, "%.0f : 1", ratio);
+            return String.format(Locale.ROOT, "%.0f : 1", Math.floor(ratio));
         }
-        return String.format(Locale.ROOT, "about 10^%.0f : 1", Math.floor(log / LOG_10));
+        double power = Math.floor(log / LOG_10);
+        return String.format(Locale.ROOT, "about %.0f x 10^%.0f : 1", Math.floor(Math.exp(log - power * LOG_10)), power);
     }
 
     /**
