@@ -46,8 +46,7 @@ public class SimulationBenchmark {
     @Param({"nothing", "hue", "everything"})
     public String looks = "nothing";
 
-    private Iterator<DrawnLitter> litters =
-            Collections.emptyIterator();
+    private Iterator<DrawnLitter> litters = Collections.emptyIterator();
 
     /** Begins a row of litters; what was worked out before is worked out anew. */
     @Setup(Level.Trial)

@@ -344,7 +344,9 @@ public final class ComparedModels {
 
     private static boolean same(double one, double other) {
         return one == other
-                || (Double.isFinite(one) && Double.isFinite(other) && (Math.abs(one - other) <= 1e-9 * (1 + Math.abs(one))));
+                || (Double.isFinite(one)
+                        && Double.isFinite(other)
+                        && (Math.abs(one - other) <= 1e-9 * (1 + Math.abs(one))));
     }
 
     /**

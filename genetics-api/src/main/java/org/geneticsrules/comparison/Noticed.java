@@ -98,7 +98,10 @@ record Noticed(
                 return plain(litter, kits, Optional.of(shows), size);
             }
             if (size > MOST_KITS) {
-                problem(litter, size + " kits are scored", "at most " + MOST_KITS + " in a litter that was noticed for its kits");
+                problem(
+                        litter,
+                        size + " kits are scored",
+                        "at most " + MOST_KITS + " in a litter that was noticed for its kits");
                 return plain(litter, kits, Optional.empty(), size);
             }
             Optional<Set<Phenotype>> others = others(sign.look());

@@ -35,8 +35,7 @@ final class AllowedGenotypes {
         List<Condition> boxes = compiled.evidence(told, Confusions.none()).stream()
                 .map(WeightedBox::box)
                 .toList();
-        return GenotypeSet.showing(
-                model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
+        return GenotypeSet.showing(model, BoxSpace.of(variables.buildOrThrow()).ofDisjoint(boxes));
     }
 
     /** Where the model does not distinguish sex, a genotype says nothing of the sex, nor the other way round. */

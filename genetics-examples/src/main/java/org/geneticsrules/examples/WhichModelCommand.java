@@ -57,7 +57,8 @@ final class WhichModelCommand implements Callable<Integer> {
                     .toList();
             return others.isEmpty()
                     ? LitterAnswers::favour
-                    : answers -> answers.favour(others.stream().map(Supplier::get).toList());
+                    : answers ->
+                            answers.favour(others.stream().map(Supplier::get).toList());
         });
     }
 }

@@ -275,8 +275,8 @@ final class Favouring {
         if (fit.filter(FittedModel::isRejected).isPresent()) {
             String p = Ratios.chance(fit.get().p().orElse(0.0));
             return other.isEmpty()
-                    ? "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p " + p
-                            + "), and so does every other that allows them."
+                    ? "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p "
+                            + p + "), and so does every other that allows them."
                     : "The best of these models, " + title + ", goes badly with the litters (p " + p + "), and \""
                             + other.get().name() + "\", under which they are less likely, does not (p "
                             + Ratios.chance(other.get().p().orElse(1.0)) + "). That settles nothing.";

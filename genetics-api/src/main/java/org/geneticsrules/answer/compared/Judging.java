@@ -111,7 +111,8 @@ final class Judging {
                     asked.from(id).compare();
                     return Optional.of(id);
                 } catch (ProblemsException other) {
-                    if (!other.problems().stream().allMatch(problem -> problem.code().equals("population-needed"))) {
+                    if (!other.problems().stream()
+                            .allMatch(problem -> problem.code().equals("population-needed"))) {
                         throw other;
                     }
                     notices.add("population \"" + id + "\" names no frequencies for all loci that matter here");
@@ -173,7 +174,8 @@ final class Judging {
                     + rare;
         }
         double p = fit.p().get();
-        String left = fit.untested() == 0 ? "" : " Of " + fit.untested() + " litters more that is not known; see below.";
+        String left =
+                fit.untested() == 0 ? "" : " Of " + fit.untested() + " litters more that is not known; see below.";
         return (p < FittedModel.USUAL_RISK
                         ? "These litters go badly with the model: only " + Ratios.chance(p)
                                 + " of all sets like them are as unlikely as they are, or more. That speaks against the model as a"
@@ -203,8 +205,9 @@ final class Judging {
             Optional<Standings> comparison,
             Optional<Population> population) {
         assume(population);
-        notices.add("nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
-                + " where hearing, health or inbreeding speak against it");
+        notices.add(
+                "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
+                        + " where hearing, health or inbreeding speak against it");
         Answers answers = basis.answers();
         List<Phenotype> looks = looks();
         QuestionKind kind = comparison.isPresent() ? QuestionKind.HYPOTHESIS : QuestionKind.LITTER;

@@ -27,7 +27,8 @@ final class Ratios {
             return String.format(Locale.ROOT, "%.0f : 1", Math.floor(ratio));
         }
         double power = Math.floor(log / LOG_10);
-        return String.format(Locale.ROOT, "about %.0f x 10^%.0f : 1", Math.floor(Math.exp(log - power * LOG_10)), power);
+        return String.format(
+                Locale.ROOT, "about %.0f x 10^%.0f : 1", Math.floor(Math.exp(log - power * LOG_10)), power);
     }
 
     /**
