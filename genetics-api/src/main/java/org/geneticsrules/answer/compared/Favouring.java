@@ -340,8 +340,8 @@ final class Favouring {
         return proved == 0
                 ? ""
                 : proved == same
-                        ? ", and no others of these traits can"
-                        : ", and of " + proved + " of them no others of these traits can";
+                        ? " (nor can any mating, by these traits)"
+                        : " (" + proved + " of them by no mating, by these traits)";
     }
 
     private static String recheck(Standings.Standing excluded, boolean named) {
@@ -363,7 +363,13 @@ final class Favouring {
                 .filter(Standings.Standing::isImpossible)
                 .toList();
         StringBuilder hanging = new StringBuilder();
-        excluded.forEach(one -> hanging.append(recheck(one, excluded.size() > 1)));
+        boolean alike =
+                excluded.stream().map(Standings.Standing::recheck).distinct().count() == 1;
+        if (alike) {
+            hanging.append(recheck(excluded.get(0), false));
+        } else {
+            excluded.forEach(one -> hanging.append(recheck(one, true)));
+        }
         return "The records exclude "
                 + String.join(", ", excluded.stream().map(Favouring::quoted).toList()) + " and allow "
                 + quoted(standings.models().get(best)) + "." + hanging + misread(standings, best);
