@@ -47,7 +47,7 @@ public record Worth(
         NOT_WORKED_OUT,
         /** The animals, or the stage, do not allow it; the reason says why. */
         NOT_PROPOSED,
-        /** The records held exclude a model already; the reason says which. */
+        /** The records of these animals and their relatives exclude a model already; the reason says which. */
         SETTLED;
 
         /**
