@@ -45,5 +45,7 @@
  *       noticed for what they showed are left out there.
  * </ol>
  */
-@org.jspecify.annotations.NullMarked
+@NullMarked
 package org.geneticsrules.comparison;
+
+import org.jspecify.annotations.NullMarked;

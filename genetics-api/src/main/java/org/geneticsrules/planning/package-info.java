@@ -40,5 +40,7 @@
  * <p>Numbers are not advice. A mating concerns the health of the jill and of the kits, and homes for them; ask a veterinarian, and keep to the law of
  * the place.
  */
-@org.jspecify.annotations.NullMarked
+@NullMarked
 package org.geneticsrules.planning;
+
+import org.jspecify.annotations.NullMarked;

@@ -79,12 +79,12 @@ class TableLaws {
         Statistics.label("several alike")
                 .collect(written.lines().count()
                         < PedigreeTable.write(pedigree).lines().count())
-                .coverage(c -> c.check(true).percentage(p -> p > 30));
+                .coverage(c -> c.check(true).percentage(p -> p > 8));
         Statistics.label("named kits beside counted ones")
                 .collect(pedigree.litters().values().stream()
                         .anyMatch(litter ->
                                 litter.kits().stream().anyMatch(named::contains) && !named.containsAll(litter.kits())))
-                .coverage(c -> c.check(true).percentage(p -> p > 30));
+                .coverage(c -> c.check(true).percentage(p -> p > 8));
         Statistics.label("candidates")
                 .collect(pedigree.litters().values().stream()
                         .anyMatch(litter -> litter.sires() instanceof Paternity.Candidates

@@ -69,10 +69,11 @@ public record Relabelled(Model model) {
                     population.id(),
                     described -> population
                             .frequencies()
-                            .forEach((at, frequencies) -> frequencies
-                                    .asMap()
-                                    .forEach((allele, frequency) ->
-                                            described.frequency(locus(at), allele(allele), frequency))));
+                            .forEach((at, frequencies) -> original.locus(at)
+                                    .alleles()
+                                    .keySet()
+                                    .forEach(allele -> described.frequency(
+                                            locus(at), allele(allele), frequencies.probability(allele)))));
         }
         return new Relabelled(builder.build());
     }

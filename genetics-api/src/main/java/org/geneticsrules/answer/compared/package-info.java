@@ -14,5 +14,7 @@
  *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
  * </ol>
  */
-@org.jspecify.annotations.NullMarked
+@NullMarked
 package org.geneticsrules.answer.compared;
+
+import org.jspecify.annotations.NullMarked;
