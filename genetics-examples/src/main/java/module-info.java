@@ -3,6 +3,9 @@
 module org.geneticsrules.examples {
     requires info.picocli;
     requires org.apache.commons.csv;
+    requires org.apache.commons.numbers.rootfinder;
+    requires org.apache.commons.statistics.distribution;
+    requires org.apache.commons.statistics.inference;
     requires org.geneticsrules.api;
     requires org.geneticsrules.ferret;
     requires static org.jspecify;

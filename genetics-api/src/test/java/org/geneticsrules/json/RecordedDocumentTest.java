@@ -40,11 +40,13 @@ import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every answer about random pedigrees, contradictory ones among them, follows its schema and can be written as text. */
+@Tag("default-jdk")
 class RecordedDocumentTest {
 
     private static final Schema ANSWER = schema("recorded-answer", RecordedDocument.schema());

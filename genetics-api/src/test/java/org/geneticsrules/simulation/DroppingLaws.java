@@ -28,6 +28,7 @@ import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.RandomPedigrees;
@@ -41,6 +42,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** Genes dropped through pedigrees, held to the list of all worlds, and records of them to what the engines make of these. */
+@Once
 class DroppingLaws {
 
     private static final int DRAWS = 800;

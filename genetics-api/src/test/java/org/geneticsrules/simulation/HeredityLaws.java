@@ -20,6 +20,7 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Animal;
@@ -29,6 +30,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** What founders carry and what parents hand down, strand by strand, held to lists of all strands and gametes. */
+@Once
 class HeredityLaws {
 
     private static final int DRAWS = 2_000;

@@ -26,6 +26,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Animal;
@@ -38,6 +39,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** Litters and lives, held to lists of everything that can come of two parents. */
+@Once
 class LitterLaws {
 
     private static final int DRAWS = 1_500;

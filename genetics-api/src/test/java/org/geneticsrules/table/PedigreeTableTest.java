@@ -47,12 +47,14 @@ import org.geneticsrules.vocabulary.Name;
 import org.geneticsrules.vocabulary.PartialDate;
 import org.geneticsrules.vocabulary.Sense;
 import org.geneticsrules.vocabulary.Vocabulary;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
+@Tag("default-jdk")
 class PedigreeTableTest {
 
     private static final PedigreeTable TABLE = PedigreeTable.of("table", "1");

@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Names that animals were called by, in pedigrees and on the command line. Kennel and animals are invented. */
+@Tag("default-jdk")
 class CalledCommandsTest {
 
     @TempDir

@@ -7,12 +7,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.geneticsrules.spi.Registry;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What moves, from the command line; and patches wherever a model is chosen. */
+@Tag("default-jdk")
 class CompareCommandTest {
 
     private static final String MICE = "geneticsrules.textbook.mouse";

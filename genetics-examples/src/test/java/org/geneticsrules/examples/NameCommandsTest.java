@@ -15,12 +15,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.geneticsrules.json.NamedDocument;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The commands about names, asked of the ferret vocabularies; what their names mean is checked beside their documents. */
+@Tag("default-jdk")
 class NameCommandsTest {
 
     private static final String PALE = "hue: black, dilution: sandy, eye colour: dark, white guard hairs: none,"

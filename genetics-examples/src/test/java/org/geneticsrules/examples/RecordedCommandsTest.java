@@ -18,12 +18,14 @@ import java.util.Map;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.json.RegistryDocument;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The commands about recorded animals, asked about an invented kennel; the numbers are calculated (CarrierArithmeticTest). */
+@Tag("default-jdk")
 class RecordedCommandsTest {
 
     static final String KENNEL = """

@@ -13,10 +13,12 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A check of a registry that does not come to its end loses nothing and leaves nothing half-written. */
+@Tag("default-jdk")
 class UnfinishedRegistryTest {
 
     @TempDir

@@ -52,11 +52,13 @@ import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.vocabulary.Occasion;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Follows every caution from its trigger through every kind of answer into the text and into the document, word for word. */
+@Tag("default-jdk")
 class CautionsReachTest {
 
     private static final LifeStage ADULT = LifeStage.parse("week 80, moult 2, winter");

@@ -27,6 +27,7 @@ import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -35,6 +36,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Follows the trigger of every caution from a question to the answer, and shows that it is silent without its trigger. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("default-jdk")
 class CautionsTest {
 
     private static final String PLAIN = "C/C B/B R/R M/M P/P d1/d1 d2/d2 w/w h/h L/L";

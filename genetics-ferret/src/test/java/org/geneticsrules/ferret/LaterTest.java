@@ -28,9 +28,11 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.spi.Registry;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What a silver may show at a later moult. The chances of whitening are those of the default model, which calls them conjecture. */
+@Tag("default-jdk")
 class LaterTest {
 
     private static final String SILVER = "white guard hairs";

@@ -28,11 +28,13 @@ import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.CompletenessText;
 import org.geneticsrules.render.ModelText;
 import org.geneticsrules.trait.LifeStage;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What each of the six models states, and that it can be read, reported on and asked. */
+@Tag("default-jdk")
 class ModelsTest {
 
     private static final LifeStage WINTER = LifeStage.parse("week 30, moult 1, winter");

@@ -20,6 +20,7 @@ import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -29,6 +30,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  *
  * <p>Every statement of the default model is made to say something else, and all questions are asked again.
  */
+@Tag("default-jdk")
 class RelevantEvidenceTest {
 
     /** What comes of a mating of two parents of one description. */
