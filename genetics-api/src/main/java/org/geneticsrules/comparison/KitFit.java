@@ -7,7 +7,8 @@ package org.geneticsrules.comparison;
  * @param litter id of its litter
  * @param standing impossible, unlikely, fine or not judged
  * @param chance of its records, given all others
- * @param rarer the chance of looks that are no likelier than its own, its own included; NaN where its looks were not compared with others
+ * @param rarer the chance that one more kit of its parents, who may be what all records say of them, shows a look no likelier than its own; NaN
+ *     where that was not found
  */
 public record KitFit(String kit, String litter, Standing standing, double chance, double rarer) {
 

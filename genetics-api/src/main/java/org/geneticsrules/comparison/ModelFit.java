@@ -137,7 +137,7 @@ public final class ModelFit {
                         int litter = t;
                         KitFit fit = alike.computeIfAbsent(
                                 List.of(kit.sex(), kit.observations(), kit.tests()),
-                                key -> kitJudge.judge(kindred, all, litter, kit, chances, animals));
+                                key -> kitJudge.judge(kindred, all, litter, kit, chances, whole, animals));
                         kits.add(new KitFit(kit.id(), fit.litter(), fit.standing(), fit.chance(), fit.rarer()));
                         question.tick();
                     }

@@ -30,8 +30,8 @@
  *
  * <ol>
  *   <li><b>Kits.</b> The chance of a kit's records given all others of its kindred: 0 is impossible. Where its look can be compared with all
- *       others that it might have had, the chance of one no likelier is summed up; below 1 in 20, divided by the number of kits looked at in
- *       its litter, it is unlikely.
+ *       that one more kit of the same parents might show, the chance of one no likelier is summed up; below 1 in 20, divided by the number of
+ *       kits looked at in its litter, it is unlikely. Parents may be what all records say of them, as for litters, below.
  *   <li><b>Litters.</b> Where kits were looked at in the same way, the counts of their looks are compared with all counts that so many
  *       further kits of the same parents might show (exact multinomial test, here of a mixture, since parents may be uncertain), given that a
  *       litter shows what it was noticed for. p is the chance of counts no likelier. What parents may be is what all records say of them, the

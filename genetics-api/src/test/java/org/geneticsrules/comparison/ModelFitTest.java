@@ -233,6 +233,55 @@ class ModelFitTest {
                 fit.kits().stream().map(KitFit::standing).toList());
     }
 
+    /**
+     * Where one allele in a hundred is light, one light kit beside five dark ones has 1/4 (c^2 (3/4)^5) / (1 - c^2 + c^2 (3/4)^5) with
+     * c = 2/101 by its mates, but shows that its parents carry: of one more kit of theirs a quarter is light.
+     */
+    @Test
+    void a_kit_that_shows_its_parents_to_be_carriers_is_fine() {
+        FittedModel pair = fit(
+                Coats.recessive("rare", Probability.of(1, 100)),
+                Coats.litter(
+                                Pedigree.builder("pair", "1")
+                                        .add(seen("sire", DARK))
+                                        .add(seen("dam", DARK)),
+                                "litter",
+                                "",
+                                5,
+                                1,
+                                Ascertainment.complete())
+                        .build());
+        KitFit light = pair.kits().get(5);
+        double both = Math.pow(2.0 / 101, 2);
+        double left = Math.pow(0.75, 5);
+        assertEquals(both * left / 4 / (1 - both + both * left), light.chance(), 1e-12);
+        assertEquals(0.25, light.rarer(), 1e-12);
+        assertEquals(Standing.FINE, light.standing());
+        // the same with an uncle, where the kindred is more than a couple
+        FittedModel kindred = fit(
+                Coats.recessive("rare", Probability.of(1, 100)),
+                Coats.litter(
+                                Pedigree.builder("kindred", "1")
+                                        .add(seen("grandsire", DARK))
+                                        .add(seen("granddam", DARK))
+                                        .add(seen("sire", DARK))
+                                        .add(seen("uncle", DARK))
+                                        .add(Litter.of("sires", "granddam", "grandsire", "sire", "uncle"))
+                                        .add(seen("dam", DARK)),
+                                "litter",
+                                "",
+                                5,
+                                1,
+                                Ascertainment.complete())
+                        .build());
+        KitFit same = kindred.kits().stream()
+                .filter(kit -> kit.rarer() < 0.5)
+                .findFirst()
+                .orElseThrow();
+        assertEquals(0.25, same.rarer(), 1e-9);
+        assertEquals(Set.of(Standing.FINE), standings(kindred));
+    }
+
     /** A kit that is misread once in a thousand and shows what it cannot is unlikely. */
     @Test
     void a_rare_kit_is_unlikely() {
