@@ -24,11 +24,13 @@ import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A comparison of times means something only between ways that give the same answer. */
+@Tag("default-jdk")
 class SameAnswersTest {
 
     @ParameterizedTest

@@ -36,17 +36,17 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Numbers that fit an answer whose reasons do not, and what such an answer rests on. */
-@Tag("default-jdk")
+@Once
 class ReasonsLeftOutTest {
 
     private static final int LOCI = 11;

@@ -8,9 +8,11 @@ import java.lang.module.ModuleDescriptor;
 import java.lang.module.ModuleFinder;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The rules of construction, held against the library. {@link ArchitectureRulesTest} shows that each can fail. */
+@Tag("default-jdk")
 class ArchitectureTest {
     /** About twenty is the aim; the margin spares a package from being torn apart over one type. */
     private static final int MOST_PUBLIC_TYPES = 25;

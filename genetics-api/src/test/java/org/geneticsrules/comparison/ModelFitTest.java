@@ -25,6 +25,7 @@ import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.statistics.ChiSquared;
 import org.geneticsrules.testing.Coats;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
@@ -32,6 +33,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** Records of litters judged by one model. */
+@Once
 class ModelFitTest {
 
     private static FittedModel fit(Model model, Pedigree pedigree) {

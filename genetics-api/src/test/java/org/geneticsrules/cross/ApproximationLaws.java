@@ -23,12 +23,14 @@ import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /** Floating point and exact fractions agree to twelve digits in models of the whole language, and on what is possible at all. */
+@Once
 class ApproximationLaws {
 
     @Provide

@@ -9,12 +9,14 @@ import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.junit.jupiter.api.Test;
 
 /** At least one in a litter is reckoned by itself and agrees with the counts; the model is invented. */
+@Once
 class AtLeastOneTest {
 
     private static final Phenotype PINK = Phenotype.of("eye", "pink");

@@ -23,11 +23,13 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.Relabelled;
 import org.geneticsrules.trait.Phenotype;
 
 /** Laws of matings of known parents, for any model. */
+@Once
 class CrossLaws {
 
     @Provide

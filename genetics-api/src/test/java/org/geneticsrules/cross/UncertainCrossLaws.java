@@ -27,11 +27,13 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.Copies;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sighting;
 
 /** Laws of matings of parents of whom only a set of genotypes is known, for any model. */
+@Once
 class UncertainCrossLaws {
 
     /** A mating with the sets of its parents written out for the brute-force engine. */

@@ -15,12 +15,14 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import org.geneticsrules.estimation.IntercrossLinkage.Phase;
 import org.geneticsrules.statistics.Counts;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * How often intervals of 95 % hold the true value. Where all samples can be gone through, that is exact; else 2,000 samples are drawn with a seed. The table in {@code
  * coverage.txt} is what was found, and is compared with what is found now; {@code -Dcoverage.write=true} writes it anew.
  */
+@Tag("default-jdk")
 class CoverageTest {
 
     private static final double LEVEL = 0.95;

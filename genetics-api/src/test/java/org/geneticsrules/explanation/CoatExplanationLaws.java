@@ -17,10 +17,12 @@ import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Sex;
 
 /** What cannot be read off an animal is what substitution leaves unchanged. */
+@Once
 class CoatExplanationLaws {
 
     @Provide

@@ -18,11 +18,13 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.testing.BruteForce;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /** The interpreter, the diagram and the brute-force reading of the document agree, for any model and genotype. */
+@Once
 class CompiledModelLaws {
 
     private static final int GENOTYPES_PER_MODEL = 20;

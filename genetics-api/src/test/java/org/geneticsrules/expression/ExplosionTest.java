@@ -19,6 +19,7 @@ import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.TooLargeException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.junit.jupiter.api.Tag;
@@ -28,6 +29,7 @@ import org.junit.jupiter.api.function.Executable;
 
 /** A diagram that explodes is refused soon, with the statements that drive it. The models are invented. */
 @Tag("long")
+@Once
 class ExplosionTest {
 
     /** Milliseconds, the best of at most three. The goal is 2,000; a slow or crowded machine is given more. */

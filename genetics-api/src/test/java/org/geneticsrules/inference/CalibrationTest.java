@@ -19,6 +19,7 @@ import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
@@ -35,6 +36,7 @@ import org.junit.jupiter.api.Test;
  * &amp; Held 2009, Biometrics 65:1254; for checking software by simulation Cook, Gelman &amp; Rubin 2006, J. Comput. Graph. Stat. 15:675).
  * The same measures find out an engine that is told wrong frequencies.
  */
+@Once
 class CalibrationTest {
 
     private static final int SIMULATIONS = 1000;

@@ -16,6 +16,7 @@ import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
@@ -24,6 +25,7 @@ import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 
 /** Very many records that speak against what others demand: unlikely is not impossible, and what is beyond numbers is not given. */
+@Once
 class RangeOfNumbersTest {
 
     /** A dark male with three hundred dark young of light females is a carrier all the same once one of his young is light. */

@@ -12,10 +12,12 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomKennel;
 import org.junit.jupiter.api.Test;
 
 /** Sampling of kennels of relatives, with small blocks so that much is left out of each. */
+@Once
 class SamplingTest {
 
     private static final Set<String> A = Set.of("A");

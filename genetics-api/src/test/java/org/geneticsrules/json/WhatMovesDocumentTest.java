@@ -25,8 +25,10 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.RandomPatches;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("default-jdk")
 class WhatMovesDocumentTest {
 
     private static final String ID = "urn:geneticsrules:schema:what-moves:0";

@@ -18,9 +18,11 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 
 /** Laws of genotype text over random models. */
+@Once
 class GenotypeTextLaws {
 
     @Provide

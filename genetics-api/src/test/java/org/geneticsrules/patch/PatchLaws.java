@@ -31,6 +31,7 @@ import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.RandomPatches;
 import org.junit.jupiter.api.Test;
@@ -41,6 +42,7 @@ import org.junit.jupiter.api.Test;
  * <p>Half of the statements of a random model are set to those of another, half of the rest are taken out, and these changes are dealt
  * to up to three patches. Most patched models are unsound; then the outcome is the same refusal.
  */
+@Once
 class PatchLaws {
 
     private static final DocumentReader READER = Documents.reader();

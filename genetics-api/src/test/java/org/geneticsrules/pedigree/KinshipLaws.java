@@ -16,9 +16,11 @@ import net.jqwik.api.Property;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Sex;
 
 /** Kinship in pedigrees of any shape. */
+@Once
 class KinshipLaws {
 
     private static final double ROUNDING = 1e-12;

@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
+import org.geneticsrules.testing.Once;
 import org.junit.jupiter.api.Test;
 
 /** Chances on both sides of the size of a long, against fractions of whole numbers of any size. */
+@Once
 class ProbabilitySizesTest {
 
     private static List<BigInteger> sizes() {

@@ -33,12 +33,14 @@ import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Ratios of textbooks come out of drawn litters, and rival ratios do not (Pearson's chi-squared test). Seeds are fixed, so a test that passes
  * once does always.
  */
+@Tag("default-jdk")
 class TextbookDrawsTest {
 
     private static final int LITTERS = 2_000;

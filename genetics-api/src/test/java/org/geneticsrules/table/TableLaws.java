@@ -24,9 +24,11 @@ import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.pedigree.RandomPedigree;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
+@Once
 class TableLaws {
 
     private static final PedigreeTable TABLE = PedigreeTable.of("random", "1");

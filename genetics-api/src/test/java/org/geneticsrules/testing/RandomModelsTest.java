@@ -17,10 +17,12 @@ import org.geneticsrules.testing.RandomModels.Size;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
 /** Laws over random models say little if the models are all alike, so what the generator covers is measured. */
+@Tag("default-jdk")
 class RandomModelsTest {
 
     private static final int MODELS = 600;

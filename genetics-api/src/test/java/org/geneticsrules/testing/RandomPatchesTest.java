@@ -7,9 +7,11 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.model.Model;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Random patches are worth testing with: there is a sound one for nearly every model, and of every kind there are many. */
+@Tag("default-jdk")
 class RandomPatchesTest {
 
     private static final int MODELS = 400;

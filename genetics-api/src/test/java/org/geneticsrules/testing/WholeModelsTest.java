@@ -34,10 +34,12 @@ import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
 /** What random models of the whole language cover, counted over the models generated. */
+@Tag("default-jdk")
 class WholeModelsTest {
 
     private static final int MODELS = 500;

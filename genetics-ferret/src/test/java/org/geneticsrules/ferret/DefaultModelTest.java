@@ -27,9 +27,11 @@ import org.geneticsrules.trait.Judgeable;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What the default model rules, and what it leaves open for want of knowledge. */
+@Tag("default-jdk")
 class DefaultModelTest {
 
     /** Traits of which nothing is known about inheritance; what the language can state is no reason. */

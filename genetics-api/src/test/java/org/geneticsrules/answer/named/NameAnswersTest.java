@@ -35,9 +35,11 @@ import org.geneticsrules.vocabulary.Meaning;
 import org.geneticsrules.vocabulary.Occasion;
 import org.geneticsrules.vocabulary.PartialDate;
 import org.geneticsrules.vocabulary.Vocabulary;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Answers about names, on an invented vocabulary of three traits. */
+@Tag("default-jdk")
 class NameAnswersTest {
 
     private static final Catalogue TRAITS = Documents.reader().readCatalogue(Source.of("traits", """
