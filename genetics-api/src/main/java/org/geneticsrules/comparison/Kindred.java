@@ -8,13 +8,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Links;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 
 /**
- * Animals that are related through recorded litters, or share one: what is recorded of one kindred says nothing of another.
+ * A {@linkplain Kindreds kindred} as it is compared: its founders, and its litters in turn.
  *
  * @param founders those who come from no recorded litter, in the order stated
  * @param litters positions of its litters, in the order in which they are looked at
@@ -32,46 +33,29 @@ record Kindred(List<Individual> founders, int[] litters, int[] turns) {
      */
     static List<Kindred> of(Pedigree pedigree, int[] order) {
         Links links = pedigree.links();
-        int[] root = new int[links.count()];
-        Arrays.setAll(root, at -> at);
-        int[] any = new int[order.length];
-        Arrays.fill(any, Links.NONE);
-        for (int litter = 0; litter < any.length; litter++) {
-            if (links.dam(litter) != Links.NONE) {
-                any[litter] = links.dam(litter);
-            }
-            for (int m = 0; m < links.males(litter); m++) {
-                any[litter] = join(root, links.male(litter, m), any[litter]);
-            }
-        }
-        for (int one = 0; one < root.length; one++) {
-            int litter = links.litterOf(one);
-            if (litter != Links.NONE) {
-                any[litter] = join(root, one, any[litter]);
-            }
-        }
-        int[] kindred = new int[root.length];
-        Arrays.fill(kindred, Links.NONE);
+        Kindreds apart = Kindreds.of(pedigree);
+        int[] number = new int[apart.count()];
+        Arrays.fill(number, Links.NONE);
         List<List<Individual>> founders = new ArrayList<>();
         List<List<Integer>> litters = new ArrayList<>();
         List<List<Integer>> turns = new ArrayList<>();
         for (int turn = 0; turn < order.length; turn++) {
             int litter = order[turn];
-            if (any[litter] == Links.NONE) {
+            int kindred = apart.ofLitter(litter);
+            if (kindred == Links.NONE) {
                 continue; // neither a parent nor a kit is recorded
             }
-            int at = find(root, any[litter]);
-            if (kindred[at] == Links.NONE) {
-                kindred[at] = founders.size();
+            if (number[kindred] == Links.NONE) {
+                number[kindred] = founders.size();
                 founders.add(new ArrayList<>());
                 litters.add(new ArrayList<>());
                 turns.add(new ArrayList<>());
             }
-            litters.get(kindred[at]).add(litter);
-            turns.get(kindred[at]).add(turn);
+            litters.get(number[kindred]).add(litter);
+            turns.get(number[kindred]).add(turn);
         }
-        for (int one = 0; one < root.length; one++) {
-            int of = kindred[find(root, one)];
+        for (int one = 0; one < links.count(); one++) {
+            int of = number[apart.of(one)];
             if ((of != Links.NONE) && (links.litterOf(one) == Links.NONE)) {
                 founders.get(of).add(pedigree.individualAt(one));
             }
@@ -82,22 +66,6 @@ record Kindred(List<Individual> founders, int[] litters, int[] turns) {
                     List.copyOf(founders.get(k)), Ints.toArray(litters.get(k)), Ints.toArray(turns.get(k))));
         }
         return kindreds;
-    }
-
-    private static int join(int[] root, int one, int other) {
-        if (other != Links.NONE) {
-            root[find(root, one)] = find(root, other);
-        }
-        return one;
-    }
-
-    private static int find(int[] root, int at) {
-        int top = at;
-        while (root[top] != top) {
-            root[top] = root[root[top]];
-            top = root[top];
-        }
-        return top;
     }
 
     /**

@@ -193,7 +193,7 @@ final class LitterJudge {
             this.signs = new boolean[looks.size()];
             if (litter.chances().length > 0) {
                 Sighting sign =
-                        SharedRecords.sign(litter.litter().ascertainment()).orElseThrow();
+                        litter.litter().ascertainment().noticedBy().orElseThrow();
                 for (int at = 0; at < signs.length; at++) {
                     signs[at] = looks.get(at).look().shows(sign.look());
                 }

@@ -88,7 +88,7 @@ record Noticed(
                     litter.kits().stream().map(pedigree::individual).toList();
             int size = Math.max(kits.size(), litter.scoredCount().orElse(0));
             Ascertainment how = litter.ascertainment();
-            Optional<Sighting> stated = SharedRecords.sign(how);
+            Optional<Sighting> stated = how.noticedBy();
             if (stated.isEmpty()) {
                 return plain(litter, kits, Optional.empty(), size);
             }

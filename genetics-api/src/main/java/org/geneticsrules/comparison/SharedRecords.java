@@ -17,7 +17,6 @@ import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.model.Model;
-import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
@@ -241,7 +240,7 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         Problems problems = new Problems(Stage.MEANING);
         Map<Sighting, String> empty = emptySigns(candidates, pedigree);
         for (Litter litter : pedigree.litters().values()) {
-            sign(litter.ascertainment()).ifPresent(sign -> {
+            litter.ascertainment().noticedBy().ifPresent(sign -> {
                 String noticed = "litter " + litter.id() + " is recorded because of \"" + sign + "\", but ";
                 String at = "/litters/" + litter.id() + "/ascertainment";
                 sign.look().traits().stream()
@@ -269,7 +268,8 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         Map<String, Sighting> signs = new LinkedHashMap<>();
         PedigreeBuilder probes = Pedigree.builder("signs", "1");
         for (Litter litter : pedigree.litters().values()) {
-            sign(litter.ascertainment())
+            litter.ascertainment()
+                    .noticedBy()
                     .filter(sign -> !signs.containsValue(sign))
                     .filter(sign -> known(candidates.get(0).model(), sign))
                     .ifPresent(sign -> {
@@ -386,17 +386,5 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         seen.looks().forEach(look -> looks.add(look.restrictedTo(kept)));
         return Optional.of(new Observation(
                 Optional.empty(), seen.stage(), looks, seen.light(), Optional.empty(), Optional.empty()));
-    }
-
-    /** What brought a litter to notice, if that is a look. */
-    static Optional<Sighting> sign(Ascertainment how) {
-        if (how instanceof Ascertainment.AtLeastOne one) {
-            return Optional.of(one.sign());
-        } else if (how instanceof Ascertainment.Probands probands) {
-            return Optional.of(probands.sign());
-        } else if (how instanceof Ascertainment.ParentsChosen chosen) {
-            return Optional.of(chosen.sign());
-        }
-        return Optional.empty();
     }
 }

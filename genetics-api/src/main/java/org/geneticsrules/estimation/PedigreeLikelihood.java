@@ -12,6 +12,7 @@ import java.util.function.UnaryOperator;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Inference;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.statistics.LikelihoodRatio;
@@ -74,7 +75,11 @@ public final class PedigreeLikelihood {
         if (pedigree.individuals().isEmpty()) {
             throw new IllegalArgumentException("pedigree " + pedigree + " has no animals");
         }
-        return new PedigreeLikelihood(parameter, Kindreds.of(pedigree), settings);
+        Map<String, Pedigree> families = new LinkedHashMap<>();
+        Kindreds.of(pedigree)
+                .each()
+                .forEach(one -> families.put(one.individualAt(0).id(), one));
+        return new PedigreeLikelihood(parameter, families, settings);
     }
 
     private Map<String, Double> at(double value) {

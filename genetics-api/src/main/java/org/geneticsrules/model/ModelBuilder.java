@@ -141,6 +141,16 @@ public final class ModelBuilder {
     }
 
     /**
+     * Adds a locus as another model states it. How it is handed down is stated by this model's groups.
+     *
+     * @param locus a locus of a model
+     * @return this
+     */
+    public ModelBuilder locus(Locus locus) {
+        return locus(locus.id(), described -> Restated.locus(locus, described));
+    }
+
+    /**
      * Adds a linkage group.
      *
      * @param group the group, whose loci are in no other group
@@ -177,6 +187,16 @@ public final class ModelBuilder {
     }
 
     /**
+     * Adds the rule of a trait as another model states it.
+     *
+     * @param rule a rule of a model
+     * @return this
+     */
+    public ModelBuilder trait(TraitRule rule) {
+        return trait(rule.trait(), described -> Restated.trait(rule, described));
+    }
+
+    /**
      * Adds a mask.
      *
      * @param mask the mask
@@ -199,6 +219,16 @@ public final class ModelBuilder {
         describe.accept(builder);
         once("population", population, populations.put(population, builder));
         return this;
+    }
+
+    /**
+     * Adds a population as another model states it. Alleles of this model of which it has none have a frequency of 0.
+     *
+     * @param population a population of a model
+     * @return this
+     */
+    public ModelBuilder population(Population population) {
+        return population(population.id(), described -> Restated.population(population, described));
     }
 
     /**
@@ -231,6 +261,7 @@ public final class ModelBuilder {
      */
     public Draft draft() {
         Problems shape = new Problems(Stage.SHAPE);
+        populations.values().forEach(population -> population.complete(loci));
         repeated.forEach(what -> shape.add("duplicate-id", "", what + " is stated twice"));
         NameChecks.shape(this, shape);
         shape.throwIfAny();
@@ -294,6 +325,7 @@ public final class ModelBuilder {
         Optional<String> title = Optional.empty();
         final Map<String, Map<String, Probability>> frequencies = new LinkedHashMap<>();
         Optional<String> evidence = Optional.empty();
+        boolean anew;
 
         PopulationBuilder(String id) {
             this.id = id;
@@ -332,6 +364,18 @@ public final class ModelBuilder {
         public PopulationBuilder evidence(String support) {
             evidence = Optional.of(support);
             return this;
+        }
+
+        /** A population that is stated anew no longer names the alleles that it does not have. */
+        private void complete(Map<String, LocusBuilder> loci) {
+            if (anew) {
+                frequencies.forEach((locus, stated) -> {
+                    LocusBuilder described = loci.get(locus);
+                    if (described != null) {
+                        described.alleles.keySet().forEach(allele -> stated.putIfAbsent(allele, Probability.ZERO));
+                    }
+                });
+            }
         }
 
         private Optional<Population> build(Problems problems) {

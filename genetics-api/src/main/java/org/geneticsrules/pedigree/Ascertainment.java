@@ -1,5 +1,6 @@
 package org.geneticsrules.pedigree;
 
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Phenotype;
@@ -16,6 +17,16 @@ import org.geneticsrules.trait.Sighting;
  * <p>Immutable and thread-safe.
  */
 public sealed interface Ascertainment {
+
+    /**
+     * Returns what brought the litter to notice.
+     *
+     * @return what one of its kits showed, or of {@linkplain ParentsChosen parents chosen} an earlier kit, and when; none if the litter would
+     *     have been recorded anyway, or nobody wrote down why it was
+     */
+    default Optional<Sighting> noticedBy() {
+        return Optional.empty();
+    }
 
     /** Nobody wrote it down. It is no promise that the litter is complete; who judges by it says so. */
     record Unknown() implements Ascertainment {
@@ -50,6 +61,11 @@ public sealed interface Ascertainment {
          */
         public AtLeastOne {
             check(sign);
+        }
+
+        @Override
+        public Optional<Sighting> noticedBy() {
+            return Optional.of(sign);
         }
 
         @Override
@@ -88,6 +104,11 @@ public sealed interface Ascertainment {
         }
 
         @Override
+        public Optional<Sighting> noticedBy() {
+            return Optional.of(sign);
+        }
+
+        @Override
         public String toString() {
             return "probands " + chance + (count.isPresent() ? ", " + count.getAsInt() + " of them" : "") + ": " + sign;
         }
@@ -108,6 +129,11 @@ public sealed interface Ascertainment {
          */
         public ParentsChosen {
             check(sign);
+        }
+
+        @Override
+        public Optional<Sighting> noticedBy() {
+            return Optional.of(sign);
         }
 
         @Override

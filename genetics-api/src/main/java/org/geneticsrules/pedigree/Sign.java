@@ -18,14 +18,20 @@ record Sign(String key, Sighting sighting, int least) {
 
     /** The sign of a litter; none if it would have been recorded anyway, or nobody wrote down why it was. */
     static Optional<Sign> of(Ascertainment how) {
-        if (how instanceof Ascertainment.AtLeastOne one) {
-            return Optional.of(new Sign(AT_LEAST_ONE, one.sign(), 1));
+        return how.noticedBy().map(seen -> new Sign(key(how), seen, least(how)));
+    }
+
+    private static String key(Ascertainment how) {
+        if (how instanceof Ascertainment.Probands) {
+            return PROBANDS;
         }
+        return how instanceof Ascertainment.ParentsChosen ? PARENTS_CHOSEN : AT_LEAST_ONE;
+    }
+
+    private static int least(Ascertainment how) {
         if (how instanceof Ascertainment.Probands some) {
-            return Optional.of(new Sign(PROBANDS, some.sign(), some.count().orElse(1)));
+            return some.count().orElse(1);
         }
-        return how instanceof Ascertainment.ParentsChosen chosen
-                ? Optional.of(new Sign(PARENTS_CHOSEN, chosen.sign(), 0)) // the kit that showed it is in no record
-                : Optional.empty();
+        return how instanceof Ascertainment.ParentsChosen ? 0 : 1; // the kit that showed it is in no record
     }
 }

@@ -49,6 +49,9 @@
  * <p>and F(i) = f(dam of i, sire of i). This is the expectation over who the sires are (Henderson 1988, from memory). Exact coefficients
  * come from that recursion; those of whole registries from its factors, in doubles (Meuwissen and Luo 1992; Colleau 2002).
  *
+ * <p><b>Kindreds.</b> {@link org.geneticsrules.pedigree.Kindreds} takes a pedigree apart into animals that litters connect: the members of
+ * each litter are joined, a foster dam is not. Engines look at one after the other.
+ *
  * <p><b>Privacy.</b> Ids are opaque, and there is no place for owners, breeders, addresses or the numbers of chips, which are personal
  * data. Who wants them keeps them elsewhere, under the same ids. Who looked at an animal or named it may be recorded, since it matters
  * where records are compared; it is written into documents and tables, and into no answer.

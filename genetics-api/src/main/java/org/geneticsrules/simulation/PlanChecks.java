@@ -41,7 +41,7 @@ final class PlanChecks {
                         model.loci().keySet());
             }
         }
-        Selection.sign(ascertainment).ifPresent(sign -> sign(sign, looks));
+        ascertainment.noticedBy().ifPresent(sign -> sign(sign, looks));
     }
 
     private void look(PlannedLook look, String pointer) {
@@ -113,7 +113,7 @@ final class PlanChecks {
 
     /** Whether a litter is heard of is a matter of all its scored kits. */
     static void listed(Pedigree plan, Ascertainment ascertainment, Problems problems) {
-        if (Selection.sign(ascertainment).isEmpty()) {
+        if (ascertainment.noticedBy().isEmpty()) {
             return;
         }
         for (Litter litter : plan.litters().values()) {

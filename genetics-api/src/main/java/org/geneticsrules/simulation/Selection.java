@@ -19,11 +19,11 @@ final class Selection {
 
     /** A sign that is written down at one of the looks alone is told with what is known of that look. */
     Selection(Ascertainment stated, Model model, List<PlannedLook> looks) {
-        List<PlannedLook> telling = sign(stated).stream()
+        List<PlannedLook> telling = stated.noticedBy().stream()
                 .flatMap(seen -> telling(model, looks, seen).stream())
                 .toList();
         this.how = telling.size() == 1 ? at(telling.get(0), stated) : stated;
-        this.sign = sign(how);
+        this.sign = how.noticedBy();
         this.noticed = how instanceof Probands some ? some.chance().toDouble() : 1;
     }
 
@@ -41,14 +41,6 @@ final class Selection {
             throw new IllegalArgumentException("what is drawn came to be recorded in a known way, but \"" + how
                     + "\" was asked for; expected complete, at least one, or probands");
         }
-    }
-
-    /** What brings a litter to notice; empty if all are recorded. */
-    static Optional<Sighting> sign(Ascertainment how) {
-        if (how instanceof AtLeastOne one) {
-            return Optional.of(one.sign());
-        }
-        return how instanceof Probands some ? Optional.of(some.sign()) : Optional.empty();
     }
 
     /** The looks at which a sign may be written down. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Recombination;
@@ -19,10 +20,12 @@ import org.geneticsrules.model.Viability;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
+import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
@@ -163,6 +166,9 @@ class PedigreeLikelihoodTest {
             one.litters().values().forEach(both::add);
         }
         both.add(animal("alone", Sex.MALE, "hue: Bb", "mark: ww"));
+        both.add(Litter.of("raised", Optional.of("one dam"), Paternity.unknown(), "raised kit")
+                .raisedBy("two dam")); // hands down nothing
+        both.add(Individual.of("raised kit", Sex.FEMALE));
         LodScores scores = recombination(both.build()).lodScores();
         assertEquals(List.of("one grandam", "two dam", "alone"), scores.families());
         assertEquals(List.of("alone"), scores.uninformative());
@@ -287,6 +293,19 @@ class PedigreeLikelihoodTest {
         String said = assertThrows(IllegalArgumentException.class, () -> recombination(contradictory))
                 .getMessage();
         assertTrue(said.contains("impossible at every value"), said);
+    }
+
+    @Test
+    void records_of_another_catalogue_are_refused_whether_they_come_apart_or_not() {
+        Reference other = new Reference("other.traits", "1", Optional.empty());
+        for (int animals = 1; animals <= 2; animals++) {
+            PedigreeBuilder strange = Pedigree.builder("strange", "1").catalogue(other);
+            for (int i = 0; i < animals; i++) {
+                strange.add(animal("animal " + i, Sex.MALE, "hue: bb"));
+            }
+            Pedigree built = strange.build();
+            assertThrows(ProblemsException.class, () -> recombination(built).logLikelihood(0.1));
+        }
     }
 
     /** A chance from which parts were left out would be another question. */

@@ -22,6 +22,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Sex;
@@ -36,8 +37,36 @@ class ModelDocumentTest {
     private static void holds(String part, Consumer<ModelBuilder> change) {
         ModelBuilder builder = Refusals.valid();
         change.accept(builder);
-        String document = ModelDocument.of(builder.build()).toString();
+        Model model = builder.build();
+        String document = ModelDocument.of(model).toString();
         assertTrue(document.contains(part), document);
+        assertEquals(document, ModelDocument.of(anew(model)).toString());
+    }
+
+    /** A model of the statements of another. */
+    private static Model anew(Model model) {
+        ModelBuilder builder = Model.builder(model.id(), model.version(), model.catalogue())
+                .derivedFrom(model.derivedFrom());
+        model.title().ifPresent(builder::title);
+        model.taxon().ifPresent(builder::taxon);
+        model.licence().ifPresent(builder::licence);
+        model.evidence().values().forEach(builder::evidence);
+        model.loci().values().forEach(builder::locus);
+        model.groups().values().forEach(builder::group);
+        model.viability().values().forEach(builder::viability);
+        model.rules().values().forEach(builder::trait);
+        model.masks().values().forEach(builder::mask);
+        model.populations().values().forEach(builder::population);
+        model.notModelled().forEach(builder::notModelled);
+        return builder.build();
+    }
+
+    @Test
+    void statements_of_a_model_make_the_same_model_anew() {
+        for (long seed = 0; seed < 100; seed++) {
+            Model model = RandomModels.whole(seed);
+            assertEquals(model.reference(), anew(model).reference());
+        }
     }
 
     private static String plain() {

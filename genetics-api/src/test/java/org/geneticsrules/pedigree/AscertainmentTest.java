@@ -69,6 +69,17 @@ class AscertainmentTest {
     }
 
     @Test
+    void each_says_what_brought_the_litter_to_notice() {
+        assertEquals(Optional.empty(), Ascertainment.unknown().noticedBy());
+        assertEquals(Optional.empty(), Ascertainment.complete().noticedBy());
+        Sighting dusk = PINK.in("dusk");
+        assertEquals(Optional.of(dusk), new Ascertainment.AtLeastOne(dusk).noticedBy());
+        assertEquals(
+                Optional.of(dusk), new Ascertainment.Probands(dusk, HALF, OptionalInt.empty()).noticedBy());
+        assertEquals(Optional.of(dusk), new Ascertainment.ParentsChosen(dusk).noticedBy());
+    }
+
+    @Test
     void copies_of_a_litter_keep_it() {
         Ascertainment how = Ascertainment.atLeastOne(PINK.look());
         Litter changed =

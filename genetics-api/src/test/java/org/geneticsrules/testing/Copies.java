@@ -1,15 +1,9 @@
 package org.geneticsrules.testing;
 
-import org.geneticsrules.model.Dominance;
-import org.geneticsrules.model.DominanceBuilder;
-import org.geneticsrules.model.Locus;
-import org.geneticsrules.model.LocusBuilder;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
-import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
-import org.geneticsrules.trait.Sex;
 
 /** Starts a model from the statements of another, so that a test can add to them. Populations are not copied. */
 public final class Copies {
@@ -24,16 +18,7 @@ public final class Copies {
      */
     public static ModelBuilder of(Model model) {
         ModelBuilder builder = genome(model, Model.builder(model.id(), model.version(), model.catalogue()));
-        for (TraitRule rule : model.rules().values()) {
-            builder.trait(rule.trait(), described -> {
-                if (!rule.visible()) {
-                    described.inner(rule.states().toArray(String[]::new));
-                }
-                rule.cases().forEach(described::when);
-                rule.otherwise().ifPresent(rest -> described.otherwise(rest.gives(), rest.evidence()));
-                rule.evidence().ifPresent(described::evidence);
-            });
-        }
+        model.rules().values().forEach(builder::trait);
         model.masks().values().forEach(builder::mask);
         return builder;
     }
@@ -74,33 +59,9 @@ public final class Copies {
 
     private static ModelBuilder genome(Model model, ModelBuilder builder) {
         model.evidence().values().forEach(builder::evidence);
-        model.loci().values().forEach(locus -> builder.locus(locus.id(), described -> locus(locus, described)));
+        model.loci().values().forEach(builder::locus);
         model.groups().values().forEach(builder::group);
         model.viability().values().forEach(builder::viability);
         return builder;
-    }
-
-    private static void locus(Locus locus, LocusBuilder described) {
-        locus.alleles().values().forEach(described::allele);
-        described.symbol(locus.symbol());
-        locus.wildType().ifPresent(allele -> described.wildType(allele.id()));
-        described.expressions(locus.expressions().toArray(String[]::new));
-        if (locus.dependsOnSex()) {
-            for (Sex sex : Sex.values()) {
-                described.in(sex, one -> dominance(locus.dominance(sex), one));
-            }
-        } else {
-            described.dominance(both -> dominance(locus.dominance(Sex.FEMALE), both));
-        }
-        locus.absent().ifPresent(described::absent);
-        locus.mutation()
-                .forEach((from, rates) -> rates.forEach(
-                        (to, rate) -> described.mutation(from, to, rate, locus.mutationEvidence(from, to))));
-    }
-
-    private static void dominance(Dominance stated, DominanceBuilder described) {
-        stated.order().forEach(described::order);
-        stated.shows().forEach(shown -> described.shows(shown.key(), shown.expression(), shown.evidence()));
-        stated.evidence().ifPresent(described::evidence);
     }
 }

@@ -34,7 +34,7 @@ final class Assigned {
 
     /** She is of the population that her kits state, as the engine has it. */
     private Individual unrecorded() {
-        Individual dam = Individual.of(Kindreds.fresh(kindred, "the dam of " + litter.id()), Sex.FEMALE);
+        Individual dam = Individual.of(Altered.fresh(kindred, "the dam of " + litter.id()), Sex.FEMALE);
         return litter.kits().stream()
                 .map(kit -> kindred.individual(kit).population())
                 .flatMap(Optional::stream)
@@ -65,13 +65,13 @@ final class Assigned {
                     litter.fosterDam(),
                     kits));
         });
-        return Kindreds.with(kindred, dam.map(List::of).orElse(List.of()), parts, Set.of(litter.id()))
+        return Altered.with(kindred, dam.map(List::of).orElse(List.of()), parts, Set.of(litter.id()))
                 .build();
     }
 
     /** The litter as a whole with certain or uncertain sires. */
     Pedigree whole(Paternity sires) {
-        return Kindreds.with(kindred, List.of(), List.of(litter.with(sires)), Set.of())
+        return Altered.with(kindred, List.of(), List.of(litter.with(sires)), Set.of())
                 .build();
     }
 

@@ -13,6 +13,7 @@ import org.geneticsrules.caution.Situation;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.RecordRef;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Pedigree;
 
 /** Puts together how likely an animal is to carry an allele, record by record. */
@@ -36,7 +37,7 @@ final class CarrierTrailAnswer {
         this.ground = ground;
         this.animal = animal;
         this.allele = allele;
-        this.kindred = Kindreds.of(ground.pedigree(), List.of(animal));
+        this.kindred = Kindreds.of(ground.pedigree()).around(List.of(animal));
         this.prefixes = new Prefixes(kindred);
         this.words = new RecordWords(kindred);
         this.draft = new Draft(ground);

@@ -27,6 +27,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.problem.Problem;
@@ -56,7 +57,7 @@ final class DnaTestAnswer {
         this.animal = question.animal();
         this.locus = ground.model().locus(question.locus());
         this.at = ImmutableSet.of(locus.id());
-        this.kindred = Kindreds.of(ground.pedigree(), List.of(animal));
+        this.kindred = Kindreds.of(ground.pedigree()).around(List.of(animal));
         this.recorded = kindred.individual(animal);
         this.pairs = pairs(PlannedMating.sex(kindred, animal));
         this.draft = new Draft(ground);

@@ -29,6 +29,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.model.TraitRule;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.Problem;
@@ -69,7 +70,7 @@ final class LaterAnswer {
         this.ground = ground;
         this.question = question;
         this.animal = question.animal();
-        this.kindred = Kindreds.of(ground.pedigree(), List.of(animal));
+        this.kindred = Kindreds.of(ground.pedigree()).around(List.of(animal));
         this.recorded = kindred.individual(animal);
         NextLitterAnswer.requireRuled(ground, question.traits());
         model().catalogue().check(question.stage());

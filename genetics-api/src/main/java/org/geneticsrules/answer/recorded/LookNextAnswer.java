@@ -24,6 +24,7 @@ import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.TooLargeException;
@@ -55,7 +56,7 @@ final class LookNextAnswer {
         this.ground = ground;
         this.question = question;
         this.animal = question.animal();
-        this.kindred = Kindreds.of(ground.pedigree(), List.of(animal));
+        this.kindred = Kindreds.of(ground.pedigree()).around(List.of(animal));
         this.recorded = kindred.individual(animal);
         NextLitterAnswer.requireRuled(ground, question.traits());
         ground.model().catalogue().check(question.stage());

@@ -25,6 +25,7 @@ import org.geneticsrules.inference.Possibility;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Pedigree;
 
 /** Puts together what one animal may be. */
@@ -43,7 +44,7 @@ final class MayCarryAnswer {
         this.animal = animal;
         this.loci = asked.isEmpty() ? ground.model().loci().keySet() : ImmutableSet.copyOf(asked);
         this.loci.forEach(ground.model()::locus); // names the nearest if there is none
-        this.kindred = Kindreds.of(ground.pedigree(), List.of(animal));
+        this.kindred = Kindreds.of(ground.pedigree()).around(List.of(animal));
         this.draft = new Draft(ground);
     }
 

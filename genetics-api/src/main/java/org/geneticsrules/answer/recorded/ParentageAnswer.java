@@ -20,6 +20,7 @@ import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.Contradictions;
 import org.geneticsrules.inference.RecordRef;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Paternity.Candidate;
@@ -59,11 +60,11 @@ final class ParentageAnswer {
         litter.dam().ifPresent(concerned::add);
         males.forEach(male -> male.male().ifPresent(concerned::add));
         concerned.addAll(litter.sires().males());
-        this.kindred = asMales(Kindreds.of(ground.pedigree(), concerned));
+        this.kindred = asMales(Kindreds.of(ground.pedigree()).around(concerned));
         // as the kindred has it: without a foster dam who is no relative
         this.assigned =
                 new Assigned(kindred, Objects.requireNonNull(kindred.litters().get(litter.id())));
-        this.loci = Kindreds.read(ground.compiled(), kindred);
+        this.loci = Altered.read(ground.compiled(), kindred);
     }
 
     private static List<Candidate> males(Paternity sires) {
@@ -85,7 +86,7 @@ final class ParentageAnswer {
                 .toList();
         return unsexed.isEmpty()
                 ? related
-                : Kindreds.with(related, unsexed, List.of(), Set.of()).build();
+                : Altered.with(related, unsexed, List.of(), Set.of()).build();
     }
 
     RecordedAnswer answer() {

@@ -17,6 +17,7 @@ import org.geneticsrules.caution.Situation;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Kinship;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Observation;
@@ -56,7 +57,7 @@ final class PlannedMating {
      *     cannot have young
      */
     static PlannedMating of(Ground ground, String one, String other) {
-        Pedigree kindred = Kindreds.of(ground.pedigree(), List.of(one, other));
+        Pedigree kindred = Kindreds.of(ground.pedigree()).around(List.of(one, other));
         Optional<Sex> sex = sex(kindred, one);
         Optional<Sex> second = sex(kindred, other);
         if (one.equals(other)) {
@@ -127,16 +128,16 @@ final class PlannedMating {
         if (kits.isEmpty()) {
             return kindred;
         }
-        PedigreeBuilder builder = Kindreds.with(kindred, List.of(), List.of(), Set.of());
+        PedigreeBuilder builder = Altered.with(kindred, List.of(), List.of(), Set.of());
         List<String> ids = new ArrayList<>();
         for (Optional<Observation> record : kits) {
-            String id = Kindreds.fresh(kindred, "planned kit " + (ids.size() + 1));
+            String id = Altered.fresh(kindred, "planned kit " + (ids.size() + 1));
             Individual kit = Individual.of(id);
             builder.add(record.map(kit::with).orElse(kit));
             ids.add(id);
         }
         return builder.add(new Litter(
-                        Kindreds.fresh(kindred, "planned litter"),
+                        Altered.fresh(kindred, "planned litter"),
                         Optional.of(dam),
                         Paternity.of(sire),
                         Optional.empty(),

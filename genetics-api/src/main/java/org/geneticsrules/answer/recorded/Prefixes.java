@@ -60,7 +60,7 @@ final class Prefixes {
             return kindred;
         }
         Set<RecordRef> kept = new LinkedHashSet<>(records.subList(0, count));
-        PedigreeBuilder builder = Kindreds.copy(kindred);
+        PedigreeBuilder builder = Altered.copy(kindred);
         for (Individual one : kindred.individuals().values()) {
             builder.add(new Individual(
                     one.id(),

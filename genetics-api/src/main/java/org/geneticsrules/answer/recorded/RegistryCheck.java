@@ -28,6 +28,7 @@ import org.geneticsrules.inference.Contradictions;
 import org.geneticsrules.inference.Cost;
 import org.geneticsrules.inference.Notice;
 import org.geneticsrules.inference.RecordRef;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
@@ -35,6 +36,9 @@ import org.geneticsrules.pedigree.RegistryKinship;
 
 /** Checks a registry portion by portion, each a number of whole kindreds. */
 final class RegistryCheck {
+
+    /** A portion is filled with kindreds up to this many animals, unless one has more. */
+    private static final int PORTION = 5_000;
 
     /** Kindreds of up to so many cells are not worth looking at one by one. */
     private static final double LITTLE = 1 << 16;
@@ -67,14 +71,14 @@ final class RegistryCheck {
         Pedigree whole = ground.pedigree();
         List<Notice> told = ground.inference(whole).notices();
         unlessInterrupted();
-        Set<String> matter = Kindreds.read(ground.compiled(), whole);
+        Set<String> matter = Altered.read(ground.compiled(), whole);
         matter.addAll(loci);
         unlessInterrupted();
         if (!loci.isEmpty()) {
             origins = origins(whole, matter);
         }
         long all = Math.max(1, whole.individuals().size() * (1L + origins.size()));
-        List<Pedigree> portions = Kindreds.portions(whole);
+        List<Pedigree> portions = Kindreds.of(whole).portions(PORTION);
         unlessInterrupted();
         for (Pedigree portion : portions) {
             contradictions(portion, all);
@@ -117,7 +121,7 @@ final class RegistryCheck {
 
     /** Which origins founders can be weighed by is seen by a founder of each kind; nothing else is asked of them. */
     private List<Origin> origins(Pedigree whole, Set<String> matter) {
-        Pedigree founders = Kindreds.founders(whole);
+        Pedigree founders = Altered.founders(whole);
         return ground.weigh(founders, inference -> inference.conclude(matter), draft.notices).stream()
                 .map(Weighed::origin)
                 .toList();
@@ -233,13 +237,14 @@ final class RegistryCheck {
         if (cheap.size() == costs.size() || costs.size() == 1) {
             return List.of(task(portion, costs));
         }
+        Kindreds apart = Kindreds.of(portion);
         List<Task> tasks = new ArrayList<>();
         if (!cheap.isEmpty()) {
-            tasks.add(task(Kindreds.of(portion, firsts(cheap)), cheap));
+            tasks.add(task(apart.around(firsts(cheap)), cheap));
         }
         for (Cost one : costs) {
             if (one.cells() > LITTLE) {
-                tasks.add(task(Kindreds.of(portion, firsts(List.of(one))), List.of(one)));
+                tasks.add(task(apart.around(firsts(List.of(one))), List.of(one)));
             }
         }
         return tasks;

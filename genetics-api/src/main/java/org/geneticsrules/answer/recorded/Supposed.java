@@ -73,7 +73,7 @@ final class Supposed {
 
     /** Relatives with one of them recorded otherwise. */
     static Pedigree put(Pedigree kindred, Individual recorded) {
-        return Kindreds.with(kindred, List.of(recorded), List.of(), Set.of()).build();
+        return Altered.with(kindred, List.of(recorded), List.of(), Set.of()).build();
     }
 
     private Standing standing(Conclusions found, Set<String> loci) {

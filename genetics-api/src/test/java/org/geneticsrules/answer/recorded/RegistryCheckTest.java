@@ -28,6 +28,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Kindreds;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
@@ -195,7 +196,7 @@ class RegistryCheckTest {
                 Paternity.of("brother"),
                 Paternity.of("stranger"));
         for (int i = 0; i < 3; i++) {
-            Pedigree pedigree = Kindreds.with(
+            Pedigree pedigree = Altered.with(
                             builder.build(),
                             List.of(),
                             List.of(Litter.of("second", Optional.of("dam"), sires.get(i), "kit")),
@@ -268,14 +269,14 @@ class RegistryCheckTest {
     void a_foster_dam_who_is_no_relative_is_left_out_with_all_of_hers() {
         Pedigree whole =
                 raised(crossed(Pedigree.builder("registry", "1"), 2), "dam 0").build();
-        Pedigree family = Kindreds.of(whole, List.of("small kit"));
+        Pedigree family = Kindreds.of(whole).around(List.of("small kit"));
         assertEquals(
                 Set.of("small dam", "small sire", "small kit"),
                 family.individuals().keySet());
         assertEquals(Optional.empty(), family.litters().get("small").fosterDam());
         assertEquals(
                 Optional.of("dam 0"),
-                Kindreds.of(whole, List.of("small kit", "dam 0"))
+                Kindreds.of(whole).around(List.of("small kit", "dam 0"))
                         .litters()
                         .get("small")
                         .fosterDam());
