@@ -1,13 +1,16 @@
 package org.geneticsrules.comparison;
 
+import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.inference.LitterLikelihood;
 import org.geneticsrules.inference.LitterLikelihood.Seen;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
+import org.jspecify.annotations.Nullable;
 
 /** How likely the litters of kindreds are under one model, each given those looked at before it. */
 final class ModelChances {
@@ -16,6 +19,9 @@ final class ModelChances {
     private final LitterLikelihood likelihood;
     private final Pedigree pedigree;
     private final IdentityHashMap<Individual, Seen> seen = new IdentityHashMap<>();
+    private final ByKind sires = new ByKind();
+    private final ByKind dams = new ByKind();
+    private final ByKind ofKits = new ByKind();
 
     ModelChances(Inference inference, Pedigree pedigree) {
         this.inference = inference;
@@ -33,6 +39,57 @@ final class ModelChances {
      */
     double[] of(Kindred kindred, List<Noticed> litters) {
         return logs(chances(kindred), litters);
+    }
+
+    /**
+     * Works out one of many kindreds.
+     *
+     * @param prepared the kindreds, always the same
+     * @param number which one
+     * @return as the other method
+     */
+    double[] of(Prepared prepared, int number) {
+        return prepared.couples()
+                .get(number)
+                .map(couple -> of(couple, prepared.kinds()))
+                .orElseGet(() ->
+                        of(prepared.kindreds().get(number), prepared.litters().get(number)));
+    }
+
+    private double[] of(NumberedCouple couple, Kinds kinds) {
+        Seen sire = sires.get(couple.sire(), kinds, likelihood::sire);
+        Seen dam = dams.get(couple.dam(), kinds, likelihood::dam);
+        List<Seen> all = new ArrayList<>();
+        double[] logs = new double[couple.litters().length + 1];
+        logs[0] = likelihood.log(sire, dam, all);
+        for (int t = 0; (t + 1 < logs.length) && (logs[t] != Double.NEGATIVE_INFINITY); t++) {
+            all.add(ofKits.get(couple.born()[t], kinds, likelihood::kit));
+            double given = likelihood.log(sire, dam, all);
+            all.remove(all.size() - 1);
+            for (int kit : couple.litters()[t]) {
+                all.add(ofKits.get(kit, kinds, likelihood::kit));
+            }
+            logs[t + 1] = given == Double.NEGATIVE_INFINITY ? given : likelihood.log(sire, dam, all) - given;
+        }
+        return logs;
+    }
+
+    /** What is known of animals in one place of a litter, by the numbers of their kinds. */
+    private static final class ByKind {
+
+        private final List<@Nullable Seen> known = new ArrayList<>();
+
+        Seen get(int number, Kinds kinds, Function<Individual, Seen> take) {
+            while (known.size() <= number) {
+                known.add(null);
+            }
+            Seen found = known.get(number);
+            if (found == null) {
+                found = take.apply(kinds.example(number));
+                known.set(number, found);
+            }
+            return found;
+        }
     }
 
     /** Whether the records of a kindred can be. */

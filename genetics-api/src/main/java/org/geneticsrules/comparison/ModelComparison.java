@@ -198,10 +198,7 @@ public final class ModelComparison {
             ModelChances chances = chances(candidate);
             double[][] of = new double[prepared.kindreds().size()][];
             for (int k = 0; k < of.length; k++) {
-                of[k] = prepared.like()[k] < k
-                        ? of[prepared.like()[k]]
-                        : chances.of(
-                                prepared.kindreds().get(k), prepared.litters().get(k));
+                of[k] = prepared.like()[k] < k ? of[prepared.like()[k]] : chances.of(prepared, k);
                 tick();
             }
             logs.add(of);

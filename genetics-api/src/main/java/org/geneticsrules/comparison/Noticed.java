@@ -274,6 +274,11 @@ record Noticed(
         return all.build();
     }
 
+    /** Whether nothing but the kits that were recorded is to be reckoned with. */
+    boolean isPlain() {
+        return chances.length == 0 && earlier.isEmpty();
+    }
+
     /** The recorded kits, after the earlier one if there is one. */
     List<Individual> recorded() {
         return earlier.isEmpty()
