@@ -92,6 +92,18 @@ final class Kennel {
         return kennel.builder.build();
     }
 
+    /** Couples of founders with two litters each; all animals are recorded. */
+    static Pedigree families(CompiledModel compiled, int litters, int kits, long seed) {
+        Kennel kennel = new Kennel(compiled, kits, 1, seed);
+        while (kennel.litters < litters) {
+            int sire = kennel.founder(Sex.MALE);
+            int dam = kennel.founder(Sex.FEMALE);
+            kennel.litter(sire, dam);
+            kennel.litter(sire, dam);
+        }
+        return kennel.builder.build();
+    }
+
     private int any(Sex sex, int from, int to) {
         int found = from + random.nextInt(to - from);
         while (sexes.get(found) != sex) {

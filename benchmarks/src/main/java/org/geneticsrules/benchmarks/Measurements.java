@@ -103,10 +103,12 @@ final class Measurements {
                 + first.path("measurementTime").asString();
     }
 
-    /** What was asked about: a mating or a pedigree. */
+    /** What was asked about, such as a mating or a pedigree: the one parameter, if there is one. */
     private static String subject(JsonNode entry) {
-        JsonNode params = entry.path("params");
-        return params.path("mating").asString(params.path("pedigree").asString(""));
+        for (JsonNode only : entry.path("params")) {
+            return only.asString();
+        }
+        return "";
     }
 
     /** The share of numbers that were exact, from 0 to 1. */

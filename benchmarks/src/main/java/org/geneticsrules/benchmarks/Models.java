@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.Allele;
@@ -16,6 +17,7 @@ import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
@@ -178,7 +180,30 @@ final class Models {
      * common.
      */
     static Model recordedCoat() {
-        ModelBuilder model = sixLoci();
+        return evenly(sixLoci()).build();
+    }
+
+    /** Ten beliefs about {@link #recordedCoat}: that all live alike, or that those who express one of nine states live three times in four. */
+    static List<Model> hypotheses() {
+        List<Model> all = new ArrayList<>(List.of(recordedCoat()));
+        for (String weak : List.of(
+                "D full", "D medium", "D light", "D points", "D white", "B tan", "P flecked", "T dilute", "H long")) {
+            String[] words = weak.split(" ");
+            all.add(evenly(sixLoci())
+                    .viability(new Viability(
+                            weak,
+                            words[0],
+                            Set.of(words[1]),
+                            Optional.empty(),
+                            Probability.of(3, 4),
+                            Probability.ONE,
+                            Optional.empty()))
+                    .build());
+        }
+        return all;
+    }
+
+    private static ModelBuilder evenly(ModelBuilder model) {
         Model bare = sixLoci().build();
         model.population(
                 "even",
@@ -188,7 +213,7 @@ final class Models {
                             .keySet()
                             .forEach(id -> population.frequency(locus.id(), id, Probability.of(1, alleles)));
                 }));
-        return model.build();
+        return model;
     }
 
     /** Now and then a white animal of {@link #epistasis} is written down as black: that ties both loci of every black one. */

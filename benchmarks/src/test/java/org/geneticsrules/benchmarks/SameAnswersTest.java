@@ -11,14 +11,18 @@ import cc.mallet.grmm.types.Factor;
 import cc.mallet.grmm.types.Variable;
 import java.math.BigInteger;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.cross.Cross;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Approximation;
 import org.geneticsrules.probability.Distribution;
@@ -99,6 +103,43 @@ class SameAnswersTest {
         double expected = litters.byLocus();
         assertEquals(expected, litters.jointly(), 1e-9);
         assertEquals(expected, litters.engine(), 1e-9);
+    }
+
+    /** Two litters of a couple are one, and how many kits of each sex there are is as likely as heads and tails. */
+    @Test
+    void listsOfGenotypesGiveTheSameChancesOfFamilies() {
+        CompiledModel compiled = CompiledModel.of(Models.recordedCoat());
+        Pedigree pedigree = Kennel.families(compiled, 20, 6, 3);
+        Map<List<String>, List<Phenotype>> kits = new LinkedHashMap<>();
+        for (Litter litter : pedigree.litters().values()) {
+            List<Phenotype> looks = kits.computeIfAbsent(
+                    List.of(litter.sires().males().get(0), litter.dam().orElseThrow()), key -> new ArrayList<>());
+            litter.kits().forEach(kit -> looks.add(look(pedigree, kit)));
+        }
+        double expected = 0;
+        for (Map.Entry<List<String>, List<Phenotype>> couple : kits.entrySet()) {
+            Phenotype sire = look(pedigree, couple.getKey().get(0));
+            Phenotype dam = look(pedigree, couple.getKey().get(1));
+            expected += Math.log(new ListedLitter(compiled, sire, dam, couple.getValue()).byLocus())
+                    - Math.log(new ListedLitter(compiled, sire, dam, List.of()).byLocus())
+                    + couple.getValue().size() * Math.log(0.5);
+        }
+        assertEquals(10, kits.size());
+        assertEquals(
+                expected,
+                ModelComparison.of(List.of(Candidate.of(compiled)), pedigree)
+                        .compare()
+                        .log(0),
+                1e-9);
+    }
+
+    private static Phenotype look(Pedigree pedigree, String animal) {
+        return pedigree.individual(animal)
+                .observations()
+                .get(0)
+                .looks()
+                .iterator()
+                .next();
     }
 
     @Test
