@@ -2,12 +2,8 @@ package org.geneticsrules.answer.compared;
 
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.geneticsrules.document.Differences;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Node.ObjectNode;
@@ -28,48 +24,53 @@ import org.geneticsrules.document.Reference;
 public record DocumentChange(
         String kind, String id, Optional<Reference> before, Optional<Reference> after, Differences statements) {
 
-    private record Key(String kind, String id) {}
-
-    private record Stated(Reference reference, Node document) {}
+    private record Stated(String kind, Reference reference, Node document) {
+        boolean isVersionOf(Stated other) {
+            return kind.equals(other.kind) && reference.id().equals(other.reference.id());
+        }
+    }
 
     /**
-     * Compares what two analyses hang on.
+     * Compares what two analyses hang on. Of a document of which either holds several versions, those that differ go together in order.
      *
      * @param before the first
      * @param after the second
      * @return the documents that differ, those of the first in its order, then those that only the second has
      */
     public static List<DocumentChange> between(Analysis before, Analysis after) {
-        Map<Key, Stated> first = documents(before);
-        Map<Key, Stated> second = documents(after);
-        Set<Key> keys = new LinkedHashSet<>(first.keySet());
-        keys.addAll(second.keySet());
+        List<Stated> gone = documents(before);
+        List<Stated> come = documents(after);
+        List<Stated> both = gone.stream().filter(come::contains).toList();
+        gone.removeAll(both);
+        come.removeAll(both);
         List<DocumentChange> changes = new ArrayList<>();
-        for (Key key : keys) {
-            Optional<Stated> one = Optional.ofNullable(first.get(key));
-            Optional<Stated> other = Optional.ofNullable(second.get(key));
-            if (!one.equals(other)) {
-                Differences statements = one.isPresent() && other.isPresent()
-                        ? Differences.between(one.get().document(), other.get().document(), 0)
-                        : new Differences(List.of(), false, 0);
-                changes.add(new DocumentChange(
-                        key.kind(),
-                        key.id(),
-                        one.map(Stated::reference),
-                        other.map(Stated::reference),
-                        statements));
-            }
+        for (Stated one : gone) {
+            Optional<Stated> other = come.stream().filter(one::isVersionOf).findFirst();
+            other.ifPresent(come::remove);
+            changes.add(new DocumentChange(
+                    one.kind(),
+                    one.reference().id(),
+                    Optional.of(one.reference()),
+                    other.map(Stated::reference),
+                    other.map(now -> Differences.between(one.document(), now.document(), 0))
+                            .orElseGet(DocumentChange::nothing)));
         }
+        come.forEach(one -> changes.add(new DocumentChange(
+                one.kind(), one.reference().id(), Optional.empty(), Optional.of(one.reference()), nothing())));
         return ImmutableList.copyOf(changes);
     }
 
-    private static Map<Key, Stated> documents(Analysis analysis) {
-        Map<Key, Stated> found = new LinkedHashMap<>();
+    private static Differences nothing() {
+        return new Differences(List.of(), false, 0);
+    }
+
+    private static List<Stated> documents(Analysis analysis) {
+        List<Stated> found = new ArrayList<>();
         analysis.documents().forEach((reference, document) -> {
             String kind = document instanceof ObjectNode object && object.members().get("kind") instanceof TextNode text
                     ? text.value()
                     : "";
-            found.put(new Key(kind, reference.id()), new Stated(reference, document));
+            found.add(new Stated(kind, reference, document));
         });
         return found;
     }
