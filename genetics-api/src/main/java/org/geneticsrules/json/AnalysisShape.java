@@ -59,7 +59,7 @@ record AnalysisShape(
             .filter(word -> !word.equals(DocumentKind.ANALYSIS.word()))
             .toList();
 
-    private static final List<String> ANSWERS = List.of("litter-answer");
+    private static final List<String> ANSWERS = List.of(LitterDocument.KIND);
 
     /**
      * A reference to a document that the analysis is to hold.
