@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.geneticsrules.answer.compared.DocumentChange;
 import org.geneticsrules.document.Difference;
 import org.geneticsrules.document.Difference.Kind;
 import org.geneticsrules.document.Differences;
@@ -15,6 +16,7 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Node.ListNode;
 import org.geneticsrules.document.Node.ObjectNode;
 import org.geneticsrules.document.Node.TextNode;
+import org.geneticsrules.document.Reference;
 
 /**
  * What is otherwise between two answers as plain text: in a sentence whether anything is, then part by part what was, and what is now.
@@ -68,16 +70,50 @@ public final class DifferencesText {
     }
 
     /**
-     * Returns what is otherwise in one of the documents that an answer hangs on, to stand below a line that names it.
+     * Returns what moved when a question was asked again, and what else is otherwise: the library, the models, the records.
      *
-     * @param differences what is otherwise in the document
+     * @param differences what is otherwise in the answer
+     * @param documents the documents that are otherwise
+     * @param before the version of the library that answered first
+     * @param after the version that answered now
      * @param style how it is laid out
-     * @return indented lines that end in a newline; none if nothing is
+     * @return lines that end in a newline
      */
-    public static String within(Differences differences, TextStyle style) {
+    public static String again(
+            Differences differences, List<DocumentChange> documents, String before, String after, TextStyle style) {
         DifferencesText written = new DifferencesText(style);
-        written.entries(differences.all(), 0, "  ");
-        return differences.isEmpty() ? "" : written.text.toString();
+        written.text.paragraph(summary(differences));
+        if (!before.equals(after)) {
+            written.text.paragraph("It was frozen by version " + before
+                    + " of the library, and asked again of version " + after + ".");
+        }
+        written.parts(differences);
+        if (!documents.isEmpty()) {
+            written.text.heading("What was asked of");
+            documents.forEach(written::document);
+        }
+        return written.text.toString();
+    }
+
+    private void document(DocumentChange one) {
+        String name = one.kind() + " " + one.id();
+        if (one.before().isEmpty() || one.after().isEmpty()) {
+            text.item(name + " " + one.after().or(one::before).map(Reference::version).orElse("")
+                    + (one.before().isEmpty() ? ": new" : ": gone"));
+            return;
+        }
+        Reference from = one.before().get();
+        Reference to = one.after().get();
+        text.item(name
+                + (from.version().equals(to.version())
+                        ? ": version " + to.version() + " with another content under the same number"
+                        : ": was version " + from.version() + ", is now " + to.version())
+                + " (sha256 " + hash(from) + ", now " + hash(to) + ")");
+        entries(one.statements().all(), 0, "    ");
+    }
+
+    private static String hash(Reference reference) {
+        return reference.sha256().map(hash -> hash.substring(0, 12) + "...").orElse("not stated");
     }
 
     /** Whether anything is otherwise, and whether that is the verdict. */
@@ -95,8 +131,8 @@ public final class DifferencesText {
                 .filter(one -> one.place().equals(List.of(VERDICT)))
                 .count();
         int number = differences.all().size();
-        return (verdict > 0 ? "Another verdict" : "The verdict is the same, and other things are not")
-                + ": " + number + (number == 1 ? " difference." : " differences in all.");
+        return (verdict > 0 ? "The verdict is another one; " : "The verdict is the same, but not everything; ")
+                + number + (number == 1 ? " difference." : " differences in all.");
     }
 
     private void parts(Differences differences) {
@@ -124,14 +160,11 @@ public final class DifferencesText {
 
     private void entry(Difference one, int from, String indent) {
         List<String> place = one.place().subList(Math.min(from, one.place().size()), one.place().size());
-        boolean counted = one.kind() != Kind.CHANGED
-                && !place.isEmpty()
-                && place.get(place.size() - 1).matches("[0-9]+");
-        String at = (counted ? place.subList(0, place.size() - 1) : place)
-                .stream().map(DifferencesText::spaced).collect(Collectors.joining(", "));
-        String start = at.isEmpty() ? "" : at + ": ";
         String before = one.before().map(DifferencesText::words).orElse("");
         String after = one.after().map(DifferencesText::words).orElse("");
+        List<String> told = isTold(one, place, before + after) ? place.subList(0, place.size() - 1) : place;
+        String at = told.stream().map(DifferencesText::spaced).collect(Collectors.joining(", "));
+        String start = at.isEmpty() ? "" : at + ": ";
         String first = indent + "- ";
         String rest = indent + "  ";
         switch (one.kind()) {
@@ -149,6 +182,15 @@ public final class DifferencesText {
                 text.hanging(first, rest, start + "in another order; was: " + before)
                         .hanging(rest + "is now: ", rest + "  ", after);
         }
+    }
+
+    /** Whether what an item goes by is told by itself, or is but its number. */
+    private static boolean isTold(Difference one, List<String> place, String words) {
+        if (place.isEmpty() || (one.kind() != Kind.ADDED && one.kind() != Kind.REMOVED)) {
+            return false;
+        }
+        String last = place.get(place.size() - 1);
+        return last.matches("[0-9]+") || words.contains(last);
     }
 
     private static String title(String name) {
