@@ -121,7 +121,7 @@ public final class Documents {
      * @return JSON, ending in a newline
      */
     public static String write(FrozenAnalysis frozen) {
-        return write(AnalysisDocument.of(frozen));
+        return write(frozen.toNode());
     }
 
     /**

@@ -81,4 +81,13 @@ public record FrozenAnalysis(Analysis analysis, Node answer, String library) {
         return new Rerun(
                 this, now, Differences.between(answer, now.answer()), DocumentChange.between(analysis, other));
     }
+
+    /**
+     * Returns the document form.
+     *
+     * @return a document of kind {@code analysis}, format version 0, that holds all others
+     */
+    public Node toNode() {
+        return AnalysisDocument.of(this);
+    }
 }

@@ -89,7 +89,7 @@ public final class DifferencesText {
         }
         written.parts(differences);
         if (!documents.isEmpty()) {
-            written.text.heading("What was asked of");
+            written.text.heading("Models and records that are otherwise");
             documents.forEach(written::document);
         }
         return written.text.toString();
