@@ -30,13 +30,11 @@ record Spot(List<String> place, String before, String after, String member) {
     }
 
     Difference otherwise(Kind kind, Node from, Node to) {
-        return new Difference(
-                kind, place, Optional.of(before), Optional.of(after), Optional.of(from), Optional.of(to));
+        return new Difference(kind, place, Optional.of(before), Optional.of(after), Optional.of(from), Optional.of(to));
     }
 
     private List<String> longer(String step) {
-        return Stream.concat(place.stream(), Stream.of(step))
-                .toList();
+        return Stream.concat(place.stream(), Stream.of(step)).toList();
     }
 
     /** As RFC 6901 has it. */

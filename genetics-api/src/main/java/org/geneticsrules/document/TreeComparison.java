@@ -111,8 +111,7 @@ final class TreeComparison {
             }
         }
         if (match.isReordered()) {
-            found.add(at.otherwise(
-                    Kind.REORDERED, Node.texts(match.labels(before)), Node.texts(match.labels(after))));
+            found.add(at.otherwise(Kind.REORDERED, Node.texts(match.labels(before)), Node.texts(match.labels(after))));
         }
     }
 

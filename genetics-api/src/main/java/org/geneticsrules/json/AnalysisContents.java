@@ -106,11 +106,7 @@ final class AnalysisContents {
         });
         Stream<Named> held = Stream.concat(shape.model().stream(), shape.rivals().stream())
                 .flatMap(one -> Stream.concat(one.base().stream(), one.patches().stream()));
-        Stream.of(
-                        held,
-                        shape.cautions().stream(),
-                        shape.pedigree().stream(),
-                        shape.vocabularies().stream())
+        Stream.of(held, shape.cautions().stream(), shape.pedigree().stream(), shape.vocabularies().stream())
                 .flatMap(all -> all)
                 .filter(one -> shape.documents().stream().noneMatch(document -> isMeant(one, document)))
                 .forEach(one -> missing(one, found));
@@ -162,7 +158,8 @@ final class AnalysisContents {
                 try {
                     String text = Documents.write(one.node());
                     // Laid out for people it is longer than it was allowed to be within this document.
-                    Limits limits = reader.limits().withBytes(Math.max(reader.limits().bytes(), 4 * text.length()));
+                    Limits limits =
+                            reader.limits().withBytes(Math.max(reader.limits().bytes(), 4 * text.length()));
                     into.put(one, read.apply(Documents.reader(limits), Source.of(one.pointer(), text)));
                 } catch (ProblemsException e) {
                     e.problems().forEach(problem -> problems.add(at(one.pointer() + "/document", problem)));
@@ -206,16 +203,15 @@ final class AnalysisContents {
                         one.stage(),
                         one.chance().orElseThrow()));
             } catch (IllegalArgumentException e) {
-                problems.add(
-                        Problem.of(Stage.MEANING, "bad-misnaming", one.pointer(), String.valueOf(e.getMessage())));
+                problems.add(Problem.of(Stage.MEANING, "bad-misnaming", one.pointer(), String.valueOf(e.getMessage())));
             }
         }
         Confusions misnamed = Confusions.none();
         try {
             misnamed = Confusions.of(errors);
         } catch (IllegalArgumentException e) {
-            problems.add(Problem.of(
-                    Stage.MEANING, "bad-misnaming", "/question/misnamed", String.valueOf(e.getMessage())));
+            problems.add(
+                    Problem.of(Stage.MEANING, "bad-misnaming", "/question/misnamed", String.valueOf(e.getMessage())));
         }
         return new Analysis.Settings(
                 shape.population(),
@@ -241,8 +237,9 @@ final class AnalysisContents {
     /** Problems of the first stage that has any, as with every document. */
     private void throwIfAny() {
         problems.stream().map(Problem::stage).min(Comparator.naturalOrder()).ifPresent(first -> {
-            throw new ProblemsException(
-                    problems.stream().filter(problem -> problem.stage() == first).toList());
+            throw new ProblemsException(problems.stream()
+                    .filter(problem -> problem.stage() == first)
+                    .toList());
         });
     }
 

@@ -25,8 +25,7 @@ final class AnalysisDocument {
                 .with("question", question(frozen.analysis()))
                 .with(
                         "documents",
-                        AnswerDocument.list(
-                                frozen.analysis().documents().values(), AnalysisDocument::pinned))
+                        AnswerDocument.list(frozen.analysis().documents().values(), AnalysisDocument::pinned))
                 .with("answer", pinned(frozen.answer()))
                 .build();
     }
@@ -40,9 +39,8 @@ final class AnalysisDocument {
 
     private static Node question(Analysis analysis) {
         Analysis.Settings settings = analysis.settings();
-        ObjectBuilder node = new ObjectBuilder()
-                .with("kind", analysis.kind().word())
-                .with("model", held(analysis.model()));
+        ObjectBuilder node =
+                new ObjectBuilder().with("kind", analysis.kind().word()).with("model", held(analysis.model()));
         withAny("rivals", analysis.rivals().stream().map(AnalysisDocument::held).toList(), node);
         withAny(
                 "cautions",

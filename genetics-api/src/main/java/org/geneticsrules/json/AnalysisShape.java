@@ -119,8 +119,7 @@ record AnalysisShape(
 
     /** Reads the envelope; what is absent is so only where a problem was noted, or may be absent. */
     static AnalysisShape read(Part document) {
-        Part.Members members =
-                document.members("formatVersion", "kind", "library", "question", "documents", "answer");
+        Part.Members members = document.members("formatVersion", "kind", "library", "question", "documents", "answer");
         Head.kind(members, DocumentKind.ANALYSIS);
         Optional<String> library = members.required("library").flatMap(Part::sentence);
         Optional<Part.Members> question = members.required("question")
@@ -154,7 +153,9 @@ record AnalysisShape(
                 items(question, "traits").stream()
                         .flatMap(part -> part.sentence().stream())
                         .toList(),
-                items(question, "misnamed").stream().map(AnalysisShape::misnamed).toList(),
+                items(question, "misnamed").stream()
+                        .map(AnalysisShape::misnamed)
+                        .toList(),
                 question.flatMap(stated -> stated.required("draws")).flatMap(AnalysisShape::draws),
                 question.flatMap(stated -> stated.required("seed")).flatMap(AnalysisShape::seed),
                 documents,
@@ -239,11 +240,10 @@ record AnalysisShape(
         return members.required("document").flatMap(document -> {
             Part.Members stated = new Part.Members(document, document.entries());
             Optional<String> kind = stated.required("kind")
-                    .flatMap(word -> word.word(
-                            "kind", text -> Optional.of(text).filter(kinds::contains), kinds));
+                    .flatMap(word -> word.word("kind", text -> Optional.of(text).filter(kinds::contains), kinds));
             Optional<Reference> self = hasId ? Head.idAndVersion(stated) : Optional.empty();
-            return kind.flatMap(word -> hash.map(
-                    pinned -> new Embedded(word, self, pinned, document.plain(), part.pointer())));
+            return kind.flatMap(
+                    word -> hash.map(pinned -> new Embedded(word, self, pinned, document.plain(), part.pointer())));
         });
     }
 }

@@ -78,8 +78,7 @@ public record FrozenAnalysis(Analysis analysis, Node answer, String library) {
      */
     public Rerun rerun(Analysis other) {
         FrozenAnalysis now = of(other);
-        return new Rerun(
-                this, now, Differences.between(answer, now.answer()), DocumentChange.between(analysis, other));
+        return new Rerun(this, now, Differences.between(answer, now.answer()), DocumentChange.between(analysis, other));
     }
 
     /**

@@ -15,8 +15,7 @@ import org.geneticsrules.document.Differences;
  * @param answer what is otherwise in the answer
  * @param documents the records, models, cautions and vocabularies that are otherwise
  */
-public record Rerun(
-        FrozenAnalysis before, FrozenAnalysis after, Differences answer, List<DocumentChange> documents) {
+public record Rerun(FrozenAnalysis before, FrozenAnalysis after, Differences answer, List<DocumentChange> documents) {
 
     /**
      * Copies the list.

@@ -84,8 +84,8 @@ public final class DifferencesText {
         DifferencesText written = new DifferencesText(style);
         written.text.paragraph(summary(differences));
         if (!before.equals(after)) {
-            written.text.paragraph("It was frozen by version " + before
-                    + " of the library, and asked again of version " + after + ".");
+            written.text.paragraph("It was frozen by version " + before + " of the library, and asked again of version "
+                    + after + ".");
         }
         written.parts(differences);
         if (!documents.isEmpty()) {
@@ -98,7 +98,8 @@ public final class DifferencesText {
     private void document(DocumentChange one) {
         String name = one.kind() + " " + one.id();
         if (one.before().isEmpty() || one.after().isEmpty()) {
-            text.item(name + " " + one.after().or(one::before).map(Reference::version).orElse("")
+            text.item(name + " "
+                    + one.after().or(one::before).map(Reference::version).orElse("")
                     + (one.before().isEmpty() ? ": new" : ": gone"));
             return;
         }
@@ -132,7 +133,8 @@ public final class DifferencesText {
                 .count();
         int number = differences.all().size();
         return (verdict > 0 ? "The verdict is another one; " : "The verdict is the same, but not everything; ")
-                + number + (number == 1 ? " difference." : " differences in all.");
+                + number
+                + (number == 1 ? " difference." : " differences in all.");
     }
 
     private void parts(Differences differences) {
@@ -159,7 +161,8 @@ public final class DifferencesText {
     }
 
     private void entry(Difference one, int from, String indent) {
-        List<String> place = one.place().subList(Math.min(from, one.place().size()), one.place().size());
+        List<String> place = one.place()
+                .subList(Math.min(from, one.place().size()), one.place().size());
         String before = one.before().map(DifferencesText::words).orElse("");
         String after = one.after().map(DifferencesText::words).orElse("");
         List<String> told = isTold(one, place, before + after) ? place.subList(0, place.size() - 1) : place;
@@ -174,8 +177,7 @@ public final class DifferencesText {
                 if (before.length() <= SHORT && after.length() <= SHORT) {
                     text.hanging(first, rest, start + "was " + before + ", is now " + after);
                 } else {
-                    text.hanging(first, rest, start + "was: " + before)
-                            .hanging(rest + "is now: ", rest + "  ", after);
+                    text.hanging(first, rest, start + "was: " + before).hanging(rest + "is now: ", rest + "  ", after);
                 }
             }
             case REORDERED ->
@@ -200,7 +202,9 @@ public final class DifferencesText {
 
     /** The words of a member's name. */
     private static String spaced(String name) {
-        return name.matches("[a-z]+([A-Z][a-z]*)+") ? name.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT) : name;
+        return name.matches("[a-z]+([A-Z][a-z]*)+")
+                ? name.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT)
+                : name;
     }
 
     private static String words(Node node) {
@@ -224,7 +228,9 @@ public final class DifferencesText {
             if (upper.isPresent() && lower.isPresent()) {
                 return upper.get()
                         + (lower.get().equals("1") ? "" : "/" + lower.get())
-                        + value(members, "decimal").map(decimal -> " (" + decimal + ")").orElse("");
+                        + value(members, "decimal")
+                                .map(decimal -> " (" + decimal + ")")
+                                .orElse("");
             }
             return SPOKEN.stream()
                     .flatMap(name -> value(members, name).stream())

@@ -72,7 +72,9 @@ public final class Renewal {
      */
     public Renewal with(Model model) {
         return new Renewal(
-                registry, ImmutableList.<Model>builder().addAll(models).add(model).build(), patches);
+                registry,
+                ImmutableList.<Model>builder().addAll(models).add(model).build(),
+                patches);
     }
 
     /**
@@ -83,7 +85,9 @@ public final class Renewal {
      */
     public Renewal with(Patch patch) {
         return new Renewal(
-                registry, models, ImmutableList.<Patch>builder().addAll(patches).add(patch).build());
+                registry,
+                models,
+                ImmutableList.<Patch>builder().addAll(patches).add(patch).build());
     }
 
     /**
@@ -147,7 +151,8 @@ public final class Renewal {
         return stated.stream()
                 .filter(one -> id.apply(one).equals(name))
                 .findFirst()
-                .or(() -> registry.filter(from -> all.apply(from).stream().map(id).anyMatch(name::equals))
+                .or(() -> registry.filter(
+                                from -> all.apply(from).stream().map(id).anyMatch(name::equals))
                         .map(from -> find.in(from, name)))
                 .orElse(old);
     }
@@ -161,8 +166,7 @@ public final class Renewal {
     }
 
     private Vocabulary vocabulary(Vocabulary old, Model model) {
-        return registry
-                .flatMap(from -> from.vocabularies(model.catalogue()).stream()
+        return registry.flatMap(from -> from.vocabularies(model.catalogue()).stream()
                         .filter(one -> one.id().equals(old.id()))
                         .findFirst())
                 .orElse(old);

@@ -60,8 +60,7 @@ class DifferencesLaws {
         for (long seed = 0; seed < 300; seed++) {
             met.add(changedLeaf(seed));
         }
-        assertEquals(
-                Set.of("FlagNode itself", "NumberNode itself", "TextNode around", "TextNode itself"), met);
+        assertEquals(Set.of("FlagNode itself", "NumberNode itself", "TextNode around", "TextNode itself"), met);
     }
 
     static void sameAsItself(long seed) {
@@ -84,9 +83,7 @@ class DifferencesLaws {
         boolean around = told.stream().anyMatch(one -> leaf.startsWith(one + "/") && !one.isEmpty());
         assertTrue(itself || around, () -> leaf + " is not told by " + found);
         assertTrue(found.all().size() <= 3, () -> leaf + " is told too often by " + found);
-        assertTrue(
-                told.stream().allMatch(one -> isNear(one, leaf)),
-                () -> leaf + " is told elsewhere by " + found);
+        assertTrue(told.stream().allMatch(one -> isNear(one, leaf)), () -> leaf + " is told elsewhere by " + found);
         return old.getClass().getSimpleName() + (itself ? " itself" : " around");
     }
 
@@ -99,27 +96,30 @@ class DifferencesLaws {
     static void goneOrNew(long seed) {
         Node before = new RandomTree(seed).answer();
         ObjectNode root = (ObjectNode) before;
-        String name = List.copyOf(root.members().keySet()).get(new Random(seed).nextInt(root.members().size()));
+        String name = List.copyOf(root.members().keySet())
+                .get(new Random(seed).nextInt(root.members().size()));
         Map<String, Node> fewer = new LinkedHashMap<>(root.members());
         Node gone = fewer.remove(name);
-        Difference removed =
-                new Difference(
-                        Kind.REMOVED,
-                        List.of(name),
-                        Optional.of(Pointer.of(name)),
-                        Optional.empty(),
-                        Optional.ofNullable(gone),
-                        Optional.empty());
-        Difference added =
-                new Difference(
-                        Kind.ADDED,
-                        List.of(name),
-                        Optional.empty(),
-                        Optional.of(Pointer.of(name)),
-                        Optional.empty(),
-                        Optional.ofNullable(gone));
-        assertEquals(List.of(removed), Differences.between(before, new ObjectNode(fewer)).all());
-        assertEquals(List.of(added), Differences.between(new ObjectNode(fewer), before).all());
+        Difference removed = new Difference(
+                Kind.REMOVED,
+                List.of(name),
+                Optional.of(Pointer.of(name)),
+                Optional.empty(),
+                Optional.ofNullable(gone),
+                Optional.empty());
+        Difference added = new Difference(
+                Kind.ADDED,
+                List.of(name),
+                Optional.empty(),
+                Optional.of(Pointer.of(name)),
+                Optional.empty(),
+                Optional.ofNullable(gone));
+        assertEquals(
+                List.of(removed),
+                Differences.between(before, new ObjectNode(fewer)).all());
+        assertEquals(
+                List.of(added),
+                Differences.between(new ObjectNode(fewer), before).all());
     }
 
     static void orderOfMembers(long seed) {
@@ -134,12 +134,11 @@ class DifferencesLaws {
         List<Difference> there = Differences.between(before, after).all();
         List<Difference> back = Differences.between(after, before).all();
         for (Kind kind : Kind.values()) {
-            Kind mirrored =
-                    switch (kind) {
-                        case ADDED -> Kind.REMOVED;
-                        case REMOVED -> Kind.ADDED;
-                        default -> kind;
-                    };
+            Kind mirrored = switch (kind) {
+                case ADDED -> Kind.REMOVED;
+                case REMOVED -> Kind.ADDED;
+                default -> kind;
+            };
             assertEquals(
                     there.stream().filter(one -> one.kind() == kind).count(),
                     back.stream().filter(one -> one.kind() == mirrored).count(),
@@ -199,7 +198,8 @@ class DifferencesLaws {
         if (leaf instanceof TextNode text) {
             return text.value().matches("[0-9]+")
                     ? Node.text(text.value() + "1")
-                    : Node.text(text.value().replaceFirst(".$", "") + (text.value().endsWith("7") ? "3" : "7"));
+                    : Node.text(
+                            text.value().replaceFirst(".$", "") + (text.value().endsWith("7") ? "3" : "7"));
         }
         if (leaf instanceof NumberNode number) {
             return new NumberNode(number.value().add(BigDecimal.ONE));

@@ -18,7 +18,8 @@ class DifferencesTest {
     private static List<String> told(Node before, Node after) {
         return Differences.between(before, after).all().stream()
                 .map(one -> one.kind().word() + " " + String.join(" > ", one.place()) + ": "
-                        + one.pointerBefore().orElse("-") + " " + one.pointerAfter().orElse("-"))
+                        + one.pointerBefore().orElse("-") + " "
+                        + one.pointerAfter().orElse("-"))
                 .toList();
     }
 
@@ -41,11 +42,8 @@ class DifferencesTest {
     @Test
     void items_are_matched_by_what_they_go_by_and_not_by_their_number() {
         Node before = in("cautions", item("id", "deafness", "a"), item("id", "inbreeding", "b"));
-        Node after = in(
-                "cautions",
-                item("id", "law", "c"),
-                item("id", "deafness", "a"),
-                item("id", "inbreeding", "other"));
+        Node after =
+                in("cautions", item("id", "law", "c"), item("id", "deafness", "a"), item("id", "inbreeding", "other"));
         assertEquals(
                 List.of(
                         "changed cautions > inbreeding > value: /cautions/1/value /cautions/2/value",
@@ -72,11 +70,12 @@ class DifferencesTest {
     @Test
     void what_one_member_does_not_tell_apart_several_do() {
         Stream<Node> all = Stream.of("dark", "pink")
-                .flatMap(look -> Stream.of("C", "B").map(locus -> new ObjectBuilder()
-                        .with("locus", locus)
-                        .with("look", look)
-                        .with("chance", chance(1, 4, "0.25"))
-                        .build()));
+                .flatMap(look -> Stream.of("C", "B")
+                        .map(locus -> new ObjectBuilder()
+                                .with("locus", locus)
+                                .with("look", look)
+                                .with("chance", chance(1, 4, "0.25"))
+                                .build()));
         List<Node> items = all.toList();
         Node after = in("hidden", items.get(0), items.get(1), items.get(3));
         assertEquals(
@@ -111,7 +110,8 @@ class DifferencesTest {
         assertEquals(List.of("changed p: /p /p"), told(quarter, eighth));
         // written otherwise it is the same chance, but not the same document
         assertEquals(
-                List.of("changed p > numerator: /p/numerator /p/numerator",
+                List.of(
+                        "changed p > numerator: /p/numerator /p/numerator",
                         "changed p > denominator: /p/denominator /p/denominator"),
                 told(quarter, same));
     }
@@ -122,16 +122,16 @@ class DifferencesTest {
         assertTrue(Differences.between(before, Node.text("0.123456789013")).isEmpty());
         assertFalse(Differences.between(before, Node.text("0.123456789013")).identical());
         assertFalse(Differences.between(before, Node.text("0.123456789022")).isEmpty());
-        assertFalse(
-                Differences.between(before, Node.text("0.123456789013"), 0).isEmpty());
+        assertFalse(Differences.between(before, Node.text("0.123456789013"), 0).isEmpty());
         assertTrue(Differences.between(before, Node.text("0.124"), 0.01).isEmpty());
-        assertTrue(Differences.between(Node.text("1.00000000000"), Node.text("1.0")).isEmpty());
+        assertTrue(Differences.between(Node.text("1.00000000000"), Node.text("1.0"))
+                .isEmpty());
         assertTrue(Differences.between(Node.text("9.99999999999E-7"), Node.text("0.00000100000000000"))
                 .isEmpty());
-        assertTrue(Differences.between(
-                        new NumberNode(new BigDecimal("2.50")), new NumberNode(new BigDecimal("2.5")), 0)
+        assertTrue(Differences.between(new NumberNode(new BigDecimal("2.50")), new NumberNode(new BigDecimal("2.5")), 0)
                 .isEmpty());
-        assertEquals(1, Differences.between(Node.text("0.5"), Node.number(5)).all().size());
+        assertEquals(
+                1, Differences.between(Node.text("0.5"), Node.number(5)).all().size());
         assertThrows(IllegalArgumentException.class, () -> Differences.between(before, before, 1));
         assertThrows(IllegalArgumentException.class, () -> Differences.between(before, before, Double.NaN));
     }
@@ -139,8 +139,10 @@ class DifferencesTest {
     /** A version, a name or a count is no number that may differ a little. */
     @Test
     void texts_that_are_no_numbers_are_compared_to_the_letter() {
-        Node before = new ObjectBuilder().with("version", "1.1").with("kit", "7").build();
-        Node after = new ObjectBuilder().with("version", "1.10").with("kit", "07").build();
+        Node before =
+                new ObjectBuilder().with("version", "1.1").with("kit", "7").build();
+        Node after =
+                new ObjectBuilder().with("version", "1.10").with("kit", "07").build();
         assertEquals(List.of("changed version: /version /version", "changed kit: /kit /kit"), told(before, after));
     }
 
@@ -148,7 +150,9 @@ class DifferencesTest {
     void what_is_of_another_kind_is_changed_as_a_whole() {
         assertEquals(
                 List.of("changed fit: /fit /fit"),
-                told(in("fit", Node.number(1)), new ObjectBuilder().with("fit", "none").build()));
+                told(
+                        in("fit", Node.number(1)),
+                        new ObjectBuilder().with("fit", "none").build()));
         assertEquals(List.of("changed :  "), told(Node.text("a"), Node.text("b")));
     }
 

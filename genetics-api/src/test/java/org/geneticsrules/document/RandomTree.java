@@ -31,7 +31,8 @@ final class RandomTree {
         Map<String, Node> members = new LinkedHashMap<>();
         int size = 1 + random.nextInt(5);
         for (int i = 0; i < size; i++) {
-            members.put(List.of("verdict", "p", "fit", "kits", "a/b", "m~n").get(random.nextInt(6)) + i, node(depth - 1));
+            members.put(
+                    List.of("verdict", "p", "fit", "kits", "a/b", "m~n").get(random.nextInt(6)) + i, node(depth - 1));
         }
         return new ObjectNode(members);
     }
@@ -85,7 +86,10 @@ final class RandomTree {
             Map<String, Node> members = new LinkedHashMap<>();
             switch (form) {
                 case 0 -> members.put("id", Node.text("item " + i));
-                case 1 -> members.put("phenotype", new ObjectBuilder().with("eye", "state " + i).build());
+                case 1 ->
+                    members.put(
+                            "phenotype",
+                            new ObjectBuilder().with("eye", "state " + i).build());
                 case 2 -> {
                     members.put("locus", Node.text("locus " + i / 2));
                     members.put("trait", Node.text("trait " + i % 2));

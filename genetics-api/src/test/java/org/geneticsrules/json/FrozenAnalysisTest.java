@@ -62,7 +62,8 @@ class FrozenAnalysisTest {
         assertTrue(rerun.answer().identical(), () -> rerun.answer().toString());
         assertEquals(List.of(), rerun.documents());
         assertFalse(rerun.isOtherLibrary());
-        assertEquals(Canonical.text(frozen.answer()), Canonical.text(rerun.after().answer()));
+        assertEquals(
+                Canonical.text(frozen.answer()), Canonical.text(rerun.after().answer()));
     }
 
     /** The same question asked of the library itself, without freezing anything. */
@@ -72,7 +73,9 @@ class FrozenAnalysisTest {
         assertEquals(Node.text("How well do these litters go with \"recessive\"?"), member(frozen, "question"));
         Node fit = member(frozen, "fit");
         // nine dark and three light of twelve kits of carriers are just as expected, so nothing is likelier
-        assertEquals(List.of(), Differences.between(Node.text("1.0"), member(fit, "p")).all());
+        assertEquals(
+                List.of(),
+                Differences.between(Node.text("1.0"), member(fit, "p")).all());
     }
 
     private static Node member(Node node, String name) {
@@ -83,7 +86,8 @@ class FrozenAnalysisTest {
     void a_name_that_was_said_is_read_with_the_vocabulary_inside() {
         FrozenAnalysis frozen = FrozenAnalysis.of(FrozenSamples.everything());
         assertTrue(Documents.write(frozen).contains("\"cream\""));
-        // 5 dark and 2 light, then 6 recorded as dark of which one was called cream: it is both, so one of them is an error
+        // 5 dark and 2 light, then 6 recorded as dark of which one was called cream: it is both, so one of them is an
+        // error
         assertTrue(frozen.answer().toString().contains("cream"), frozen.answer().toString());
     }
 
@@ -114,10 +118,13 @@ class FrozenAnalysisTest {
                 .sha256()
                 .orElseThrow();
         String exchanged = text.replaceFirst("\"D\": \"1/2\", \"d\": \"1/2\"", "\"D\": \"2/3\", \"d\": \"1/3\"")
-                .replaceFirst("\"sha256\": \"" + hash + "\",\n( *)\"document\"", "\"sha256\": \"" + other + "\",\n$1\"document\"");
+                .replaceFirst(
+                        "\"sha256\": \"" + hash + "\",\n( *)\"document\"",
+                        "\"sha256\": \"" + other + "\",\n$1\"document\"");
         List<Problem> found = problems(exchanged);
         assertEquals(
-                List.of("/question/model/base"), found.stream().map(Problem::pointer).toList());
+                List.of("/question/model/base"),
+                found.stream().map(Problem::pointer).toList());
         assertTrue(found.get(0).message().contains(other), found.toString());
         assertTrue(found.get(0).expected().orElseThrow().contains(hash), found.toString());
     }
@@ -128,7 +135,9 @@ class FrozenAnalysisTest {
         String without = text.replaceFirst("(\"kind\": \"patch\",\\s+\"id\": )\"coats.rarer\"", "$1\"coats.rare\"");
         List<String> found = problems(without).stream().map(Problem::toString).toList();
         assertTrue(
-                found.stream().anyMatch(one -> one.contains("unknown patch \"coats.rarer 1\"") && one.contains("coats.rare 1")),
+                found.stream()
+                        .anyMatch(
+                                one -> one.contains("unknown patch \"coats.rarer 1\"") && one.contains("coats.rare 1")),
                 found.toString());
     }
 
@@ -141,13 +150,13 @@ class FrozenAnalysisTest {
         Matcher told = Pattern.compile("hash of its content is ([0-9a-f]{64})")
                 .matcher(problems(wrong).get(0).message());
         assertTrue(told.find());
-        List<Problem> found = problems(
-                wrong.replaceFirst(hash, told.group(1)).replaceFirst(hash, told.group(1)));
+        List<Problem> found = problems(wrong.replaceFirst(hash, told.group(1)).replaceFirst(hash, told.group(1)));
         assertTrue(
                 found.stream().allMatch(one -> one.pointer().startsWith("/documents/1/document/loci/A/dominance")),
                 found.toString());
         assertTrue(found.stream().allMatch(one -> one.position().isPresent()), found.toString());
-        assertTrue(found.stream().anyMatch(one -> one.toString().contains("did you mean \"shows\"?")), found.toString());
+        assertTrue(
+                found.stream().anyMatch(one -> one.toString().contains("did you mean \"shows\"?")), found.toString());
     }
 
     @Test
@@ -192,7 +201,8 @@ class FrozenAnalysisTest {
         Source within = Source.of("analysis", Documents.write(frozen));
         assertEquals(frozen.answer(), reader.readAnswer(alone));
         assertEquals(frozen.answer(), reader.readAnswer(within));
-        for (String wrong : List.of("[]", "{}", "{\"kind\": \"model\"}", "{\"kind\": \"../model\"}", "{\"kind\": \"x\"}")) {
+        for (String wrong :
+                List.of("[]", "{}", "{\"kind\": \"model\"}", "{\"kind\": \"../model\"}", "{\"kind\": \"x\"}")) {
             assertThrows(ProblemsException.class, () -> reader.readAnswer(Source.of("wrong", wrong)), wrong);
         }
         String tampered = Documents.write(frozen).replace("These litters go", "Those litters go");

@@ -43,8 +43,7 @@ final class FrozenSamples {
     }
 
     static Patch rarer(String id, Model base) {
-        Node frequencies =
-                new ObjectBuilder().with("D", "3/4").with("d", "1/4").build();
+        Node frequencies = new ObjectBuilder().with("D", "3/4").with("d", "1/4").build();
         return new Patch(
                 id,
                 "1",
@@ -66,13 +65,13 @@ final class FrozenSamples {
     static Pedigree litters() {
         var couple = Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
         Coats.litter(couple, "first", "", 5, 2, Ascertainment.complete());
-        Pedigree before =
-                Coats.litter(couple, "second", "", 6, 0, Ascertainment.unknown()).build();
+        Pedigree before = Coats.litter(couple, "second", "", 6, 0, Ascertainment.unknown())
+                .build();
         var all = Pedigree.builder("pair", "1");
         before.individuals()
                 .values()
-                .forEach(one -> all.add(
-                        one.id().equals("second.1") ? one.with(CalledName.of("cream", "Nowhere")) : one));
+                .forEach(one ->
+                        all.add(one.id().equals("second.1") ? one.with(CalledName.of("cream", "Nowhere")) : one));
         before.litters().values().forEach(all::add);
         return all.build();
     }
@@ -89,8 +88,7 @@ final class FrozenSamples {
                         new HeldModel("lethal", lethal.base(), List.of(), lethal.model(), Probability.of(1, 2), 1)),
                 List.of(Documents.reader().readCautions(Source.of("cautions", CAUTIONS))),
                 named,
-                List.of(Documents.reader()
-                        .readVocabulary(Source.of("vocabulary", VOCABULARY), List.of(Coats.TRAITS))),
+                List.of(Documents.reader().readVocabulary(Source.of("vocabulary", VOCABULARY), List.of(Coats.TRAITS))),
                 new Analysis.Settings(
                         Optional.of("even"),
                         List.of("coat"),
@@ -120,5 +118,4 @@ final class FrozenSamples {
                 HeldModel.of(Coats.lethal()),
                 patched());
     }
-
 }

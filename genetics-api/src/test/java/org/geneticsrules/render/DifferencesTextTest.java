@@ -37,8 +37,13 @@ class DifferencesTextTest {
 
     @Test
     void part_by_part_the_verdict_first() {
-        Node before = answer("No.", 4, caution("law", "Ask."), caution("vision", "See.")).build();
-        Node after = answer("Yes.", 8, caution("vision", "Look again, in daylight, before calling it so."), caution("law", "Ask."))
+        Node before = answer("No.", 4, caution("law", "Ask."), caution("vision", "See."))
+                .build();
+        Node after = answer(
+                        "Yes.",
+                        8,
+                        caution("vision", "Look again, in daylight, before calling it so."),
+                        caution("law", "Ask."))
                 .with("decided", Node.flag(true))
                 .build();
         assertEquals("""
@@ -90,8 +95,12 @@ class DifferencesTextTest {
 
     @Test
     void the_documents_and_the_library_are_told_when_a_question_is_asked_again() {
-        Node old = new ObjectBuilder().with("loci", new ObjectBuilder().with("C", "c").build()).build();
-        Node newer = new ObjectBuilder().with("loci", new ObjectBuilder().with("C", "d").build()).build();
+        Node old = new ObjectBuilder()
+                .with("loci", new ObjectBuilder().with("C", "c").build())
+                .build();
+        Node newer = new ObjectBuilder()
+                .with("loci", new ObjectBuilder().with("C", "d").build())
+                .build();
         String hash = "0123456789abcdef".repeat(4);
         Reference one = new Reference("own", "1", Optional.of(hash));
         Reference two = new Reference("own", "2", Optional.of(hash.replace('0', 'f')));
@@ -132,7 +141,8 @@ class DifferencesTextTest {
         }
         Node one = new ObjectBuilder().with("fit", before.build()).build();
         Node other = new ObjectBuilder().with("fit", after.build()).build();
-        String text = DifferencesText.of(Differences.between(one, other), TextStyle.standard().wide(60));
+        String text = DifferencesText.of(
+                Differences.between(one, other), TextStyle.standard().wide(60));
         assertTrue(text.contains("- and 3 more\n"), text);
         assertTrue(text.contains(" ...\n"), text);
         assertTrue(text.lines().allMatch(line -> line.length() <= 60), text);

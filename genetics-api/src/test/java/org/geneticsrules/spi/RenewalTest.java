@@ -30,7 +30,10 @@ class RenewalTest {
     private static final Model OLD = Coats.recessive();
     private static final Model NEW = Documents.reader()
             .readModel(
-                    Source.of("new", Documents.write(OLD).replace("\"version\": \"1\",\n  \"cat", "\"version\": \"2\",\n  \"cat")),
+                    Source.of(
+                            "new",
+                            Documents.write(OLD)
+                                    .replace("\"version\": \"1\",\n  \"cat", "\"version\": \"2\",\n  \"cat")),
                     List.of(Coats.TRAITS));
 
     private static Patch patch(String version, Model base) {
@@ -46,8 +49,7 @@ class RenewalTest {
     }
 
     private static CautionSet cautions(String id, String version) {
-        return new CautionSet(
-                id, version, Optional.empty(), Optional.of(Coats.TRAITS.reference()), ImmutableMap.of());
+        return new CautionSet(id, version, Optional.empty(), Optional.of(Coats.TRAITS.reference()), ImmutableMap.of());
     }
 
     private static Vocabulary names(String version) {

@@ -55,8 +55,11 @@ final class WhichModelCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return rivals.isEmpty()
-                ? litters.answer(choice, Analysis.Kind.AT_HAND, asked -> () ->
-                        asked.rivals().stream().map(HeldModel::of).toList())
+                ? litters.answer(
+                        choice,
+                        Analysis.Kind.AT_HAND,
+                        asked ->
+                                () -> asked.rivals().stream().map(HeldModel::of).toList())
                 : litters.answer(choice, Analysis.Kind.NAMED, asked -> {
                     List<Supplier<HeldModel>> others = rivals.stream()
                             .map(rival -> asked.read(() -> choice.held(rival)))

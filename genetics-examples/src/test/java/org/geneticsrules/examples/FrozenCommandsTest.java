@@ -102,8 +102,7 @@ class FrozenCommandsTest {
                 Files.delete(folder.resolve(gone));
             }
             Run again = Run.of("rerun", file("frozen.json"));
-            assertEquals(
-                    new Run(0, "The same: not a letter or a number of the answer is otherwise.\n", ""), again);
+            assertEquals(new Run(0, "The same: not a letter or a number of the answer is otherwise.\n", ""), again);
             Run check = Run.of("check", file("frozen.json"));
             assertEquals(ExitCodes.ANSWERED, check.code(), check.err());
             write();
@@ -129,8 +128,7 @@ class FrozenCommandsTest {
             Run asked = Run.of(words.toArray(String[]::new));
             assertEquals("", asked.err());
             Run run = Run.of("rerun", file("frozen.json"));
-            assertEquals(
-                    new Run(0, "The same: not a letter or a number of the answer is otherwise.\n", ""), run);
+            assertEquals(new Run(0, "The same: not a letter or a number of the answer is otherwise.\n", ""), run);
         }
         Run now = Run.of("rerun", file("frozen.json"), "--at-hand");
         assertEquals(0, now.code(), now.out() + now.err());
@@ -171,7 +169,9 @@ class FrozenCommandsTest {
         write(
                 "rival.json",
                 RIVAL.replaceFirst("\"version\": \"1\"", "\"version\": \"2\"")
-                        .replace("\"white\": \"1/2\", \"coloured\": \"1/2\"", "\"white\": \"2/3\", \"coloured\": \"1/3\""));
+                        .replace(
+                                "\"white\": \"1/2\", \"coloured\": \"1/2\"",
+                                "\"white\": \"2/3\", \"coloured\": \"1/3\""));
         String old = frozen();
         write("rival.json", RIVAL);
         Run run = Run.of("rerun", old, "--model", file("rival.json"), "--freeze", file("newer.json"));
@@ -189,7 +189,8 @@ class FrozenCommandsTest {
         assertEquals("answer-changes", found.get("kind").asString());
         assertFalse(found.get("same").asBoolean());
         Run json = Run.of("rerun", old, "--model", file("rival.json"), "--format", "json");
-        assertEquals(found.get("changes"), JsonMapper.shared().readTree(json.out()).get("changes"));
+        assertEquals(
+                found.get("changes"), JsonMapper.shared().readTree(json.out()).get("changes"));
     }
 
     @Test
@@ -223,7 +224,8 @@ class FrozenCommandsTest {
 
     @Test
     void nothing_is_ever_half_written() throws IOException {
-        Run nowhere = asked("litter-fit", "--freeze", folder.resolve("none/frozen.json").toString(), "--format", "xml");
+        Run nowhere = asked(
+                "litter-fit", "--freeze", folder.resolve("none/frozen.json").toString(), "--format", "xml");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, nowhere.code());
         assertTrue(nowhere.err().contains("there is no folder for"), nowhere.err());
         write("frozen.json", "old");
@@ -242,21 +244,27 @@ class FrozenCommandsTest {
 
     @Test
     void any_two_answers_can_be_compared() throws IOException {
-        String first = write("coat.json", Run.of("coat", "--look", "eye colour: pink", "--format", "json").out());
-        String other = write("other.json", Run.of("coat", "--look", "eye colour: dark", "--format", "json").out());
+        String first = write(
+                "coat.json",
+                Run.of("coat", "--look", "eye colour: pink", "--format", "json").out());
+        String other = write(
+                "other.json",
+                Run.of("coat", "--look", "eye colour: dark", "--format", "json").out());
         Run same = Run.of("compare-answers", first, first);
         assertEquals(new Run(0, "The same: not a letter or a number of the answer is otherwise.\n", ""), same);
         Run run = Run.of("compare-answers", first, other);
         assertEquals(ExitCodes.DIFFERENT, run.code(), run.err());
         String text = flowing(run.out());
         assertTrue(text.startsWith("The verdict is the same, but not everything; "), text);
-        assertTrue(text.contains("Cautions -------- - albino vision: gone: Albino ferrets see movement less well"), text);
+        assertTrue(
+                text.contains("Cautions -------- - albino vision: gone: Albino ferrets see movement less well"), text);
         run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
     }
 
     @Test
     void what_is_no_answer_is_told_of_both_files_at_once() {
-        Run run = Run.of("compare-answers", file("model.json"), file("none.json"), "--tolerance", "2", "--format", "xml");
+        Run run =
+                Run.of("compare-answers", file("model.json"), file("none.json"), "--tolerance", "2", "--format", "xml");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
         assertEquals("", run.out());
         assertTrue(run.err().contains("\"model\" is no kind of answer"), run.err());

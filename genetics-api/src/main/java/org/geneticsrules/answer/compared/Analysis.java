@@ -239,15 +239,15 @@ public record Analysis(
                         kind == Kind.AT_HAND
                                 ? rivals.stream().map(HeldModel::rival).toList()
                                 : List.of());
-        RecordedAnswers all = RecordedAnswers.of(
-                        answers, NamedRecords.of(pedigree, vocabularies, model.model()))
+        RecordedAnswers all = RecordedAnswers.of(answers, NamedRecords.of(pedigree, vocabularies, model.model()))
                 .with(settings.misnamed());
         RecordedAnswers recorded = settings.population().map(all::from).orElse(all);
         LitterAnswers litters =
                 LitterAnswers.of(recorded).about(settings.traits()).drawing(settings.draws(), settings.seed());
         return switch (kind) {
             case FIT -> litters.fit();
-            case NAMED -> litters.favour(rivals.stream().map(HeldModel::candidate).toList());
+            case NAMED ->
+                litters.favour(rivals.stream().map(HeldModel::candidate).toList());
             case AT_HAND -> litters.favour();
         };
     }
@@ -260,7 +260,8 @@ public record Analysis(
      */
     public Map<Reference, Node> documents() {
         Map<Reference, Node> found = new LinkedHashMap<>();
-        List<HeldModel> models = Stream.concat(Stream.of(model), rivals.stream()).toList();
+        List<HeldModel> models =
+                Stream.concat(Stream.of(model), rivals.stream()).toList();
         models.forEach(one -> put(CatalogueDocument.of(one.base().catalogue()), found));
         vocabularies.forEach(one -> put(CatalogueDocument.of(one.catalogue()), found));
         models.forEach(one -> put(ModelDocument.of(one.base()), found));
@@ -277,8 +278,7 @@ public record Analysis(
 
     /** By which a document is referred to. */
     private static Reference reference(Node document) {
-        return new Reference(
-                text(document, "id"), text(document, "version"), Optional.of(Canonical.sha256(document)));
+        return new Reference(text(document, "id"), text(document, "version"), Optional.of(Canonical.sha256(document)));
     }
 
     private static String text(Node document, String name) {

@@ -67,9 +67,10 @@ public record DocumentChange(
     private static List<Stated> documents(Analysis analysis) {
         List<Stated> found = new ArrayList<>();
         analysis.documents().forEach((reference, document) -> {
-            String kind = document instanceof ObjectNode object && object.members().get("kind") instanceof TextNode text
-                    ? text.value()
-                    : "";
+            String kind =
+                    document instanceof ObjectNode object && object.members().get("kind") instanceof TextNode text
+                            ? text.value()
+                            : "";
             found.add(new Stated(kind, reference, document));
         });
         return found;

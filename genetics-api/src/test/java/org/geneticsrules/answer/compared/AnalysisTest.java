@@ -42,20 +42,23 @@ class AnalysisTest {
 
     /** The services that it goes through, asked by hand. */
     private static LitterAnswers litters(RivalModel... rivals) {
-        Answers answers = Answers.of(CompiledModel.of(Coats.recessive()), List.of()).against(List.of(rivals));
-        return LitterAnswers.of(RecordedAnswers.of(answers, LITTER).with(MISNAMED).from("even"))
+        Answers answers =
+                Answers.of(CompiledModel.of(Coats.recessive()), List.of()).against(List.of(rivals));
+        return LitterAnswers.of(
+                        RecordedAnswers.of(answers, LITTER).with(MISNAMED).from("even"))
                 .about(List.of("coat"))
                 .drawing(500, 3);
     }
 
     @Test
     void it_asks_what_the_services_are_asked_by_hand() {
-        Analysis.Settings settings =
-                new Analysis.Settings(Optional.of("even"), List.of("coat"), MISNAMED, 500, 3);
+        Analysis.Settings settings = new Analysis.Settings(Optional.of("even"), List.of("coat"), MISNAMED, 500, 3);
         Model lethal = Coats.lethal();
         assertEquals(
                 text(litters().fit()),
-                text(Analysis.of(Analysis.Kind.FIT, held(Coats.recessive()), LITTER).asked(settings).run()));
+                text(Analysis.of(Analysis.Kind.FIT, held(Coats.recessive()), LITTER)
+                        .asked(settings)
+                        .run()));
         assertEquals(
                 text(litters().favour(List.of(Candidate.of(lethal)))),
                 text(Analysis.of(Analysis.Kind.NAMED, held(Coats.recessive()), LITTER, held(lethal))
@@ -80,30 +83,27 @@ class AnalysisTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> new Analysis.Settings(Optional.empty(), List.of(), Confusions.none(), 98, 1));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> HeldModel.of(Coats.recessive(), List.of(), Coats.lethal()));
+        assertThrows(IllegalArgumentException.class, () -> HeldModel.of(Coats.recessive(), List.of(), Coats.lethal()));
     }
 
     /** Two versions of one model may both be asked; each document is held once, by its hash. */
     @Test
     void each_document_is_held_once() {
         Model rarer = Coats.recessive("recessive", Probability.of(1, 3));
-        Analysis analysis = Analysis.of(
-                Analysis.Kind.NAMED, held(Coats.recessive()), LITTER, held(rarer), held(Coats.recessive()));
+        Analysis analysis =
+                Analysis.of(Analysis.Kind.NAMED, held(Coats.recessive()), LITTER, held(rarer), held(Coats.recessive()));
         Map<Reference, Node> documents = analysis.documents();
         assertEquals(
                 List.of("coats", "recessive", "recessive", "carriers"),
                 documents.keySet().stream().map(Reference::id).toList());
-        documents.forEach((reference, document) ->
-                assertEquals(reference.sha256().orElseThrow(), Canonical.sha256(document)));
+        documents.forEach(
+                (reference, document) -> assertEquals(reference.sha256().orElseThrow(), Canonical.sha256(document)));
     }
 
     @Test
     void documents_of_two_analyses_go_together_by_kind_and_id() {
         Model rarer = Coats.recessive("recessive", Probability.of(1, 3));
-        Analysis before =
-                Analysis.of(Analysis.Kind.NAMED, held(Coats.recessive()), LITTER, held(Coats.dominant()));
+        Analysis before = Analysis.of(Analysis.Kind.NAMED, held(Coats.recessive()), LITTER, held(Coats.dominant()));
         Analysis after = Analysis.of(Analysis.Kind.NAMED, held(rarer), LITTER, held(Coats.lethal()));
         List<DocumentChange> changes = DocumentChange.between(before, after);
         assertEquals(List.of(), DocumentChange.between(before, before));

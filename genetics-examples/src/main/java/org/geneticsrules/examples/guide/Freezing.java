@@ -77,7 +77,12 @@ final class Freezing {
     private static Model albino(String id, String version, Probability white) {
         return Model.builder(id, version, TRAITS)
                 .title(white.equals(Probability.ONE) ? "all c/c are white" : "some c/c are white")
-                .locus("C", c -> c.alleles("C", "c").dominant("C", "c").shows("C", "pigment").shows("c", "albino"))
+                .locus(
+                        "C",
+                        c -> c.alleles("C", "c")
+                                .dominant("C", "c")
+                                .shows("C", "pigment")
+                                .shows("c", "albino"))
                 .trait("coat", coat -> {
                     if (white.equals(Probability.ONE)) {
                         coat.when(Condition.where("C", "albino"), "white");
