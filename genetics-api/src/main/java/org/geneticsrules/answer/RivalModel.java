@@ -1,11 +1,13 @@
 package org.geneticsrules.answer;
 
 import com.google.common.base.Suppliers;
+import com.google.common.collect.ImmutableList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.patch.Patch;
 
 /**
  * A model of the same traits that somebody holds instead, and that is asked the same questions.
@@ -15,11 +17,15 @@ import org.geneticsrules.model.Model;
 public final class RivalModel {
 
     private final String title;
+    private final Supplier<Model> base;
+    private final ImmutableList<Patch> patches;
     private final Supplier<CompiledModel> compiled;
 
-    private RivalModel(String title, Supplier<CompiledModel> compiled) {
+    private RivalModel(String title, Supplier<Model> base, List<Patch> patches, Supplier<Model> model) {
         this.title = title;
-        this.compiled = compiled;
+        this.base = base;
+        this.patches = ImmutableList.copyOf(patches);
+        this.compiled = Suppliers.memoize(() -> CompiledModel.of(model.get()));
     }
 
     /**
@@ -30,7 +36,40 @@ public final class RivalModel {
      * @return the rival
      */
     public static RivalModel of(String title, Supplier<Model> model) {
-        return new RivalModel(title, Suppliers.memoize(() -> CompiledModel.of(model.get())));
+        Supplier<Model> once = Suppliers.memoize(model::get);
+        return new RivalModel(title, once, List.of(), once);
+    }
+
+    /**
+     * Describes a rival that is a model with patches.
+     *
+     * @param title what is held, in a few words
+     * @param base the model that is patched
+     * @param patches the patches
+     * @param model makes the patched model; is called once at most, by whichever thread asks first
+     * @return the rival
+     */
+    public static RivalModel patched(String title, Model base, List<Patch> patches, Supplier<Model> model) {
+        return new RivalModel(title, () -> base, patches, model);
+    }
+
+    /**
+     * Returns the model as it is without patches.
+     *
+     * @return the model that is patched, or the model itself
+     * @throws org.geneticsrules.problem.ProblemsException if it cannot be made
+     */
+    public Model base() {
+        return base.get();
+    }
+
+    /**
+     * Returns the patches that make the rival of its base.
+     *
+     * @return patches; none if it is a model of its own, or one of which nobody stated how it was made
+     */
+    public List<Patch> patches() {
+        return patches;
     }
 
     /**

@@ -18,7 +18,9 @@ public enum DocumentKind {
     /** Individuals, litters and corrections. */
     PEDIGREE,
     /** What the people of one region call what they see. */
-    VOCABULARY;
+    VOCABULARY,
+    /** A question with all that its answer hangs on, and the answer. */
+    ANALYSIS;
 
     /**
      * Returns the word that a document states as its {@code kind}.

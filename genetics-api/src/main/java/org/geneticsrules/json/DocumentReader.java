@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.geneticsrules.caution.CautionSet;
+import org.geneticsrules.document.Node;
 import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Draft;
 import org.geneticsrules.model.Model;
@@ -316,6 +317,48 @@ public final class DocumentReader {
         Optional<PedigreeBuilder> builder = PedigreeShape.read(document.root);
         return document.complete(() ->
                 NamedRecords.of(builder.orElseThrow(document::problemsSoFar).build(), vocabularies, model));
+    }
+
+    /**
+     * Reads a frozen analysis. All hashes are checked first, of each document that it holds and of the answer.
+     *
+     * @param source where its text comes from
+     * @return the question, with everything its answer hangs on, and the answer
+     * @throws ProblemsException if it is none, if any part of it is not what was frozen, or if what it holds does not fit together
+     * @throws UncheckedIOException if the source fails
+     */
+    public FrozenAnalysis readAnalysis(Source source) {
+        Document document = open(source);
+        AnalysisShape shape = AnalysisShape.read(document.root);
+        return document.complete(() -> AnalysisContents.read(shape, this));
+    }
+
+    /**
+     * Reads an answer of any kind as it is, to compare it with another.
+     *
+     * @param source where its text comes from: an answer as this library writes it, or a frozen analysis, whose answer is meant
+     * @return the document of the answer
+     * @throws ProblemsException if it states no kind of answer; what else it states is not checked, save the hashes of an analysis
+     * @throws UncheckedIOException if the source fails
+     */
+    public Node readAnswer(Source source) {
+        Document document = open(source);
+        Part.Members members = new Part.Members(document.root, document.root.entries());
+        Optional<String> kind = members.required("kind").flatMap(Part::text);
+        kind.filter(word -> !word.equals(DocumentKind.ANALYSIS.word()))
+                .filter(word -> DocumentKind.of(word).isPresent() || !Shared.isKind(word))
+                .ifPresent(word -> document.root
+                        .problems()
+                        .add("other-kind", "/kind", "\"" + word + "\" is no kind of answer", "an answer as JSON"));
+        return document.complete(() -> kind.orElseThrow().equals(DocumentKind.ANALYSIS.word())
+                ? AnalysisContents.read(readShape(document), this).answer()
+                : document.root.plain());
+    }
+
+    private static AnalysisShape readShape(Document document) {
+        AnalysisShape shape = AnalysisShape.read(document.root);
+        document.root.problems().throwIfAny();
+        return shape;
     }
 
     /** The model meant, or else one of its id and version, whose hash will be found to be another. */

@@ -115,6 +115,16 @@ public final class Documents {
     }
 
     /**
+     * Returns the text of a frozen analysis.
+     *
+     * @param frozen a question with all that its answer hangs on, and the answer
+     * @return JSON, ending in a newline
+     */
+    public static String write(FrozenAnalysis frozen) {
+        return write(frozen.toNode());
+    }
+
+    /**
      * Returns the JSON Schema (2020-12) of a kind of document. What the schema refuses, the reader refuses too; the reader also
      * refuses what no schema can say, such as overlapping cases.
      *

@@ -19,6 +19,12 @@ final class Head {
 
     /** Checks format version and kind, and returns id and version if both are stated. */
     static Optional<Reference> read(Part.Members document, DocumentKind kind) {
+        kind(document, kind);
+        return idAndVersion(document);
+    }
+
+    /** Checks format version and kind. */
+    static void kind(Part.Members document, DocumentKind kind) {
         document.required("formatVersion")
                 .ifPresent(part -> part.number().ifPresent(version -> {
                     if (version.compareTo(BigDecimal.ZERO) != 0) {
@@ -39,7 +45,6 @@ final class Head {
                                         part.pointer(),
                                         "this document is of kind " + found.word(),
                                         "a document of kind " + kind.word())));
-        return idAndVersion(document);
     }
 
     /** A reference to another document. */
@@ -106,7 +111,7 @@ final class Head {
         return one.flatMap(word -> many.map(words -> new Taxon.Young(word, words)));
     }
 
-    private static Optional<Reference> idAndVersion(Part.Members members) {
+    static Optional<Reference> idAndVersion(Part.Members members) {
         Optional<String> id = members.required("id").flatMap(Part::sentence);
         Optional<String> version = members.required("version").flatMap(Part::sentence);
         return id.flatMap(name -> version.map(number -> Reference.of(name, number)));

@@ -24,6 +24,9 @@ import org.geneticsrules.statistics.ChiSquared;
  */
 public final class LitterDocument {
 
+    /** What these answers state as their kind. */
+    static final String KIND = "litter-answer";
+
     private static final MathContext DIGITS = new MathContext(12);
 
     private LitterDocument() {}
@@ -37,7 +40,7 @@ public final class LitterDocument {
     public static Node of(LitterAnswer answer) {
         ObjectBuilder node = new ObjectBuilder()
                 .with("formatVersion", Node.number(0))
-                .with("kind", "litter-answer")
+                .with("kind", KIND)
                 .with("question", answer.question())
                 .with("verdict", answer.verdict())
                 .with("decided", Node.flag(answer.decided()))
@@ -60,7 +63,7 @@ public final class LitterDocument {
      * @return the text of the schema, which names itself {@code urn:geneticsrules:schema:litter-answer:0}
      */
     public static String schema() {
-        return Shared.schema("litter-answer");
+        return Shared.schema(KIND);
     }
 
     private static Node standings(Standings standings) {

@@ -24,6 +24,11 @@ final class Shared {
         }
     }
 
+    /** Whether there is a schema of documents of this kind. */
+    static boolean isKind(String word) {
+        return word.matches("[a-z]+(-[a-z]+)*") && Shared.class.getResource(word + ".schema.json") != null;
+    }
+
     /** Which document is meant. */
     static Node reference(Reference document) {
         return new ObjectBuilder()

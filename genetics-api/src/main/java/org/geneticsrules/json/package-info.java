@@ -16,6 +16,10 @@
  * <p>Problems carry a JSON Pointer and a position in the text, but not the name of the file: a caller that reads several knows
  * which one it was, and {@link org.geneticsrules.json.Source#name} gives what to print before the problem.
  *
+ * <p>A {@link org.geneticsrules.json.FrozenAnalysis} is a document that holds others. It is read in this order: its own shape, then the hash of
+ * every document in it and of the answer, then the catalogues, then what refers to them, then what patches make of the models. Problems
+ * within a document are placed in the whole.
+ *
  * <p>This is the only package that needs Jackson, and it needs it only for reading.
  */
 @NullMarked

@@ -354,8 +354,11 @@ public final class Registry {
     public List<RivalModel> rivals(Model model) {
         List<RivalModel> found = new ArrayList<>();
         for (Patch patch : patches(model)) {
-            found.add(RivalModel.of(
-                    patch.title().orElse(patch.id()), () -> Documents.reader().apply(model, List.of(patch))));
+            found.add(RivalModel.patched(
+                    patch.title().orElse(patch.id()),
+                    model,
+                    List.of(patch),
+                    () -> Documents.reader().apply(model, List.of(patch))));
         }
         for (Served one : served) {
             if (one.models().contains(model)) {

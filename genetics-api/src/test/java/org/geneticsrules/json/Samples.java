@@ -40,6 +40,7 @@ final class Samples {
                         .replace(
                                 "@sha256 of the sample model@",
                                 model().reference().sha256().orElseThrow());
+            case ANALYSIS -> Documents.write(FrozenAnalysis.of(FrozenSamples.everything()));
         };
     }
 
@@ -60,6 +61,7 @@ final class Samples {
             case PATCH -> reader.readPatch(source, List.of(model()));
             case PEDIGREE -> reader.readPedigree(source);
             case VOCABULARY -> reader.readVocabulary(source, catalogues);
+            case ANALYSIS -> reader.readAnalysis(source);
         };
     }
 

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.geneticsrules.answer.compared.Analysis;
 import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
@@ -134,7 +135,11 @@ class SchemaTest {
                         Sex.words(),
                         Fertility.words(),
                         Hearing.words(),
-                        Arrays.stream(Grade.values()).map(Grade::word).toList()),
+                        Arrays.stream(Grade.values()).map(Grade::word).toList(),
+                        Arrays.stream(Analysis.Kind.values())
+                                .map(Analysis.Kind::word)
+                                .toList(),
+                        DocumentKind.words().subList(0, 6)),
                 lists);
     }
 

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.NamedRecords;
@@ -60,6 +61,16 @@ final class Asked {
             throw new InputException(problems.toString());
         }
         return records.get();
+    }
+
+    /** The rivals of the model that are at hand. */
+    List<RivalModel> rivals() {
+        return answers.against();
+    }
+
+    /** The pedigree as it was recorded, to be asked for when nothing is wrong. */
+    Pedigree recorded() {
+        return named.orElseThrow().stated();
     }
 
     /** Answers about the pedigree, to be asked for when nothing is wrong. */

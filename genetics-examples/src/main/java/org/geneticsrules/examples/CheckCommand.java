@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import org.geneticsrules.json.DocumentKind;
 import org.geneticsrules.json.DocumentReader;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.Limits;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.problem.ProblemsException;
@@ -72,6 +73,8 @@ final class CheckCommand implements Callable<Integer> {
                 reader.readCautions(Source.of(file));
             } else if (kind == DocumentKind.VOCABULARY) {
                 vocabularies.add(reader.readVocabulary(Source.of(file), catalogues));
+            } else if (kind == DocumentKind.ANALYSIS) {
+                Documents.reader(Limits.registry()).readAnalysis(Source.of(file));
             }
         }));
         kinds.forEach((file, kind) -> checking(file, findings, () -> {

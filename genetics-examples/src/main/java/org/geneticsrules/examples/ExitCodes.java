@@ -9,6 +9,9 @@ public final class ExitCodes {
     /** The answer is that it cannot be decided: what was stated contradicts itself, or frequencies are missing. */
     public static final int UNDECIDED = 1;
 
+    /** Two answers that were compared differ. */
+    public static final int DIFFERENT = 1;
+
     /** The command line, a genotype, a look or a document could not be understood. */
     public static final int NOT_UNDERSTOOD = 2;
 

@@ -1,7 +1,8 @@
 package org.geneticsrules.examples;
 
+import java.util.List;
 import java.util.concurrent.Callable;
-import org.geneticsrules.answer.compared.LitterAnswers;
+import org.geneticsrules.answer.compared.Analysis;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -25,6 +26,9 @@ import picocli.CommandLine.Mixin;
             "  genetics litter-fit --pedigree litters.csv --traits \"eye colour\" \\",
             "      --misnamed \"eye colour: dark as pink=1/1000\"",
             "",
+            "With --freeze the question is kept with its answer and all that it hangs on, to be run again at any time",
+            "(genetics rerun).",
+            "",
             "Exits with 1 where the records exclude the model or go badly with it."
         })
 final class LitterFitCommand implements Callable<Integer> {
@@ -37,6 +41,6 @@ final class LitterFitCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return litters.answer(choice, asked -> LitterAnswers::fit);
+        return litters.answer(choice, Analysis.Kind.FIT, asked -> () -> List.of());
     }
 }

@@ -1,10 +1,16 @@
 package org.geneticsrules.examples;
 
+import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.geneticsrules.answer.compared.Analysis;
+import org.geneticsrules.answer.compared.HeldModel;
 import org.geneticsrules.answer.compared.LitterAnswer;
-import org.geneticsrules.answer.compared.LitterAnswers;
+import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.FrozenAnalysis;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,7 +20,6 @@ import picocli.CommandLine.Spec;
 /** What questions about litters have in common: the records, the traits, draws where not all can be gone through, and the output. */
 final class LitterQuestionOptions {
 
-    private static final int FEWEST_DRAWS = 99;
     private static final int MOST_DRAWS = 10_000_000;
 
     @Spec(Spec.Target.MIXEE)
@@ -44,6 +49,15 @@ final class LitterQuestionOptions {
             description = "Where the draws begin; the same seed gives the same p. Default: 1.")
     private long seed = ModelFit.USUAL_SEED;
 
+    @Option(
+            names = "--freeze",
+            paramLabel = "FILE",
+            description = {
+                "Keeps the question, the records, the models and the answer in one file, which needs",
+                "nothing else to be run again: genetics rerun FILE."
+            })
+    private @Nullable Path freeze;
+
     @Mixin
     private OutputChoice output;
 
@@ -51,17 +65,35 @@ final class LitterQuestionOptions {
      * Answers a question.
      *
      * @param choice the model
-     * @param question asks about the litters, with what else is named looked up first
+     * @param kind what is asked
+     * @param rivals looks up the models held against it, and makes them when nothing is wrong
      * @return one of {@link ExitCodes}
      */
-    int answer(ModelChoice choice, Function<Asked, Function<LitterAnswers, LitterAnswer>> question) {
+    int answer(ModelChoice choice, Analysis.Kind kind, Function<Asked, Supplier<List<HeldModel>>> rivals) {
         Asked asked = new Asked(choice.answers(), pedigree);
         asked.read(output::isJson); // a misspelt format is found before the work
-        Supplier<Integer> number = asked.read(() -> Inputs.count("--draws", draws, FEWEST_DRAWS, MOST_DRAWS));
-        Function<LitterAnswers, LitterAnswer> answer = question.apply(asked);
-        LitterAnswers litters =
-                LitterAnswers.of(asked.records()).about(Inputs.names(traits)).drawing(number.get(), seed);
-        return output.print(
-                answer.apply(litters), asked.model(), spec.commandLine().getOut());
+        Supplier<Integer> number =
+                asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
+        asked.read(() -> OutputFile.writable("--freeze", freeze));
+        Supplier<List<HeldModel>> others = rivals.apply(asked);
+        RecordedAnswers records = asked.records();
+        Analysis analysis = new Analysis(
+                kind,
+                choice.held(),
+                others.get(),
+                choice.cautions(asked.model()),
+                asked.recorded(),
+                pedigree.vocabularies(asked.recorded(), asked.model()),
+                new Analysis.Settings(
+                        pedigree.population(asked.model()),
+                        Inputs.names(traits),
+                        records.confusions(),
+                        number.get(),
+                        seed));
+        LitterAnswer answer = analysis.run();
+        if (freeze != null) {
+            OutputFile.write(freeze, Documents.write(FrozenAnalysis.of(analysis, answer)));
+        }
+        return output.print(answer, asked.model(), spec.commandLine().getOut());
     }
 }

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.RivalModel;
+import org.geneticsrules.answer.compared.HeldModel;
 import org.geneticsrules.caution.CautionSet;
-import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.expression.Completeness;
 import org.geneticsrules.json.DocumentKind;
@@ -91,7 +91,7 @@ final class ModelChoice {
     }
 
     /** A model to hold against the one chosen: another model, or the unpatched one with a patch; of a plug-in by id, or from a file. */
-    Candidate held(String stated) {
+    HeldModel held(String stated) {
         Shelf all = Shelf.open();
         Model base = base(all).model();
         boolean file = isFile(stated);
@@ -100,12 +100,16 @@ final class ModelChoice {
                 ? reading(path, reader -> reader.kindOf(Source.of(path))) == DocumentKind.PATCH
                 : all.patches(base).stream().anyMatch(patch -> patch.id().equals(stated));
         if (isPatch) {
-            Patch patch = patch(stated, base, all);
-            return Candidate.of(Documents.reader().apply(base, List.of(patch)))
-                    .called(patch.title().orElse(patch.id()));
+            List<Patch> patch = List.of(patch(stated, base, all));
+            return HeldModel.of(base, patch, Documents.reader().apply(base, patch));
         }
-        Model model = file ? read(path, all) : all.model(stated);
-        return Candidate.of(model).called(model.title().orElse(model.id()));
+        return HeldModel.of(file ? read(path, all) : all.model(stated));
+    }
+
+    /** The model chosen, with what it was made of. */
+    HeldModel held() {
+        Base base = base();
+        return HeldModel.of(base.model(), base.patches(), base.patched());
     }
 
     /** How complete the model chosen is; a file that is not patched may contradict itself. */
@@ -123,11 +127,16 @@ final class ModelChoice {
     Answers answers() {
         Shelf shelf = shelf();
         Model model = model(shelf);
-        List<CautionSet> sets = new ArrayList<>(shelf.cautions(model));
+        return Answers.of(CompiledModel.of(model), cautions(model)).against(alone ? List.of() : rivals(shelf));
+    }
+
+    /** All cautions that belong to the model chosen. */
+    List<CautionSet> cautions(Model model) {
+        List<CautionSet> sets = new ArrayList<>(shelf().cautions(model));
         for (Path path : cautions) {
             sets.add(reading(path, reader -> reader.readCautions(Source.of(path), model.catalogue())));
         }
-        return Answers.of(CompiledModel.of(model), sets).against(alone ? List.of() : rivals(shelf));
+        return sets;
     }
 
     /** What is held instead: of a model as it is, its patches and other models of its plug-in; of a patched one, the model as it is. */
@@ -162,7 +171,7 @@ final class ModelChoice {
     }
 
     /** An id is no path; a path is there, or looks like one. */
-    private static boolean isFile(String patch) {
+    static boolean isFile(String patch) {
         return patch.endsWith(".json") || patch.contains("/") || patch.contains("\\") || Files.exists(Path.of(patch));
     }
 

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.concurrent.CancellationException;
+import org.jspecify.annotations.Nullable;
 
 /** Writes a file as a whole or not at all, also where the program is ended meanwhile. Stateless and thread-safe. */
 final class OutputFile {
@@ -41,6 +42,20 @@ final class OutputFile {
         } catch (IOException e) {
             throw new UncheckedIOException(file + " cannot be written", e);
         }
+    }
+
+    /** Refuses a file that certainly cannot be written, before any work is done for it. */
+    static boolean writable(String option, @Nullable Path file) {
+        if (file == null) {
+            return true;
+        }
+        Path folder = file.toAbsolutePath().getParent();
+        if (Files.isDirectory(file) || folder == null || !Files.isDirectory(folder)) {
+            throw new InputException("problem: " + option + ": "
+                    + (Files.isDirectory(file) ? file + " is a folder" : "there is no folder for " + file)
+                    + "; expected a file in a folder that is there\n");
+        }
+        return true;
     }
 
     private static void move(Path from, Path to) throws IOException {

@@ -13,6 +13,7 @@ import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.pedigree.NamedRecords;
+import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.table.PedigreeTable;
 import org.geneticsrules.trait.Confusions;
@@ -69,6 +70,18 @@ final class PedigreeChoice {
     /** The recorded animals, with the names they were called by read. */
     NamedRecords read(Model model) {
         return read(file, model, vocabularies.all(model));
+    }
+
+    /** What reads the names of the recorded animals; nothing where there are none. */
+    List<Vocabulary> vocabularies(Pedigree recorded, Model model) {
+        boolean named = recorded.individuals().values().stream()
+                .anyMatch(one -> !one.names().isEmpty());
+        return named ? vocabularies.all(model) : List.of();
+    }
+
+    /** The population named for founders. */
+    Optional<String> population(Model model) {
+        return Inputs.population(model, population).map(Population::id);
     }
 
     /** The answers about the recorded animals, with what is assumed about them. */

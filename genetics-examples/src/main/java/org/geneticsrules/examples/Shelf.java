@@ -9,6 +9,7 @@ import org.geneticsrules.patch.Patch;
 import org.geneticsrules.spi.ModelSource;
 import org.geneticsrules.spi.PluginProblem;
 import org.geneticsrules.spi.Registry;
+import org.geneticsrules.spi.Renewal;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.vocabulary.Vocabulary;
 import org.jspecify.annotations.Nullable;
@@ -50,8 +51,17 @@ final class Shelf {
         return registry.model(id == null ? DEFAULT_MODEL : id);
     }
 
+    /** Puts the versions that the plug-ins have into a question. */
+    Renewal renewal() {
+        return Renewal.of(registry);
+    }
+
     Patch patch(String id) {
         return registry.patch(id);
+    }
+
+    List<Patch> patches() {
+        return registry.patches();
     }
 
     List<Patch> patches(Model base) {

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
-import org.geneticsrules.answer.compared.LitterAnswers;
-import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.answer.compared.Analysis;
+import org.geneticsrules.answer.compared.HeldModel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -29,6 +29,9 @@ import picocli.CommandLine.Option;
             "All rivals that the plug-in has, as far as they speak of the traits recorded:",
             "  genetics which-model --pedigree litters.csv --traits \"hue, eye colour\"",
             "",
+            "With --freeze the question is kept with its answer and all that it hangs on, to be run again at any time",
+            "(genetics rerun).",
+            "",
             "Exits with 1 where the records decide nothing."
         })
 final class WhichModelCommand implements Callable<Integer> {
@@ -51,14 +54,17 @@ final class WhichModelCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return litters.answer(choice, asked -> {
-            List<Supplier<Candidate>> others = rivals.stream()
-                    .map(rival -> asked.read(() -> choice.held(rival)))
-                    .toList();
-            return others.isEmpty()
-                    ? LitterAnswers::favour
-                    : answers ->
-                            answers.favour(others.stream().map(Supplier::get).toList());
-        });
+        return rivals.isEmpty()
+                ? litters.answer(
+                        choice,
+                        Analysis.Kind.AT_HAND,
+                        asked ->
+                                () -> asked.rivals().stream().map(HeldModel::of).toList())
+                : litters.answer(choice, Analysis.Kind.NAMED, asked -> {
+                    List<Supplier<HeldModel>> others = rivals.stream()
+                            .map(rival -> asked.read(() -> choice.held(rival)))
+                            .toList();
+                    return () -> others.stream().map(Supplier::get).toList();
+                });
     }
 }

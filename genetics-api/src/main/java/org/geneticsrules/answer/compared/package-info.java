@@ -13,6 +13,10 @@
  *   <li>The comparison is made again with one look in a hundred misread, and without each litter.
  *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
  * </ol>
+ *
+ * <p>{@link org.geneticsrules.answer.compared.Analysis} is such a question with all that its answer hangs on, as values: it is asked again in
+ * one call, and {@link org.geneticsrules.answer.compared.DocumentChange} tells in which documents two of them differ. Nothing else enters an
+ * answer: what is drawn is drawn from the seed that the settings state.
  */
 @NullMarked
 package org.geneticsrules.answer.compared;

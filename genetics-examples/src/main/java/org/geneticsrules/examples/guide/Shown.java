@@ -1,6 +1,7 @@
 package org.geneticsrules.examples.guide;
 
 import org.geneticsrules.document.Node;
+import org.geneticsrules.json.FrozenAnalysis;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelDocument;
 import org.geneticsrules.patch.Patch;
@@ -12,7 +13,7 @@ import org.geneticsrules.trait.Catalogue;
 /**
  * What a sample is about, so that a page can show it as a document too. Immutable and thread-safe.
  *
- * @param document the model, the patch or the pedigree in plain form
+ * @param document the model, the patch, the pedigree or the analysis in plain form
  * @param catalogue the traits it speaks of
  */
 public record Shown(Node document, Catalogue catalogue) {
@@ -47,5 +48,15 @@ public record Shown(Node document, Catalogue catalogue) {
      */
     static Shown of(Patch patch, Model base) {
         return new Shown(PatchDocument.of(patch), base.catalogue());
+    }
+
+    /**
+     * Returns a frozen analysis to be shown.
+     *
+     * @param frozen a question with its answer
+     * @return its document and the catalogue of the model in use
+     */
+    static Shown of(FrozenAnalysis frozen) {
+        return new Shown(frozen.toNode(), frozen.analysis().model().base().catalogue());
     }
 }

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
@@ -191,6 +192,23 @@ final class Blocks {
                 ? printed.errors()
                 : String.join("\n", kept(printed.lines(), parts, Optional.of("[...]")));
         return typed(words) + "\n\n" + said.strip() + "\n";
+    }
+
+    /** Freezes what the page about matings and records runs again. */
+    static void freeze(Path file) {
+        Printed printed = printed(List.of(
+                "litter-fit",
+                "--pedigree",
+                Guide.JOBS.resolve("litters.csv").toString(),
+                "--traits",
+                "eye colour",
+                "--population",
+                "few carriers",
+                "--freeze",
+                file.toString()));
+        if (printed.lines().isEmpty()) {
+            throw new IllegalArgumentException(printed.errors());
+        }
     }
 
     /** The command line in lines that are not too long. */

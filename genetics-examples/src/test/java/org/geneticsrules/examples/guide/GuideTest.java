@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +26,7 @@ import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.pedigree.PedigreeDocument;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.CatalogueDocument;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,6 +70,20 @@ class GuideTest {
 
     static Stream<String> samples() {
         return Samples.all().keySet().stream();
+    }
+
+    /** The analysis that a daily question runs again is the one that is frozen today. */
+    @BeforeAll
+    static void the_frozen_analysis_is_up_to_date() throws IOException {
+        Path frozen = Guide.JOBS.resolve("frozen.json");
+        Path today = Files.createTempFile("frozen", ".json");
+        Blocks.freeze(today);
+        if (Boolean.getBoolean("guide.write")) {
+            Files.copy(today, frozen, StandardCopyOption.REPLACE_EXISTING);
+        }
+        assertEquals(
+                Guide.read(today), Guide.read(frozen), "frozen.json is behind; run this test with -Dguide.write=true");
+        Files.delete(today);
     }
 
     @ParameterizedTest
@@ -252,6 +268,7 @@ class GuideTest {
             case VOCABULARY ->
                 Documents.reader().readVocabulary(source, List.of(catalogue)).toDocument();
             case PEDIGREE -> PedigreeDocument.of(Documents.reader().readPedigree(source));
+            case ANALYSIS -> Documents.reader().readAnalysis(source).toNode();
             default -> throw new IllegalArgumentException("the guide shows no such document: " + document);
         };
     }
