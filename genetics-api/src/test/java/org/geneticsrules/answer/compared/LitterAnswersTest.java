@@ -5,6 +5,7 @@ import static org.geneticsrules.testing.Coats.LIGHT;
 import static org.geneticsrules.testing.Coats.seen;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.networknt.schema.InputFormat;
@@ -26,12 +27,17 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.pedigree.Individual;
+import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Problem;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.testing.Coats;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** What litters say of models, in sentences. */
 class LitterAnswersTest {
@@ -150,9 +156,8 @@ class LitterAnswersTest {
                 answer.verdict());
     }
 
-    @Test
-    void a_model_that_leaves_a_trait_open_makes_it_left_out() {
-        Model silent = Model.builder("silent", "1", Coats.TRAITS)
+    private static Model silent() {
+        return Model.builder("silent", "1", Coats.TRAITS)
                 .locus(
                         "A",
                         at -> at.alleles("D", "d")
@@ -160,7 +165,11 @@ class LitterAnswersTest {
                                 .shows("D", "dark")
                                 .shows("d", "light"))
                 .build();
-        LitterAnswers asked = litters(Coats.recessive(), Coats.ofCarriers(8, 4), silent, Coats.lethal());
+    }
+
+    @Test
+    void a_model_that_leaves_a_trait_open_makes_it_left_out() {
+        LitterAnswers asked = litters(Coats.recessive(), Coats.ofCarriers(8, 4), silent(), Coats.lethal());
         LitterAnswer answer = asked.favour();
         assertEquals(2, answer.comparison().orElseThrow().models().size());
         assertTrue(
@@ -169,6 +178,35 @@ class LitterAnswersTest {
         LitterAnswer named = asked.favour(List.of(Candidate.of(Coats.lethal()).called("the other")));
         assertEquals(
                 "the other", named.comparison().orElseThrow().models().get(1).title());
+    }
+
+    private static Problem refused(Executable asked) {
+        return assertThrows(ProblemsException.class, asked).problems().get(0);
+    }
+
+    /** What nobody looked at says nothing of inheritance, whichever question is asked. */
+    @Test
+    void litters_of_which_no_kit_was_looked_at_are_refused() {
+        Pedigree pedigree = couple()
+                .add(Individual.of("kit"))
+                .add(Litter.of("litter", "dam", "sire", "kit").with(Ascertainment.complete()))
+                .build();
+        LitterAnswers asked = litters(Coats.recessive(), pedigree, Coats.lethal());
+        assertEquals("no-kits", refused(asked::fit).code());
+        assertEquals("no-kits", refused(asked::favour).code());
+        assertTrue(refused(asked::fit).message().contains("no kit of a recorded litter"), refused(asked::fit)::message);
+    }
+
+    /** A rival that is silent about what was recorded is no rival, and one model alone favours nothing. */
+    @Test
+    void a_comparison_with_no_rival_left_is_refused_with_their_names() {
+        Pedigree pedigree = Coats.ofCarriers(8, 4);
+        Problem none = refused(litters(Coats.recessive(), pedigree)::favour);
+        assertEquals("no-rival", none.code());
+        assertTrue(none.message().endsWith("speaks"), none.message());
+        Problem silent = refused(litters(Coats.recessive(), pedigree, silent())::favour);
+        assertEquals("no-rival", silent.code());
+        assertTrue(silent.message().endsWith(": \"silent\""), silent.message());
     }
 
     @Test
