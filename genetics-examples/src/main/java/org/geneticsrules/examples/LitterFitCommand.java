@@ -25,7 +25,8 @@ import picocli.CommandLine.Mixin;
             "  genetics litter-fit --pedigree litters.csv --traits \"eye colour\" \\",
             "      --misnamed \"eye colour: dark as pink=1/1000\"",
             "",
-            "Exits with 1 where the records exclude the model or go badly with it."
+            "Exits with 1 where no litter could be tested; that litters exclude the model, or go badly with it, is an",
+            "answer (\"rejected\" in the document)."
         })
 final class LitterFitCommand implements Callable<Integer> {
 
