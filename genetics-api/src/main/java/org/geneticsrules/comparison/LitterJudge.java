@@ -192,8 +192,7 @@ final class LitterJudge {
             looks.forEach(look -> examples.add(way.showing(litter.born(), look)));
             this.signs = new boolean[looks.size()];
             if (litter.chances().length > 0) {
-                Sighting sign =
-                        litter.litter().ascertainment().noticedBy().orElseThrow();
+                Sighting sign = litter.litter().ascertainment().noticedBy().orElseThrow();
                 for (int at = 0; at < signs.length; at++) {
                     signs[at] = looks.get(at).look().shows(sign.look());
                 }

@@ -174,7 +174,8 @@ public final class LitterDocument {
     }
 
     private static Node fitOtherwise(FitOtherwise one) {
-        ObjectBuilder node = new ObjectBuilder().with("what", one.assumed()).with("rejected", Node.flag(one.rejected()));
+        ObjectBuilder node =
+                new ObjectBuilder().with("what", one.assumed()).with("rejected", Node.flag(one.rejected()));
         one.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(one.standardError())));
         return node.build();
     }

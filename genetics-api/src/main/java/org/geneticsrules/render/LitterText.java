@@ -77,8 +77,8 @@ public final class LitterText {
             Standings.Standing one = models.get(m);
             OptionalInt like = like(standings, m);
             if (like.isPresent()) {
-                text.item((m + 1) + ". " + one.title() + ": as likely in every litter as under " + (like.getAsInt() + 1) + "; "
-                        + belief(one));
+                text.item((m + 1) + ". " + one.title() + ": as likely in every litter as under " + (like.getAsInt() + 1)
+                        + "; " + belief(one));
                 continue;
             }
             List<String> words = new ArrayList<>();
@@ -98,8 +98,8 @@ public final class LitterText {
                         "excluded in " + ModelNumbers.some(recheck.litters())
                                 + (recheck.animals().isEmpty()
                                         ? "; no single animal decides it"
-                                        : "; without any one of the records of "
-                                                + ModelNumbers.some(recheck.animals()) + " it is possible"));
+                                        : "; without any one of the records of " + ModelNumbers.some(recheck.animals())
+                                                + " it is possible"));
             }
         }
         text.paragraph("A likelihood ratio of " + String.format(Locale.ROOT, "%.0f", standings.bar())
@@ -190,12 +190,14 @@ public final class LitterText {
                 .forEach(one -> all.add(new Standings.Otherwise("without litter " + one.litter(), one.logs())));
         for (Standings.Otherwise one : all) {
             OptionalInt best = one.best();
-            boolean same = one.logs().stream().map(ModelNumbers::number).distinct().count() == 1;
+            boolean same =
+                    one.logs().stream().map(ModelNumbers::number).distinct().count() == 1;
             text.item(one.assumed() + ": "
                     + (best.isEmpty()
                             ? "all exclude the records"
                             : same
-                                    ? "all the same (" + ModelNumbers.number(one.logs().get(0)) + ")"
+                                    ? "all the same ("
+                                            + ModelNumbers.number(one.logs().get(0)) + ")"
                                     : standings.models().get(best.getAsInt()).title() + " is best ("
                                             + ModelNumbers.logs(one.logs(), m -> true, "excluded") + ")"));
         }
@@ -210,8 +212,11 @@ public final class LitterText {
         }
         for (FitOtherwise one : all) {
             text.item(one.assumed() + ": "
-                    + one.p().map(p -> "p " + chance(p)
-                                    + (one.standardError() > 0 ? ", standard error " + chance(one.standardError()) : ""))
+                    + one.p()
+                            .map(p -> "p " + chance(p)
+                                    + (one.standardError() > 0
+                                            ? ", standard error " + chance(one.standardError())
+                                            : ""))
                             .orElse(one.rejected() ? "excluded" : "not tested"));
         }
     }
@@ -270,15 +275,17 @@ public final class LitterText {
         List<String> names = mating.test().observed().names();
         List<Long> counts = mating.test().observed().values();
         for (int at = 0; at < names.size(); at++) {
-            nested(text, String.format(
-                    Locale.ROOT,
-                    "%s: %d, %.2f expected; share %.3f, 95 %% interval %.3f to %.3f",
-                    names.get(at),
-                    counts.get(at),
-                    expected.get(at),
-                    (double) counts.get(at) / mating.test().observed().total(),
-                    mating.shares().get(at).low(),
-                    mating.shares().get(at).high()));
+            nested(
+                    text,
+                    String.format(
+                            Locale.ROOT,
+                            "%s: %d, %.2f expected; share %.3f, 95 %% interval %.3f to %.3f",
+                            names.get(at),
+                            counts.get(at),
+                            expected.get(at),
+                            (double) counts.get(at) / mating.test().observed().total(),
+                            mating.shares().get(at).low(),
+                            mating.shares().get(at).high()));
         }
         if (!mating.independent()) {
             nested(
@@ -287,13 +294,17 @@ public final class LitterText {
             return;
         }
         mating.exact()
-                .ifPresent(exact -> nested(text, "exact multinomial test: p " + chance(exact.p())
-                        + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
+                .ifPresent(exact -> nested(
+                        text,
+                        "exact multinomial test: p " + chance(exact.p())
+                                + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
         mating.test().chiSquared().ifPresent(chi -> nested(text, "chi-squared " + statistic(chi)));
         mating.test().g().ifPresent(g -> nested(text, "G " + statistic(g)));
         if (!mating.test().small().isEmpty()) {
-            nested(text, "fewer than 5 are expected of "
-                    + String.join(", ", mating.test().small()) + ": go by the exact test");
+            nested(
+                    text,
+                    "fewer than 5 are expected of "
+                            + String.join(", ", mating.test().small()) + ": go by the exact test");
         }
     }
 

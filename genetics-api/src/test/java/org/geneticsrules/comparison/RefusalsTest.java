@@ -37,11 +37,7 @@ import org.junit.jupiter.api.Test;
 class RefusalsTest {
 
     private static ModelComparison question(Pedigree pedigree, Model... models) {
-        return ModelComparison.of(
-                        List.of(models).stream()
-                                .map(Candidate::of)
-                                .toList(),
-                        pedigree)
+        return ModelComparison.of(List.of(models).stream().map(Candidate::of).toList(), pedigree)
                 .from("even");
     }
 
@@ -110,7 +106,9 @@ class RefusalsTest {
         }
         Pedigree sound = noticed(summer, new Ascertainment.AtLeastOne(told));
         assertEquals(
-                Math.log(9.0 / 64 / (37.0 / 64)), question(sound, winter()).compare().log(0), 1e-9);
+                Math.log(9.0 / 64 / (37.0 / 64)),
+                question(sound, winter()).compare().log(0),
+                1e-9);
     }
 
     private static Individual tested(String id, Sex sex, String pair) {
@@ -120,12 +118,10 @@ class RefusalsTest {
     /** A light sire who was tested to be D/d can be where light is dominant, and not where it is recessive, whatever his kits show. */
     @Test
     void founders_that_contradict_themselves_are_excluded_and_not_alike() {
-        Individual sire = seen("sire", LIGHT)
-                .with(new GenotypeTest(Optional.empty(), "A", Set.of("D/d"), Probability.ZERO));
+        Individual sire =
+                seen("sire", LIGHT).with(new GenotypeTest(Optional.empty(), "A", Set.of("D/d"), Probability.ZERO));
         Pedigree pedigree = Coats.litter(
-                        Pedigree.builder("contradiction", "1")
-                                .add(sire)
-                                .add(tested("dam", Sex.FEMALE, "d/d")),
+                        Pedigree.builder("contradiction", "1").add(sire).add(tested("dam", Sex.FEMALE, "d/d")),
                         "litter",
                         "",
                         0,
@@ -151,8 +147,8 @@ class RefusalsTest {
     void a_litter_of_an_uncertain_sire_is_untested_and_counted() {
         PedigreeBuilder builder = carriers().add(tested("other", Sex.MALE, "D/D"));
         Coats.litter(builder, "certain", "", 5, 1, Ascertainment.complete());
-        FittedModel certain = ModelFit.of(question(builder.build(), Coats.recessive()), 0)
-                .judge();
+        FittedModel certain =
+                ModelFit.of(question(builder.build(), Coats.recessive()), 0).judge();
         assertEquals(0, certain.untested());
         builder.add(seen("kit", Coats.DARK))
                 .add(Litter.of(
@@ -163,8 +159,8 @@ class RefusalsTest {
                                         Paternity.Candidate.of("other", Probability.of(1, 2))),
                                 "kit")
                         .with(Ascertainment.complete()));
-        FittedModel fit = ModelFit.of(question(builder.build(), Coats.recessive()), 0)
-                .judge();
+        FittedModel fit =
+                ModelFit.of(question(builder.build(), Coats.recessive()), 0).judge();
         LitterFit uncertain = fit.litters().get(1);
         assertEquals("uncertain", uncertain.litter());
         assertEquals(Standing.FINE, uncertain.standing());
@@ -181,8 +177,8 @@ class RefusalsTest {
         Coats.litter(builder, "first", "", 5, 1, Ascertainment.complete());
         builder.add(Individual.of("unseen"))
                 .add(Litter.of("second", "dam", "sire", "unseen").with(Ascertainment.complete()));
-        FittedModel fit = ModelFit.of(question(builder.build(), Coats.recessive()), 0)
-                .judge();
+        FittedModel fit =
+                ModelFit.of(question(builder.build(), Coats.recessive()), 0).judge();
         assertEquals(0, fit.untested());
         assertEquals(6, fit.kits().size());
         assertEquals(Standing.NOT_JUDGED, fit.litters().get(1).standing());

@@ -45,8 +45,8 @@ class ModelDocumentTest {
 
     /** A model of the statements of another. */
     private static Model anew(Model model) {
-        ModelBuilder builder = Model.builder(model.id(), model.version(), model.catalogue())
-                .derivedFrom(model.derivedFrom());
+        ModelBuilder builder =
+                Model.builder(model.id(), model.version(), model.catalogue()).derivedFrom(model.derivedFrom());
         model.title().ifPresent(builder::title);
         model.taxon().ifPresent(builder::taxon);
         model.licence().ifPresent(builder::licence);

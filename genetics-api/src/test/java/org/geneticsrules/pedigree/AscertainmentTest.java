@@ -74,8 +74,7 @@ class AscertainmentTest {
         assertEquals(Optional.empty(), Ascertainment.complete().noticedBy());
         Sighting dusk = PINK.in("dusk");
         assertEquals(Optional.of(dusk), new Ascertainment.AtLeastOne(dusk).noticedBy());
-        assertEquals(
-                Optional.of(dusk), new Ascertainment.Probands(dusk, HALF, OptionalInt.empty()).noticedBy());
+        assertEquals(Optional.of(dusk), new Ascertainment.Probands(dusk, HALF, OptionalInt.empty()).noticedBy());
         assertEquals(Optional.of(dusk), new Ascertainment.ParentsChosen(dusk).noticedBy());
     }
 

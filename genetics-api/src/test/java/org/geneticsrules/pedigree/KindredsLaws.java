@@ -48,7 +48,10 @@ class KindredsLaws {
         List<Pedigree> each = apart.each();
         assertEquals(
                 expected,
-                each.stream().map(one -> one.individuals().keySet()).map(Set::copyOf).toList());
+                each.stream()
+                        .map(one -> one.individuals().keySet())
+                        .map(Set::copyOf)
+                        .toList());
         for (int kindred = 0; kindred < expected.size(); kindred++) {
             for (String id : expected.get(kindred)) {
                 assertEquals(kindred, apart.of(pedigree.positionOf(id)));

@@ -39,8 +39,12 @@ class KindredsTest {
     void kindreds_are_numbered_by_their_first_animals() {
         Kindreds apart = Kindreds.of(kennel());
         assertEquals(3, apart.count());
-        assertEquals(List.of(0, 1, 0, 1, 0, 2, 1), List.of(0, 1, 2, 3, 4, 5, 6).stream().map(apart::of).toList());
-        assertEquals(List.of(0, 1, Links.NONE), List.of(0, 1, 2).stream().map(apart::ofLitter).toList());
+        assertEquals(
+                List.of(0, 1, 0, 1, 0, 2, 1),
+                List.of(0, 1, 2, 3, 4, 5, 6).stream().map(apart::of).toList());
+        assertEquals(
+                List.of(0, 1, Links.NONE),
+                List.of(0, 1, 2).stream().map(apart::ofLitter).toList());
     }
 
     @Test
@@ -78,16 +82,14 @@ class KindredsTest {
         Set<String> first = Set.of("ann", "art", "ann's kit");
         Set<String> second = Set.of("bea", "bob", "bea's kit");
         assertEquals(List.of(first, second, Set.of("alone")), ids(apart.portions(1)));
-        assertEquals(
-                List.of(first, Set.of("bea", "bob", "bea's kit", "alone")), ids(apart.portions(4)));
+        assertEquals(List.of(first, Set.of("bea", "bob", "bea's kit", "alone")), ids(apart.portions(4)));
         assertEquals(Set.of("a", "nobody"), apart.portions(4).get(0).litters().keySet());
         assertThrows(IllegalArgumentException.class, () -> apart.portions(0));
     }
 
     @Test
     void an_animal_that_is_not_recorded_is_refused() {
-        assertThrows(
-                IllegalArgumentException.class, () -> Kindreds.of(kennel()).around(List.of("stranger")));
+        assertThrows(IllegalArgumentException.class, () -> Kindreds.of(kennel()).around(List.of("stranger")));
     }
 
     @Test

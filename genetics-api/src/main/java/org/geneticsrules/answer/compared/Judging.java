@@ -231,7 +231,9 @@ final class Judging {
     /** In which other populations it would be the other way round. */
     private static String turns(FittedModel fit, List<FitOtherwise> otherwise) {
         List<String> turning = otherwise.stream()
-                .filter(one -> one.rejected() ? !fit.isRejected() : fit.isRejected() && one.p().isPresent())
+                .filter(one -> one.rejected()
+                        ? !fit.isRejected()
+                        : fit.isRejected() && one.p().isPresent())
                 .map(FitOtherwise::assumed)
                 .toList();
         return turning.isEmpty() ? "" : " That turns with " + Ratios.some(turning, ", ", ", or with ") + ".";

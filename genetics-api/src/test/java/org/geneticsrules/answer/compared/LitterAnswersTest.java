@@ -83,8 +83,7 @@ class LitterAnswersTest {
     /** Whether a litter of a sire who is not known goes with a model is not tested, so nothing is decided. */
     @Test
     void a_question_that_was_not_tested_is_not_decided() {
-        Pedigree pedigree = couple()
-                .add(seen("kit", DARK))
+        Pedigree pedigree = couple().add(seen("kit", DARK))
                 .add(Litter.of("litter", Optional.of("dam"), Paternity.unknown(), "kit")
                         .with(Ascertainment.complete()))
                 .build();
@@ -209,11 +208,13 @@ class LitterAnswersTest {
         model.loci().values().forEach(builder::locus);
         model.rules().values().forEach(builder::trait);
         model.populations().values().forEach(builder::population);
-        return builder.population(population, described -> model.loci().values().forEach(locus -> {
-                    List<String> alleles = List.copyOf(locus.alleles().keySet());
-                    described.frequency(locus.id(), alleles.get(0), light.complement());
-                    described.frequency(locus.id(), alleles.get(1), light);
-                }))
+        return builder.population(
+                        population,
+                        described -> model.loci().values().forEach(locus -> {
+                            List<String> alleles = List.copyOf(locus.alleles().keySet());
+                            described.frequency(locus.id(), alleles.get(0), light.complement());
+                            described.frequency(locus.id(), alleles.get(1), light);
+                        }))
                 .build();
     }
 
@@ -263,8 +264,8 @@ class LitterAnswersTest {
     void a_population_that_turns_a_fit_is_named() {
         Pedigree pedigree = Coats.litter(couple(), "first", "", 5, 1, Ascertainment.complete())
                 .build();
-        LitterAnswer answer =
-                litters(with(Coats.recessive(), "none", Probability.ZERO), pedigree).fit();
+        LitterAnswer answer = litters(with(Coats.recessive(), "none", Probability.ZERO), pedigree)
+                .fit();
         assertFalse(answer.fit().orElseThrow().isRejected());
         assertTrue(answer.fitOtherwise().get(0).rejected());
         assertTrue(answer.verdict().endsWith(" That turns with founders as in \"none\"."), answer.verdict());
@@ -283,7 +284,9 @@ class LitterAnswersTest {
         Answers answers = Answers.of(CompiledModel.of(Coats.recessive()), List.of(cautions))
                 .against(List.of(RivalModel.of("lethal", Coats::lethal)));
         LitterAnswers asked = LitterAnswers.of(RecordedAnswers.of(answers, Coats.ofCarriers(8, 4)));
-        assertEquals(List.of("litter"), asked.fit().cautions().stream().map(Caution::id).toList());
+        assertEquals(
+                List.of("litter"),
+                asked.fit().cautions().stream().map(Caution::id).toList());
         assertEquals(
                 List.of("litter", "hypothesis"),
                 asked.favour().cautions().stream().map(Caution::id).toList());
@@ -296,8 +299,7 @@ class LitterAnswersTest {
     /** What nobody looked at says nothing of inheritance, whichever question is asked. */
     @Test
     void litters_of_which_no_kit_was_looked_at_are_refused() {
-        Pedigree pedigree = couple()
-                .add(Individual.of("kit"))
+        Pedigree pedigree = couple().add(Individual.of("kit"))
                 .add(Litter.of("litter", "dam", "sire", "kit").with(Ascertainment.complete()))
                 .build();
         LitterAnswers asked = litters(Coats.recessive(), pedigree, Coats.lethal());
@@ -332,8 +334,10 @@ class LitterAnswersTest {
         for (LitterAnswer answer : List.of(
                 litters(Coats.recessive(), Coats.ofCarriers(9, 3)).fit(),
                 litters(Coats.recessive(), pedigree).fit(),
-                litters(with(Coats.recessive(), "none", Probability.ZERO), pedigree).fit(),
-                litters(with(Coats.recessive(), "few", Probability.of(1, 10)), pedigree).fit(),
+                litters(with(Coats.recessive(), "none", Probability.ZERO), pedigree)
+                        .fit(),
+                litters(with(Coats.recessive(), "few", Probability.of(1, 10)), pedigree)
+                        .fit(),
                 litters(Coats.dominant(), pedigree).fit(),
                 litters(Coats.recessive(), pedigree, Coats.dominant(), Coats.twoLoci(), Coats.lethal())
                         .favour(),

@@ -66,21 +66,19 @@ class ManyModelsTest {
         others.add(Candidate.of(Coats.lethal()));
         LitterAnswer answer = favour(Coats.ofCarriers(9, 3), Coats.recessive(), others);
         assertTrue(
-                answer.verdict()
-                        .contains("1.22 : 1 likelier under \"recessive\" than under \"lethal\""),
+                answer.verdict().contains("1.22 : 1 likelier under \"recessive\" than under \"lethal\""),
                 answer.verdict());
         assertTrue(
                 answer.verdict().contains("as \"rare 1\", \"rare 2\", \"rare 3\", \"rare 4\", \"rare 5\" and 4 more;"),
                 answer.verdict());
         String text = LitterText.of(answer);
         // ten models share one number, the eleventh has another
-        String alike = String.format(
-                java.util.Locale.ROOT, "%.4f", 9 * Math.log(0.75) + 3 * Math.log(0.25));
-        String lethal = String.format(
-                java.util.Locale.ROOT, "%.4f", 9 * Math.log(2.0 / 3) + 3 * Math.log(1.0 / 3));
+        String alike = String.format(java.util.Locale.ROOT, "%.4f", 9 * Math.log(0.75) + 3 * Math.log(0.25));
+        String lethal = String.format(java.util.Locale.ROOT, "%.4f", 9 * Math.log(2.0 / 3) + 3 * Math.log(1.0 / 3));
         assertTrue(
                 text.replaceAll("\\s+", " ")
-                        .contains("litter litter: " + alike + " under 1, 2, 3, 4, 5, 6 and 4 more; " + lethal + " under 11"),
+                        .contains("litter litter: " + alike + " under 1, 2, 3, 4, 5, 6 and 4 more; " + lethal
+                                + " under 11"),
                 text);
         text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
     }
@@ -97,9 +95,10 @@ class ManyModelsTest {
         LitterAnswer answer = favour(pedigree, Coats.recessive(), others);
         assertTrue(
                 answer.verdict()
-                        .startsWith("The records exclude \"dominant 1\", \"dominant 2\", \"dominant 3\", \"dominant 4\","
-                                + " \"dominant 5\" and 2 more, and allow \"recessive\". That hangs on single records: without"
-                                + " any one of those of sire, dam and first.5 the rest is possible. Look at them again,"),
+                        .startsWith(
+                                "The records exclude \"dominant 1\", \"dominant 2\", \"dominant 3\", \"dominant 4\","
+                                        + " \"dominant 5\" and 2 more, and allow \"recessive\". That hangs on single records: without"
+                                        + " any one of those of sire, dam and first.5 the rest is possible. Look at them again,"),
                 answer.verdict());
     }
 
@@ -128,8 +127,7 @@ class ManyModelsTest {
         Coats.litter(builder, "first", "", 3, 1, Ascertainment.complete());
         builder.add(seen("sire 2", Coats.LIGHT)).add(seen("dam 2", Coats.LIGHT));
         Coats.litter(builder, "second", " 2", 1, 3, Ascertainment.complete());
-        LitterAnswer answer =
-                favour(builder.build(), Coats.recessive(), List.of(Candidate.of(Coats.dominant())));
+        LitterAnswer answer = favour(builder.build(), Coats.recessive(), List.of(Candidate.of(Coats.dominant())));
         assertEquals(
                 "None of these models allows the records. That hangs on single records: without any one of those of sire 2,"
                         + " dam 2 and second.0 the rest is possible under \"recessive\" and without any one of those of sire, dam"
@@ -193,11 +191,13 @@ class ManyModelsTest {
         }
         LitterAnswer answer = favour(builder.build(), recessive, List.of(Candidate.of(chance)));
         assertTrue(
-                answer.verdict().startsWith("The best of these models, \"recessive\", goes badly with the litters (p 0.000"),
+                answer.verdict()
+                        .startsWith("The best of these models, \"recessive\", goes badly with the litters (p 0.000"),
                 answer.verdict());
         assertTrue(
                 answer.verdict()
-                        .endsWith("), and \"chance\", under which they are less likely, does not (p 1.00). That settles nothing."),
+                        .endsWith(
+                                "), and \"chance\", under which they are less likely, does not (p 1.00). That settles nothing."),
                 answer.verdict());
         assertFalse(answer.decided());
     }

@@ -276,7 +276,8 @@ class RegistryCheckTest {
         assertEquals(Optional.empty(), family.litters().get("small").fosterDam());
         assertEquals(
                 Optional.of("dam 0"),
-                Kindreds.of(whole).around(List.of("small kit", "dam 0"))
+                Kindreds.of(whole)
+                        .around(List.of("small kit", "dam 0"))
                         .litters()
                         .get("small")
                         .fosterDam());
