@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -45,14 +46,6 @@ class ManyModelsTest {
                 .favour(others);
     }
 
-    private static List<Candidate> copies(Model model, int number) {
-        List<Candidate> all = new ArrayList<>();
-        for (int k = 1; k <= number; k++) {
-            all.add(Candidate.of(model).called("copy " + k));
-        }
-        return all;
-    }
-
     private static PedigreeBuilder couple() {
         return Pedigree.builder("pair", "1").add(seen("sire", DARK)).add(seen("dam", DARK));
     }
@@ -73,8 +66,8 @@ class ManyModelsTest {
                 answer.verdict());
         String text = LitterText.of(answer);
         // ten models share one number, the eleventh has another
-        String alike = String.format(java.util.Locale.ROOT, "%.4f", 9 * Math.log(0.75) + 3 * Math.log(0.25));
-        String lethal = String.format(java.util.Locale.ROOT, "%.4f", 9 * Math.log(2.0 / 3) + 3 * Math.log(1.0 / 3));
+        String alike = String.format(Locale.ROOT, "%.4f", 9 * Math.log(0.75) + 3 * Math.log(0.25));
+        String lethal = String.format(Locale.ROOT, "%.4f", 9 * Math.log(2.0 / 3) + 3 * Math.log(1.0 / 3));
         assertTrue(
                 text.replaceAll("\\s+", " ")
                         .contains("litter litter: " + alike + " under 1, 2, 3, 4, 5, 6 and 4 more; " + lethal
