@@ -27,6 +27,9 @@ public final class LitterText {
     /** More litters, kits or assumptions than these are told by their number. */
     private static final int MOST = 24;
 
+    /** What nobody showed and fewer than this are expected to show is not told; it would be printed as 0. */
+    private static final double LEAST_EXPECTED = 0.005;
+
     private LitterText() {}
 
     /**
@@ -252,7 +255,9 @@ public final class LitterText {
 
     private static String litter(LitterFit litter) {
         String counts = litter.counts().entrySet().stream()
-                .filter(one -> one.getValue() > 0 || litter.counts().size() <= 8)
+                .filter(one -> one.getValue() > 0
+                        || (litter.counts().size() <= 8
+                                && litter.expected().getOrDefault(one.getKey(), 1.0) >= LEAST_EXPECTED))
                 .map(one -> one.getValue() + " " + one.getKey()
                         + (litter.expected().containsKey(one.getKey())
                                 ? String.format(

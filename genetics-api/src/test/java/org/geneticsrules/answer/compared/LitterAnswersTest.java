@@ -34,6 +34,7 @@ import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Paternity;
@@ -44,6 +45,7 @@ import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.testing.Coats;
+import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
@@ -270,6 +272,22 @@ class LitterAnswersTest {
         assertTrue(answer.fitOtherwise().get(0).rejected());
         assertTrue(answer.verdict().endsWith(" That turns with founders as in \"none\"."), answer.verdict());
         assertTrue(LitterText.of(answer).contains("- founders as in \"none\": excluded"), LitterText.of(answer));
+    }
+
+    /** Of a tested D/D dam no kit is light; of carriers one of four is expected, though none was seen: p is 1 - 4 (3/4)^3 / 4. */
+    @Test
+    void looks_that_nobody_showed_are_told_where_some_were_expected() {
+        PedigreeBuilder builder = Coats.carriers(Pedigree.builder("pairs", "1"), "");
+        builder.add(Individual.of("other", Sex.FEMALE)
+                .with(new GenotypeTest(Optional.empty(), "A", Set.of("D/D"), Probability.ZERO)));
+        Coats.litter(builder, "some", "", 4, 0, Ascertainment.complete());
+        builder.add(seen("kit", DARK))
+                .add(Litter.of("none", "other", "sire", "kit").with(Ascertainment.complete()));
+        String text = LitterText.of(litters(Coats.recessive(), builder.build()).fit());
+        assertTrue(
+                text.contains("- litter some: fine, p 0.5781; 4 coat: dark (3.00 expected), 0 coat: light (1.00 expected)\n"),
+                text);
+        assertTrue(text.contains("- litter none: fine, p 1.0000; 1 coat: dark (1.00 expected)\n"), text);
     }
 
     /** Whichever way litters are asked about, what is said along with any question about litters is said. */
