@@ -285,7 +285,8 @@ class LitterAnswersTest {
                 .add(Litter.of("none", "other", "sire", "kit").with(Ascertainment.complete()));
         String text = LitterText.of(litters(Coats.recessive(), builder.build()).fit());
         assertTrue(
-                text.contains("- litter some: fine, p 0.5781; 4 coat: dark (3.00 expected), 0 coat: light (1.00 expected)\n"),
+                text.contains(
+                        "- litter some: fine, p 0.5781; 4 coat: dark (3.00 expected), 0 coat: light (1.00 expected)\n"),
                 text);
         assertTrue(text.contains("- litter none: fine, p 1.0000; 1 coat: dark (1.00 expected)\n"), text);
     }
