@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
@@ -16,6 +17,8 @@ import org.w3c.dom.NodeList;
  *
  * <pre>java .ci/MutationTable.java genetics-api/mutation-reasons.properties genetics-api/target/mutation/PACKAGE/mutations.xml .. >
  * genetics-api/MUTATION.md</pre>
+ *
+ * <p>Packages that are in no report keep their figures if the earlier file is named among the reports.
  *
  * <p>A class that stands in several reports counts as in the last of them, so that a package may be measured in parts.
  *
@@ -32,8 +35,14 @@ final class MutationTable {
             reasons.load(in);
         }
         Map<String, List<Element>> mutations = new TreeMap<>();
+        List<String> earlier = new ArrayList<>();
         for (int i = 1; i < args.length; i++) {
-            mutations.putAll(byClass(Path.of(args[i])));
+            Path path = Path.of(args[i]);
+            if (args[i].endsWith(".md")) {
+                earlier.addAll(Files.readAllLines(path));
+            } else {
+                mutations.putAll(byClass(path));
+            }
         }
         Map<String, int[]> counts = new TreeMap<>();
         Map<String, Map<String, Integer>> survivors = new TreeMap<>();
@@ -58,13 +67,30 @@ final class MutationTable {
         System.out.println("# Mutation testing\n\nAs measured by the profile `mutation` (see DEVELOPERS.md), each package"
                 + " by its own tests and the tables of wrong documents.\nThis file is written by `.ci/MutationTable.java` from the reports.\n");
         System.out.println("| package | mutants | killed | by time | share |\n|---|---|---|---|---|");
-        counts.forEach((name, count) -> System.out.printf(
-                "| `%s` | %d | %d | %d | %d %% |%n",
-                name, count[0], count[1], count[2], 100 * (count[1] + count[2]) / count[0]));
+        Map<String, String> figures = new TreeMap<>();
+        kept(earlier, "`", counts).forEach(row -> figures.put(row, row));
+        counts.forEach((name, count) -> figures.put(
+                "| `" + name + "`",
+                "| `%s` | %d | %d | %d | %d %% |"
+                        .formatted(name, count[0], count[1], count[2], 100 * (count[1] + count[2]) / count[0])));
+        figures.values().forEach(System.out::println);
         System.out.println("\n## Survivors\n\n| where | what | why |\n|---|---|---|");
-        survivors.forEach((where, whats) -> whats.forEach((what, times) -> System.out.printf(
-                "| `%s` | %s%s | %s |%n",
-                where, what, times > 1 ? " (" + times + " times)" : "", why(reasons, where))));
+        Map<String, List<String>> rows = new TreeMap<>();
+        kept(earlier, ".", counts)
+                .forEach(row -> rows.computeIfAbsent(row.split("`")[1], key -> new ArrayList<>()).add(row));
+        survivors.forEach((where, whats) -> whats.forEach((what, times) -> rows.computeIfAbsent(
+                        where, key -> new ArrayList<>())
+                .add("| `%s` | %s%s | %s |"
+                        .formatted(where, what, times > 1 ? " (" + times + " times)" : "", why(reasons, where)))));
+        rows.values().forEach(all -> all.forEach(System.out::println));
+    }
+
+    /** Rows of an earlier file whose first cell is a package, or begins with one, that is not measured now. */
+    private static List<String> kept(List<String> earlier, String end, Map<String, int[]> measured) {
+        return earlier.stream()
+                .filter(row -> row.matches("\\| `[a-z]+" + Pattern.quote(end) + ".*"))
+                .filter(row -> !measured.containsKey(row.substring(3, row.indexOf(end, 3))))
+                .toList();
     }
 
     /** What was changed in each class of a report. */

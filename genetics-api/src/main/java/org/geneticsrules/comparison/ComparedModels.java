@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.primitives.Doubles;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -272,11 +273,25 @@ public final class ComparedModels {
     /**
      * Returns the model that foretold the records best.
      *
-     * @return its number, the first of several; none if all exclude the records
+     * @return its number, the first of several that differ by no more than rounding; none if all exclude the records
      */
     public OptionalInt best() {
-        double most = Doubles.max(totals);
-        return most == Double.NEGATIVE_INFINITY ? OptionalInt.empty() : OptionalInt.of(Doubles.indexOf(totals, most));
+        return best(Doubles.asList(totals));
+    }
+
+    /**
+     * Returns the best of several models.
+     *
+     * @param logs for each model, the logarithm of the chance of the same records
+     * @return its number, the first of several that differ by no more than rounding; none if all exclude the records
+     */
+    public static OptionalInt best(List<Double> logs) {
+        double most = Collections.max(logs);
+        return most == Double.NEGATIVE_INFINITY
+                ? OptionalInt.empty()
+                : IntStream.range(0, logs.size())
+                        .filter(m -> same(logs.get(m), most))
+                        .findFirst();
     }
 
     /**

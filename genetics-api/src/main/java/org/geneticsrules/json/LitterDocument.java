@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import org.geneticsrules.answer.compared.FitOtherwise;
 import org.geneticsrules.answer.compared.LitterAnswer;
 import org.geneticsrules.answer.compared.Standings;
 import org.geneticsrules.comparison.FittedModel;
@@ -47,6 +48,9 @@ public final class LitterDocument {
                 .with("given", Node.texts(answer.given()));
         answer.comparison().ifPresent(standings -> node.with("comparison", standings(standings)));
         answer.fit().ifPresent(fit -> node.with("fit", fit(fit)));
+        if (!answer.fitOtherwise().isEmpty()) {
+            node.with("fitOtherwise", AnswerDocument.list(answer.fitOtherwise(), LitterDocument::fitOtherwise));
+        }
         return node.with("assumptions", AnswerDocument.list(answer.assumptions(), AnswerDocument::assumption))
                 .with("rivals", AnswerDocument.list(answer.rivals(), AnswerDocument::rival))
                 .with("cautions", AnswerDocument.list(answer.cautions(), AnswerDocument::caution))
@@ -170,6 +174,13 @@ public final class LitterDocument {
                 .with("kits", AnswerDocument.list(fit.kits(), LitterDocument::kit))
                 .with("matings", AnswerDocument.list(fit.matings(), LitterDocument::mating))
                 .build();
+    }
+
+    private static Node fitOtherwise(FitOtherwise one) {
+        ObjectBuilder node =
+                new ObjectBuilder().with("what", one.assumed()).with("rejected", Node.flag(one.rejected()));
+        one.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(one.standardError())));
+        return node.build();
     }
 
     private static Node litter(LitterFit litter) {

@@ -7,11 +7,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import org.geneticsrules.answer.compared.FitOtherwise;
 import org.geneticsrules.answer.compared.LitterAnswer;
 import org.geneticsrules.answer.compared.Standings;
 import org.geneticsrules.comparison.FittedModel;
 import org.geneticsrules.comparison.KitFit;
-import org.geneticsrules.comparison.LitterEvidence;
 import org.geneticsrules.comparison.LitterFit;
 import org.geneticsrules.comparison.MatingFit;
 import org.geneticsrules.statistics.ChiSquared;
@@ -26,6 +26,9 @@ public final class LitterText {
 
     /** More litters, kits or assumptions than these are told by their number. */
     private static final int MOST = 24;
+
+    /** What nobody showed and fewer than this are expected to show is not told; it would be printed as 0. */
+    private static final double LEAST_EXPECTED = 0.005;
 
     private LitterText() {}
 
@@ -56,6 +59,7 @@ public final class LitterText {
             otherwise(standings, text);
         });
         answer.fit().ifPresent(fit -> fit(fit, answer.comparison().isPresent(), text));
+        fitOtherwise(answer.fitOtherwise(), text);
         if (!answer.notices().isEmpty()) {
             text.heading("Please note");
             answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
@@ -74,8 +78,14 @@ public final class LitterText {
         List<Standings.Standing> models = standings.models();
         for (int m = 0; m < models.size(); m++) {
             Standings.Standing one = models.get(m);
+            OptionalInt like = like(standings, m);
+            if (like.isPresent()) {
+                text.item((m + 1) + ". " + one.title() + ": as likely in every litter as under " + (like.getAsInt() + 1)
+                        + "; " + belief(one));
+                continue;
+            }
             List<String> words = new ArrayList<>();
-            words.add(one.isImpossible() ? "excludes the records" : "log likelihood " + number(one.log()));
+            words.add(one.isImpossible() ? "excludes the records" : "log likelihood " + ModelNumbers.number(one.log()));
             if (m > 0) {
                 words.add("over the first: "
                         + (one.isImpossible() || models.get(0).isImpossible()
@@ -83,20 +93,41 @@ public final class LitterText {
                                 : ratio(one.log() - models.get(0).log())));
                 one.reached().ifPresent(litter -> words.add("ahead of it by the bar from litter " + litter + " on"));
             }
-            words.add("belief " + share(one.prior()) + " before, " + share(one.posterior()) + " after");
+            words.add(belief(one));
             text.item((m + 1) + ". " + one.title() + ": " + String.join("; ", words));
             for (var recheck : one.recheck()) {
-                text.item("   excluded in " + some(recheck.litters())
-                        + (recheck.animals().isEmpty()
-                                ? "; no single animal decides it"
-                                : "; without any one of the records of " + some(recheck.animals())
-                                        + " it is possible"));
+                nested(
+                        text,
+                        "excluded in " + ModelNumbers.some(recheck.litters())
+                                + (recheck.animals().isEmpty()
+                                        ? "; no single animal decides it"
+                                        : "; without any one of the records of " + ModelNumbers.some(recheck.animals())
+                                                + " it is possible"));
             }
         }
         text.paragraph("A likelihood ratio of " + String.format(Locale.ROOT, "%.0f", standings.bar())
                 + " : 1 is evidence here, 20 for each rival tried. It may be looked at after every litter, as long as none is left out."
                 + " Beliefs are by likelihood and what was believed before, and hold if one of these models is true.");
         alike(standings, text);
+    }
+
+    /** The first model that foretells every litter like one, if that is another and none of them is excluded. */
+    private static OptionalInt like(Standings standings, int model) {
+        return standings.models().get(model).isImpossible()
+                ? OptionalInt.empty()
+                : standings.alike().stream()
+                        .filter(pair -> pair.other() == model)
+                        .mapToInt(Standings.Pair::one)
+                        .min();
+    }
+
+    private static String belief(Standings.Standing one) {
+        return "belief " + share(one.prior()) + " before, " + share(one.posterior()) + " after";
+    }
+
+    /** A line that belongs to the item before it. */
+    private static void nested(TextLines text, String line) {
+        text.hanging("    ", "    ", line);
     }
 
     /** Sets of models that foretell all alike; what is alike is so of any two of them. */
@@ -139,38 +170,16 @@ public final class LitterText {
         return String.format(Locale.ROOT, belief > 0 && belief < 0.001 ? "%.1e" : "%.3f", belief);
     }
 
-    private static String number(double log) {
-        return String.format(Locale.ROOT, "%.4f", log);
-    }
-
-    private static String some(List<String> ids) {
-        return ids.size() <= 6
-                ? String.join(", ", ids)
-                : String.join(", ", ids.subList(0, 6)) + " and " + (ids.size() - 6) + " more";
-    }
-
     private static void litters(Standings standings, TextLines text) {
         text.heading("Litter by litter: log likelihood, each given those before it");
         standings.litters().stream()
                 .limit(MOST)
-                .forEach(litter -> text.item("litter " + litter.litter() + ": " + logs(litter)));
+                .forEach(litter -> text.item("litter " + litter.litter() + ": "
+                        + ModelNumbers.logs(litter.logs(), m -> litter.known().get(m), "cannot be")));
         if (standings.litters().size() > MOST) {
             text.item("and " + (standings.litters().size() - MOST)
                     + " more, all of them in the document (--format json)");
         }
-    }
-
-    private static String logs(LitterEvidence litter) {
-        List<String> words = new ArrayList<>();
-        for (int m = 0; m < litter.logs().size(); m++) {
-            words.add((m + 1) + ". "
-                    + (!litter.known().get(m)
-                            ? "nothing more"
-                            : litter.logs().get(m) == Double.NEGATIVE_INFINITY
-                                    ? "cannot be"
-                                    : number(litter.logs().get(m))));
-        }
-        return String.join(", ", words);
     }
 
     private static void otherwise(Standings standings, TextLines text) {
@@ -184,19 +193,34 @@ public final class LitterText {
                 .forEach(one -> all.add(new Standings.Otherwise("without litter " + one.litter(), one.logs())));
         for (Standings.Otherwise one : all) {
             OptionalInt best = one.best();
+            boolean same =
+                    one.logs().stream().map(ModelNumbers::number).distinct().count() == 1;
             text.item(one.assumed() + ": "
                     + (best.isEmpty()
                             ? "all exclude the records"
-                            : one.logs().stream().distinct().count() == 1
-                                    ? "all the same (" + number(one.logs().get(0)) + ")"
-                                    : standings.models().get(best.getAsInt()).title() + " is best"
-                                            + one.logs().stream()
-                                                    .map(log ->
-                                                            log == Double.NEGATIVE_INFINITY ? "excluded" : number(log))
-                                                    .collect(Collectors.joining(", ", " (", ")"))));
+                            : same
+                                    ? "all the same ("
+                                            + ModelNumbers.number(one.logs().get(0)) + ")"
+                                    : standings.models().get(best.getAsInt()).title() + " is best ("
+                                            + ModelNumbers.logs(one.logs(), m -> true, "excluded") + ")"));
         }
         if (standings.leftOut().size() > MOST) {
             text.item("and " + (standings.leftOut().size() - MOST) + " more litters left out, one by one");
+        }
+    }
+
+    private static void fitOtherwise(List<FitOtherwise> all, TextLines text) {
+        if (!all.isEmpty()) {
+            text.heading("How well it fits otherwise");
+        }
+        for (FitOtherwise one : all) {
+            text.item(one.assumed() + ": "
+                    + one.p()
+                            .map(p -> "p " + chance(p)
+                                    + (one.standardError() > 0
+                                            ? ", standard error " + chance(one.standardError())
+                                            : ""))
+                            .orElse(one.rejected() ? "excluded" : "not tested"));
         }
     }
 
@@ -231,7 +255,9 @@ public final class LitterText {
 
     private static String litter(LitterFit litter) {
         String counts = litter.counts().entrySet().stream()
-                .filter(one -> one.getValue() > 0 || litter.counts().size() <= 8)
+                .filter(one -> one.getValue() > 0
+                        || (litter.counts().size() <= 8
+                                && litter.expected().getOrDefault(one.getKey(), 1.0) >= LEAST_EXPECTED))
                 .map(one -> one.getValue() + " " + one.getKey()
                         + (litter.expected().containsKey(one.getKey())
                                 ? String.format(
@@ -254,29 +280,36 @@ public final class LitterText {
         List<String> names = mating.test().observed().names();
         List<Long> counts = mating.test().observed().values();
         for (int at = 0; at < names.size(); at++) {
-            text.item(String.format(
-                    Locale.ROOT,
-                    "   %s: %d, %.2f expected; share %.3f, 95 %% interval %.3f to %.3f",
-                    names.get(at),
-                    counts.get(at),
-                    expected.get(at),
-                    (double) counts.get(at) / mating.test().observed().total(),
-                    mating.shares().get(at).low(),
-                    mating.shares().get(at).high()));
+            nested(
+                    text,
+                    String.format(
+                            Locale.ROOT,
+                            "%s: %d, %.2f expected; share %.3f, 95 %% interval %.3f to %.3f",
+                            names.get(at),
+                            counts.get(at),
+                            expected.get(at),
+                            (double) counts.get(at) / mating.test().observed().total(),
+                            mating.shares().get(at).low(),
+                            mating.shares().get(at).high()));
         }
         if (!mating.independent()) {
-            text.item(
-                    "   these parents may differ in what they hand down, so kits of one litter are alike: chi-squared does not apply");
+            nested(
+                    text,
+                    "these parents may differ in what they hand down, so kits of one litter are alike: chi-squared does not apply");
             return;
         }
         mating.exact()
-                .ifPresent(exact -> text.item("   exact multinomial test: p " + chance(exact.p())
-                        + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
-        mating.test().chiSquared().ifPresent(chi -> text.item("   chi-squared " + statistic(chi)));
-        mating.test().g().ifPresent(g -> text.item("   G " + statistic(g)));
+                .ifPresent(exact -> nested(
+                        text,
+                        "exact multinomial test: p " + chance(exact.p())
+                                + (exact.exact() ? "" : ", drawn, standard error " + chance(exact.standardError()))));
+        mating.test().chiSquared().ifPresent(chi -> nested(text, "chi-squared " + statistic(chi)));
+        mating.test().g().ifPresent(g -> nested(text, "G " + statistic(g)));
         if (!mating.test().small().isEmpty()) {
-            text.item("   fewer than 5 are expected of "
-                    + String.join(", ", mating.test().small()) + ": go by the exact test");
+            nested(
+                    text,
+                    "fewer than 5 are expected of "
+                            + String.join(", ", mating.test().small()) + ": go by the exact test");
         }
     }
 

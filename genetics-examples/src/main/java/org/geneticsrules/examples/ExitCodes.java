@@ -6,7 +6,7 @@ public final class ExitCodes {
     /** The question was answered; "impossible" is an answer. A check found nothing wrong. */
     public static final int ANSWERED = 0;
 
-    /** The answer is that it cannot be decided: what was stated contradicts itself, or frequencies are missing. */
+    /** The answer is that it cannot be decided: what was stated contradicts itself, frequencies are missing, or the records tell too little. */
     public static final int UNDECIDED = 1;
 
     /** Two answers that were compared differ. */

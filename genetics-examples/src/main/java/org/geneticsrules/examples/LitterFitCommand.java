@@ -29,7 +29,8 @@ import picocli.CommandLine.Mixin;
             "With --freeze the question is kept with its answer and all that it hangs on, to be run again at any time",
             "(genetics rerun).",
             "",
-            "Exits with 1 where the records exclude the model or go badly with it."
+            "Exits with 1 where no litter could be tested; that litters exclude the model, or go badly with it, is an",
+            "answer (\"rejected\" in the document)."
         })
 final class LitterFitCommand implements Callable<Integer> {
 

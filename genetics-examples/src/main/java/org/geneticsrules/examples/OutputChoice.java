@@ -73,10 +73,10 @@ final class OutputChoice {
         return ExitCodes.ANSWERED;
     }
 
-    /** Prints what litters say of models. A model that is rejected is no success of a fit; of several, one that is ahead is. */
+    /** Prints what litters say of models. That a model is rejected is an answer, too. */
     int print(LitterAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
-        return answer.comparison().isPresent() == answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+        return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

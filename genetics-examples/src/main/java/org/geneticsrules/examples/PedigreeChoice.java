@@ -39,8 +39,9 @@ final class PedigreeChoice {
             names = "--population",
             paramLabel = "NAME",
             description = {
-                "Where founders come from for whom the records do not say.",
-                "Default: each population of the model in turn."
+                "Where founders come from for whom the records do not say. Default: each population",
+                "of the model in turn; of litters, the first one that names all frequencies that",
+                "matter, and then how it comes out in each of the others."
             })
     private @Nullable String population;
 

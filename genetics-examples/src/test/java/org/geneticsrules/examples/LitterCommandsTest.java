@@ -47,6 +47,13 @@ class LitterCommandsTest {
         // both parents carry albino, so 14 kits are a quarter pink-eyed: 3.5
         assertTrue(text.contains("eye colour: pink: 3, 3.50 expected"), text);
         assertTrue(text.contains("chi-squared 0.0952, 1 df"), text);
+        // by the first population of the model, and then by the other one, which makes no difference to known carriers
+        assertTrue(text.contains("are as in population \"few carriers\""), text);
+        assertTrue(text.contains("How well it fits otherwise"), text);
+        assertTrue(text.contains("founders as in \"many carriers\": p 1.0000"), text);
+        Run named = Run.of(
+                "litter-fit", "--pedigree", fitting(), "--traits", "eye colour", "--population", "many carriers");
+        assertTrue(named.out().contains("founders as in \"few carriers\": p 1.0000"), named.out());
     }
 
     @Test
@@ -58,13 +65,31 @@ class LitterCommandsTest {
                 ,,first,jill,hob,1,dark,black,1,winter,complete
                 """);
         Run run = Run.of("litter-fit", "--pedigree", file, "--traits", "eye colour", "--format", "json");
-        assertEquals(ExitCodes.UNDECIDED, run.code(), run.err());
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         JsonNode answer = JsonMapper.shared().readTree(run.out());
         assertEquals("litter-answer", answer.get("kind").asString());
+        assertTrue(answer.get("decided").asBoolean());
+        assertTrue(answer.get("fit").get("rejected").asBoolean());
         assertTrue(answer.get("verdict").asString().contains("first/4 of litter first cannot be"), run.out());
         assertEquals(
                 "impossible",
                 answer.get("fit").get("kits").get(3).get("standing").asString());
+    }
+
+    @Test
+    void litters_that_cannot_be_tested_decide_nothing() throws IOException {
+        String file = table("""
+                hob,male,,,,,dark,black,2,winter,
+                jill,female,,,,,dark,black,2,winter,
+                ,,first,jill,,5,dark,black,1,winter,complete
+                """);
+        Run run = Run.of("litter-fit", "--pedigree", file, "--traits", "eye colour", "--format", "json");
+        assertEquals(ExitCodes.UNDECIDED, run.code(), run.err());
+        JsonNode answer = JsonMapper.shared().readTree(run.out());
+        assertFalse(answer.get("decided").asBoolean());
+        assertFalse(answer.get("fit").get("rejected").asBoolean());
+        assertEquals(1, answer.get("fit").get("untested").asInt());
+        assertTrue(answer.get("verdict").asString().contains("was not found out"), run.out());
     }
 
     /** Silver by dose and silver as a recessive foretell the same of eyes, and the answer says so. */
@@ -83,6 +108,7 @@ class LitterCommandsTest {
         assertTrue(text.startsWith("These records cannot tell the models apart"), text);
         assertTrue(text.contains("A likelihood ratio of 20 : 1 is evidence here"), text);
         assertFalse(run.out().contains("NaN"), run.out());
+        assertTrue(text.contains("Ratios are averages over many litters"), text);
     }
 
     @Test

@@ -2,8 +2,10 @@ package org.geneticsrules.answer.compared;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -11,7 +13,6 @@ import org.geneticsrules.answer.recorded.RecordBasis;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ComparedModels;
 import org.geneticsrules.comparison.ComparedModels.LeftOut;
-import org.geneticsrules.comparison.ComparedModels.Recheck;
 import org.geneticsrules.comparison.FittedModel;
 import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
@@ -77,6 +78,7 @@ final class Favouring {
                 verdict(standings, fit, other),
                 decided(standings, fit, other),
                 fit,
+                List.of(),
                 Optional.of(standings),
                 named.map(id -> Objects.requireNonNull(
                         candidates.get(0).model().populations().get(id))));
@@ -166,11 +168,7 @@ final class Favouring {
 
     private List<Standings.Otherwise> otherwise(ModelComparison asked, Optional<String> named) {
         List<Standings.Otherwise> all = new ArrayList<>();
-        for (String id : Judging.populations(question)) {
-            if (named.isPresent() && !id.equals(named.get())) {
-                attempt("founders as in \"" + id + "\"", question.from(id), all);
-            }
-        }
+        judging.others(named).forEach(id -> attempt(Judging.founders(id), question.from(id), all));
         if (question.confusions().all().isEmpty()) {
             attempt(
                     "1 look in " + MISREAD_OF + " misread, as any other state of its trait alike",
@@ -181,19 +179,14 @@ final class Favouring {
     }
 
     private void attempt(String assumed, ModelComparison other, List<Standings.Otherwise> all) {
-        try {
+        judging.attempt(assumed, () -> {
             ComparedModels compared = other.compare();
             List<Double> logs = new ArrayList<>();
             for (int m = 0; m < candidates.size(); m++) {
                 logs.add(compared.log(m));
             }
             all.add(new Standings.Otherwise(assumed, logs));
-        } catch (TooLargeException e) {
-            judging.notices.add("how it comes out with " + assumed + " would take more work than allowed");
-        } catch (ProblemsException e) {
-            judging.notices.add(
-                    "how it comes out with " + assumed + " cannot be told: a frequency that matters is not stated");
-        }
+        });
     }
 
     private Confusions misread(Collection<String> traits) {
@@ -266,9 +259,7 @@ final class Favouring {
     private String verdict(Standings standings, Optional<FittedModel> fit, Optional<FittedModel> other) {
         List<Standings.Standing> models = standings.models();
         if (standings.best().isEmpty()) {
-            StringBuilder hanging = new StringBuilder();
-            models.forEach(one -> hanging.append(recheck(one, true)));
-            return "None of these models allows the records." + hanging;
+            return "None of these models allows the records." + hanging(models);
         }
         int best = standings.best().getAsInt();
         String title = quoted(models.get(best));
@@ -278,8 +269,12 @@ final class Favouring {
                     ? "None of these models fits: even the best of them, " + title + ", goes badly with the litters (p "
                             + p + "), and so does every other that allows them."
                     : "The best of these models, " + title + ", goes badly with the litters (p " + p + "), and \""
-                            + other.get().name() + "\", under which they are less likely, does not (p "
-                            + Ratios.chance(other.get().p().orElse(1.0)) + "). That settles nothing.";
+                            + other.get().name() + "\", under which they are less likely, "
+                            + other.get()
+                                    .p()
+                                    .map(better -> "does not (p " + Ratios.chance(better) + ")")
+                                    .orElse("could not be tested")
+                            + ". That settles nothing.";
         }
         List<String> same = new ArrayList<>();
         for (int m = 0; m < models.size(); m++) {
@@ -289,7 +284,7 @@ final class Favouring {
         }
         String twins = same.isEmpty()
                 ? ""
-                : " It foretells the same of every litter as " + String.join(", ", same)
+                : " It foretells the same of every litter as " + Ratios.some(same)
                         + "; these records cannot tell them apart" + always(standings, best) + ".";
         if (same.size() == models.size() - 1) {
             return "These records cannot tell the models apart: all foretell every litter alike"
@@ -344,17 +339,24 @@ final class Favouring {
                         : " (" + proved + " of them by no mating, by these traits)";
     }
 
-    private static String recheck(Standings.Standing excluded, boolean named) {
-        List<String> animals = excluded.recheck().stream()
-                .map(Recheck::animals)
-                .flatMap(List::stream)
-                .toList();
-        boolean single = excluded.recheck().size() == 1 && !animals.isEmpty();
-        return single
-                ? " That hangs on single records: without any one of those of " + String.join(", ", animals)
-                        + " the rest is possible" + (named ? " under " + quoted(excluded) : "")
-                        + ". Look at them again, or allow for errors of naming."
-                : "";
+    /** On which single records it hangs that models are excluded, those together that hang on the same ones. */
+    private static String hanging(List<Standings.Standing> excluded) {
+        Map<List<String>, List<String>> models = new LinkedHashMap<>();
+        for (Standings.Standing one : excluded) {
+            if (one.recheck().size() == 1 && !one.recheck().get(0).animals().isEmpty()) {
+                models.computeIfAbsent(one.recheck().get(0).animals(), key -> new ArrayList<>())
+                        .add(quoted(one));
+            }
+        }
+        if (models.isEmpty()) {
+            return "";
+        }
+        List<String> each = new ArrayList<>();
+        models.forEach((animals, ones) -> each.add("without any one of those of " + Ratios.some(animals)
+                + (each.isEmpty() ? " the rest is possible" : "")
+                + (ones.size() == excluded.size() ? "" : " under " + Ratios.some(ones))));
+        return " That hangs on single records: " + Ratios.some(each)
+                + ". Look at them again, or allow for errors of naming.";
     }
 
     /** The verdict where the best is the only model, but for its likes, that allows the records. */
@@ -362,17 +364,10 @@ final class Favouring {
         List<Standings.Standing> excluded = standings.models().stream()
                 .filter(Standings.Standing::isImpossible)
                 .toList();
-        StringBuilder hanging = new StringBuilder();
-        boolean alike =
-                excluded.stream().map(Standings.Standing::recheck).distinct().count() == 1;
-        if (alike) {
-            hanging.append(recheck(excluded.get(0), false));
-        } else {
-            excluded.forEach(one -> hanging.append(recheck(one, true)));
-        }
         return "The records exclude "
-                + String.join(", ", excluded.stream().map(Favouring::quoted).toList()) + " and allow "
-                + quoted(standings.models().get(best)) + "." + hanging + misread(standings, best);
+                + Ratios.some(excluded.stream().map(Favouring::quoted).toList())
+                + (excluded.size() > 1 ? ", and allow " : " and allow ")
+                + quoted(standings.models().get(best)) + "." + hanging(excluded) + misread(standings, best);
     }
 
     /** The least ratio of the best model over those that are excluded, once looks may be misread. */
@@ -414,7 +409,7 @@ final class Favouring {
                     return other.isPresent() && other.getAsInt() != best && !alike(standings, best, other.getAsInt());
                 })
                 .forEach(one -> turning.add("without litter " + one.litter()));
-        return turning.isEmpty() ? "" : " That turns " + String.join(", or ", turning) + ".";
+        return turning.isEmpty() ? "" : " That turns " + Ratios.some(turning, ", ", ", or ") + ".";
     }
 
     private static String quoted(Standings.Standing one) {

@@ -60,13 +60,53 @@ final class Judging {
         Origin from = origin(asked -> ModelFit.of(asked, 0).drawing(draws, seed).judge());
         FittedModel fit = from.fit();
         requireKits(fit.kits().size());
+        List<FitOtherwise> otherwise = otherwise(from.population());
         return answer(
                 "How well do these litters go with \"" + fit.name() + "\"?",
-                verdict(fit),
-                fit.isRejected(),
+                verdict(fit, otherwise),
+                fit.isImpossible() || fit.p().isPresent(),
                 Optional.of(fit),
+                otherwise,
                 Optional.empty(),
                 from.population());
+    }
+
+    /** How well litters go with the model where founders are as in another of its populations; not asked where the records name theirs. */
+    private List<FitOtherwise> otherwise(Optional<Population> population) {
+        List<FitOtherwise> all = new ArrayList<>();
+        for (String id : others(population.map(Population::id))) {
+            String assumed = founders(id);
+            attempt(assumed, () -> {
+                FittedModel fit =
+                        ModelFit.of(question.from(id), 0).drawing(draws, seed).judge();
+                all.add(new FitOtherwise(assumed, fit.isRejected(), fit.p(), fit.standardError()));
+            });
+        }
+        return all;
+    }
+
+    /** The other populations that all models have; none if no population is assumed. */
+    List<String> others(Optional<String> population) {
+        return population
+                .map(named -> populations(question).stream()
+                        .filter(id -> !id.equals(named))
+                        .toList())
+                .orElse(List.of());
+    }
+
+    static String founders(String population) {
+        return "founders as in \"" + population + "\"";
+    }
+
+    /** Asks under another assumption, and tells if that cannot be told. */
+    void attempt(String assumed, Runnable question) {
+        try {
+            question.run();
+        } catch (TooLargeException e) {
+            notices.add("how it comes out with " + assumed + " would take more work than allowed");
+        } catch (ProblemsException e) {
+            notices.add("how it comes out with " + assumed + " cannot be told: a frequency that matters is not stated");
+        }
     }
 
     /** Refuses records that say nothing of inheritance. */
@@ -150,7 +190,7 @@ final class Judging {
         }
     }
 
-    private String verdict(FittedModel fit) {
+    private String verdict(FittedModel fit, List<FitOtherwise> otherwise) {
         List<KitFit> impossible = fit.kits().stream()
                 .filter(kit -> kit.standing() == KitFit.Standing.IMPOSSIBLE)
                 .toList();
@@ -184,7 +224,19 @@ final class Judging {
                                 + " of all sets like them are as unlikely as they are, or more. That does not prove it; others may"
                                 + " go with them as well.")
                 + left
-                + rare;
+                + rare
+                + turns(fit, otherwise);
+    }
+
+    /** In which other populations it would be the other way round. */
+    private static String turns(FittedModel fit, List<FitOtherwise> otherwise) {
+        List<String> turning = otherwise.stream()
+                .filter(one -> one.rejected()
+                        ? !fit.isRejected()
+                        : fit.isRejected() && one.p().isPresent())
+                .map(FitOtherwise::assumed)
+                .toList();
+        return turning.isEmpty() ? "" : " That turns with " + Ratios.some(turning, ", ", ", or with ") + ".";
     }
 
     private String listed(List<KitFit> kits) {
@@ -202,6 +254,7 @@ final class Judging {
             String verdict,
             boolean decided,
             Optional<FittedModel> fit,
+            List<FitOtherwise> fitOtherwise,
             Optional<Standings> comparison,
             Optional<Population> population) {
         assume(population);
@@ -210,19 +263,23 @@ final class Judging {
                         + " where hearing, health or inbreeding speak against it");
         Answers answers = basis.answers();
         List<Phenotype> looks = looks();
-        QuestionKind kind = comparison.isPresent() ? QuestionKind.HYPOTHESIS : QuestionKind.LITTER;
-        List<Caution> cautions = answers.cautions(
-                Situation.of(kind.word()).with(Role.OFFSPRING, looks).with(Role.ANIMAL, looks));
+        Set<Caution> cautions = new LinkedHashSet<>(answers.cautions(Situation.of(QuestionKind.LITTER.word())
+                .with(Role.OFFSPRING, looks)
+                .with(Role.ANIMAL, looks)));
+        if (comparison.isPresent()) {
+            cautions.addAll(answers.cautions(Situation.of(QuestionKind.HYPOTHESIS.word())));
+        }
         return new LitterAnswer(
                 asked,
                 verdict,
                 decided,
                 given(),
                 fit,
+                fitOtherwise,
                 comparison,
                 new ArrayList<>(taken.values()),
                 Answers.rivals(basis.evidence()),
-                cautions,
+                new ArrayList<>(cautions),
                 basis.evidence(),
                 answers.compiled().model().reference(),
                 new Reference(pedigree.id(), pedigree.version(), Optional.empty()),

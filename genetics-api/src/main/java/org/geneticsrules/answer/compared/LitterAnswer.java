@@ -17,9 +17,11 @@ import org.geneticsrules.document.Reference;
  *
  * @param question the question in a sentence
  * @param verdict the answer in a sentence or two
- * @param decided whether the records decide the question: a model is rejected or excluded, or one is ahead by the bar
+ * @param decided whether the records answer the question: whether litters go with a model was tested, or is settled by one that cannot be;
+ *     of several models, one is ahead by the bar, or none fits. Whether a model is rejected is told by its fit
  * @param given what was stated
  * @param fit how well the model, or the best of several, goes with the records; none if all exclude them
+ * @param fitOtherwise how well the one model that was asked about goes with the records under other assumptions
  * @param comparison how several models compare; none if one was asked about
  * @param assumptions what is taken for granted
  * @param rivals views that differ from statements this rests on
@@ -35,6 +37,7 @@ public record LitterAnswer(
         boolean decided,
         List<String> given,
         Optional<FittedModel> fit,
+        List<FitOtherwise> fitOtherwise,
         Optional<Standings> comparison,
         List<Assumption> assumptions,
         List<Rival> rivals,
@@ -49,9 +52,10 @@ public record LitterAnswer(
      *
      * @param question the question
      * @param verdict the answer
-     * @param decided whether the records decide it
+     * @param decided whether the records answer it
      * @param given what was stated
      * @param fit how well it goes with the records
+     * @param fitOtherwise how well it goes with them otherwise
      * @param comparison how models compare
      * @param assumptions what is taken for granted
      * @param rivals differing views
@@ -63,6 +67,7 @@ public record LitterAnswer(
      */
     public LitterAnswer {
         given = ImmutableList.copyOf(given);
+        fitOtherwise = ImmutableList.copyOf(fitOtherwise);
         assumptions = ImmutableList.copyOf(assumptions);
         rivals = ImmutableList.copyOf(rivals);
         cautions = ImmutableList.copyOf(cautions);

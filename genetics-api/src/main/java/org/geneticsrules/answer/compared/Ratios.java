@@ -1,13 +1,44 @@
 package org.geneticsrules.answer.compared;
 
+import java.util.List;
 import java.util.Locale;
 
-/** Likelihood ratios and chances in words. */
+/** Likelihood ratios, chances and lists in words. */
 final class Ratios {
 
     private static final double LOG_10 = Math.log(10);
 
+    /** More names than these are told by their number. */
+    private static final int MOST_NAMES = 5;
+
     private Ratios() {}
+
+    /**
+     * Lists names.
+     *
+     * @param names what is listed
+     * @return all of them, or the first ones and how many more there are
+     */
+    static String some(List<String> names) {
+        return some(names, ", ", " and ");
+    }
+
+    /**
+     * Lists names.
+     *
+     * @param names what is listed
+     * @param between what stands between two of them
+     * @param last what stands before the last one
+     * @return all of them, or the first ones and how many more there are
+     */
+    static String some(List<String> names, String between, String last) {
+        int more = names.size() - MOST_NAMES;
+        if (more > 1) { // one more is told by its name, which is no longer
+            return String.join(between, names.subList(0, MOST_NAMES)) + " and " + more + " more";
+        }
+        int end = names.size() - 1;
+        return end < 1 ? String.join("", names) : String.join(between, names.subList(0, end)) + last + names.get(end);
+    }
 
     /**
      * Says a ratio.

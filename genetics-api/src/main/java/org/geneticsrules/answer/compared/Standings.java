@@ -136,14 +136,10 @@ public record Standings(
         /**
          * Returns the model that is best then.
          *
-         * @return its number; none if all exclude the records
+         * @return its number, the first of several that differ by no more than rounding; none if all exclude the records
          */
         public OptionalInt best() {
-            int best = 0;
-            for (int m = 1; m < logs.size(); m++) {
-                best = logs.get(m) > logs.get(best) ? m : best;
-            }
-            return logs.get(best) == Double.NEGATIVE_INFINITY ? OptionalInt.empty() : OptionalInt.of(best);
+            return ComparedModels.best(logs);
         }
     }
 }

@@ -8,7 +8,7 @@
  *   <li>The records are read under the model that is in use; what they rest on is what any answer from records rests on.
  *   <li>The other models are named, or are the rivals that the model is asked with. One that does not know the records is left out, and told.
  *   <li>Founders come from the populations that the records state, else from the one named, else from the first that all models have; then
- *       the comparison is made again with each other one, since frequencies are assumptions.
+ *       the question is asked again with each other one, since frequencies are assumptions.
  *   <li>The best model is judged by itself. If it fits badly, "none of these" is the verdict, whatever the ratios.
  *   <li>The comparison is made again with one look in a hundred misread, and without each litter.
  *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
