@@ -77,7 +77,7 @@ public record HeldModel(String title, Model base, List<Patch> patches, Model mod
      */
     public static HeldModel of(RivalModel rival) {
         return new HeldModel(
-                rival.title(), rival.base(), rival.patches(), rival.compiled().model(), Probability.ONE, 0);
+                rival.title(), rival.base(), rival.patches(), rival.model(), Probability.ONE, 0);
     }
 
     /**
