@@ -19,12 +19,14 @@ public final class RivalModel {
     private final String title;
     private final Supplier<Model> base;
     private final ImmutableList<Patch> patches;
+    private final Supplier<Model> model;
     private final Supplier<CompiledModel> compiled;
 
     private RivalModel(String title, Supplier<Model> base, List<Patch> patches, Supplier<Model> model) {
         this.title = title;
         this.base = base;
         this.patches = ImmutableList.copyOf(patches);
+        this.model = model;
         this.compiled = Suppliers.memoize(() -> CompiledModel.of(model.get()));
     }
 
@@ -50,7 +52,7 @@ public final class RivalModel {
      * @return the rival
      */
     public static RivalModel patched(String title, Model base, List<Patch> patches, Supplier<Model> model) {
-        return new RivalModel(title, () -> base, patches, model);
+        return new RivalModel(title, () -> base, patches, Suppliers.memoize(model::get));
     }
 
     /**
@@ -83,6 +85,16 @@ public final class RivalModel {
 
     /**
      * Returns the model. It is made when it is first asked for.
+     *
+     * @return the model, not yet compiled
+     * @throws org.geneticsrules.problem.ProblemsException if it cannot be made
+     */
+    public Model model() {
+        return model.get();
+    }
+
+    /**
+     * Returns the model, compiled. It is made when it is first asked for.
      *
      * @return the compiled model
      * @throws org.geneticsrules.problem.ProblemsException if it cannot be made, as a patch on another base cannot

@@ -130,7 +130,7 @@ record Contents(
                     case MODEL -> models.put(name, source);
                     case PATCH -> patches.put(name, source);
                     case VOCABULARY -> vocabularies.put(name, source);
-                    case PEDIGREE ->
+                    case PEDIGREE, ANALYSIS ->
                         problems.add(PluginProblem.in(
                                 "records-in-plugin", plugin, name, "a plug-in brings rules, not records of animals"));
                 }

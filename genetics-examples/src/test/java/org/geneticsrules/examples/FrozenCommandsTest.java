@@ -210,11 +210,12 @@ class FrozenCommandsTest {
                  "region": "Nowhere", "catalogue": {"id": "own.traits", "version": "1"}, "facets": {"coat": {}},
                  "names": {"snow": {"facet": "coat", "senses": {"any": {"looks": {"pale": {"coat": ["white"]}}}}}}}
                 """);
-        write(
-                "litters.csv",
-                "id,sex,litter,dam,sire,trait: coat,ascertainment,called,called in\n"
-                        + "hob,male,,,,coloured,,,\njill,female,,,,coloured,,,\n"
-                        + "kit,,first,jill,hob,,complete,snow,Nowhere\n");
+        write("litters.csv", """
+                id,sex,litter,dam,sire,trait: coat,ascertainment,called,called in
+                hob,male,,,,coloured,,,
+                jill,female,,,,coloured,,,
+                kit,,first,jill,hob,,complete,snow,Nowhere
+                """);
         Run run = asked("litter-fit", "--own", own, "--freeze", file("frozen.json"));
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         Files.delete(Path.of(own));
@@ -259,6 +260,59 @@ class FrozenCommandsTest {
         assertTrue(
                 text.contains("Cautions -------- - albino vision: gone: Albino ferrets see movement less well"), text);
         run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
+    }
+
+    /** Each kind of document that the program writes in answer to a question, held against itself. */
+    @Test
+    void every_kind_of_answer_can_be_compared() throws IOException {
+        String[] own = {"--file", file("model.json"), "--catalogue", file("traits.json"), "--format", "json"};
+        String[] records = {
+            "--file", file("model.json"), "--catalogue", file("traits.json"), "--pedigree", file("litters.csv")
+        };
+        List<String[]> commands = new ArrayList<>();
+        commands.add(words(own, "mating", "--sire", "C/c", "--dam", "C/c"));
+        commands.add(words(own, "describe", "--look", "coat: white"));
+        commands.add(words(own, "review"));
+        commands.add(words(own, "compare", "--with", file("rival.json")));
+        commands.add(words(own, "may-carry", "--animal", "hob", "--pedigree", file("litters.csv")));
+        commands.add(words(own, "litter-fit", "--draws", "99", "--pedigree", file("litters.csv")));
+        commands.add(new String[] {"meaning", "sandy", "--in", "british-isles", "--format", "json"});
+        List<String> kinds = new ArrayList<>();
+        for (String[] command : commands) {
+            Run run = Run.of(command);
+            assertEquals("", run.err(), command[0]);
+            String answer = write("answer.json", run.out());
+            kinds.add(JsonMapper.shared().readTree(run.out()).get("kind").asString());
+            assertEquals(0, Run.of("compare-answers", answer, answer).code(), command[0]);
+            String reworded = run.out().replaceFirst("\"(\\w+ \\w+)", "\"other $1");
+            Run other = Run.of("compare-answers", answer, write("other.json", reworded));
+            assertEquals(ExitCodes.DIFFERENT, other.code(), command[0] + other.out());
+        }
+        Run registry = Run.of(words(records, "registry", "--out", file("answer.json")));
+        assertEquals("", registry.err());
+        kinds.add(JsonMapper.shared()
+                .readTree(Files.readString(folder.resolve("answer.json")))
+                .get("kind")
+                .asString());
+        assertEquals(
+                0,
+                Run.of("compare-answers", file("answer.json"), file("answer.json"))
+                        .code());
+        assertEquals(
+                List.of(
+                        "answer",
+                        "described-answer",
+                        "completeness",
+                        "what-moves",
+                        "recorded-answer",
+                        "litter-answer",
+                        "named-answer",
+                        "registry-report"),
+                kinds);
+    }
+
+    private static String[] words(String[] last, String... first) {
+        return Stream.concat(Stream.of(first), Stream.of(last)).toArray(String[]::new);
     }
 
     @Test

@@ -76,8 +76,7 @@ public record HeldModel(String title, Model base, List<Patch> patches, Model mod
      * @throws org.geneticsrules.problem.ProblemsException if it cannot be made
      */
     public static HeldModel of(RivalModel rival) {
-        return new HeldModel(
-                rival.title(), rival.base(), rival.patches(), rival.compiled().model(), Probability.ONE, 0);
+        return new HeldModel(rival.title(), rival.base(), rival.patches(), rival.model(), Probability.ONE, 0);
     }
 
     /**
