@@ -4,10 +4,13 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.geneticsrules.linkage.Transmission;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
@@ -96,6 +99,37 @@ public final class GeneCounting {
             }
         }
         return new GeneCounting(counts, alleles, classes);
+    }
+
+    /**
+     * Counts the alleles of a locus by animals of each of which it is known which genotypes it may have: by its look, by a test of its DNA, or
+     * both.
+     *
+     * @param locus an autosomal locus of two or more alleles
+     * @param animals by the genotypes that are left, how many unrelated animals there are; a set of all genotypes says nothing
+     * @return the frequencies
+     * @throws IllegalArgumentException if the locus has one allele or is handed down by sex, a set is empty or has genotypes of another locus, a
+     *     count is negative, or all are 0
+     */
+    public static GeneCounting ofGenotypes(Locus locus, Map<Set<AllelePair>, Long> animals) {
+        if (locus.transmission() != Transmission.AUTOSOMAL || locus.alleles().size() < 2) {
+            throw new IllegalArgumentException(
+                    "alleles are counted at autosomal loci of two or more alleles, but locus " + locus.id()
+                            + " is not one");
+        }
+        Map<String, Long> counts = new LinkedHashMap<>();
+        List<List<int[]>> classes = new ArrayList<>();
+        animals.forEach((pairs, number) -> {
+            if (pairs.isEmpty() || !locus.pairs().containsAll(pairs)) {
+                throw new IllegalArgumentException("expected genotypes of locus " + locus.id() + ", " + locus.pairs()
+                        + ", but " + number + " animals have one of " + pairs);
+            }
+            List<AllelePair> ordered =
+                    locus.pairs().stream().filter(pairs::contains).toList();
+            counts.put(ordered.stream().map(AllelePair::toString).collect(Collectors.joining(" or ")), number);
+            classes.add(ordered.stream().map(locus::positions).toList());
+        });
+        return new GeneCounting(new Counts(counts), ImmutableList.copyOf(locus.alleles().keySet()), classes);
     }
 
     /** Repeats the two steps until nothing changes; one frequency may be held. */
@@ -308,9 +342,19 @@ public final class GeneCounting {
      * Holds the counts against what the frequencies lead to be expected in Hardy-Weinberg proportions.
      *
      * @return chi-squared with classes - alleles degrees of freedom; empty if there are no more classes than alleles, as with one completely dominant allele: then
-     *     any counts fit, and the proportions cannot be tested
+     *     any counts fit, and the proportions cannot be tested; empty too if more is known of some animals than of others, or some genotype is in
+     *     no class
      */
     public Optional<ChiSquared> fit() {
+        long genotypes = classes.stream().flatMap(List::stream).count();
+        long different = classes.stream()
+                .flatMap(List::stream)
+                .map(pair -> List.of(pair[0], pair[1]))
+                .distinct()
+                .count();
+        if (genotypes != different || different != alleles.size() * (alleles.size() + 1L) / 2) {
+            return Optional.empty();
+        }
         int degrees = (int) classes.stream().filter(pairs -> !pairs.isEmpty()).count() - alleles.size();
         if (degrees < 1) {
             return Optional.empty();

@@ -159,6 +159,19 @@ public final class ProfileLikelihood {
     }
 
     /**
+     * Tells whether the data say nothing of the number: they are as likely at every value that was looked at.
+     *
+     * @return true if no two log-likelihoods differ by more than rounding; the highest point is then any of them
+     */
+    public boolean isFlat() {
+        double least = maximum.logLikelihood;
+        for (double one : points.values()) {
+            least = Math.min(least, one);
+        }
+        return maximum.logLikelihood - least <= 1e-9 * (1 + Math.abs(maximum.logLikelihood));
+    }
+
+    /**
      * Returns the log-likelihood of a value.
      *
      * @param value a value of the range
