@@ -62,7 +62,11 @@ public record Estimate(
             notes.add("the estimate is the " + (top.atLow() ? "least" : "greatest")
                     + " value that the number can have, where there is no standard error.");
         }
-        if (top.peaks().size() > 1 && !flat) {
+        List<Double> plateau = likelihood.plateau();
+        if (plateau.size() > 1 && !flat) {
+            notes.add("values from about " + plateau.get(0) + " to " + plateau.get(1)
+                    + " make these records as likely; the one that is given is no better than the others.");
+        } else if (top.peaks().size() > 1 && !flat) {
             notes.add("the likelihood has several peaks, at " + top.peaks() + "; the highest is given.");
         }
         if (likelihood.pieces(level).size() > 1) {
@@ -71,7 +75,7 @@ public record Estimate(
         notes.addAll(more);
         return new Estimate(
                 value,
-                boundary || flat ? OptionalDouble.empty() : error,
+                boundary || plateau.size() > 1 ? OptionalDouble.empty() : error,
                 likelihood.interval(level),
                 top.logLikelihood(),
                 boundary,

@@ -132,6 +132,59 @@ public final class GeneCounting {
         return new GeneCounting(new Counts(counts), ImmutableList.copyOf(locus.alleles().keySet()), classes);
     }
 
+    /**
+     * Returns the same with alleles that none of the classes tells apart taken as one: of those only the sum of the frequencies can be known.
+     *
+     * @return alleles of one such set are called {@code C or d}; the counts as they are if all are told apart
+     */
+    public GeneCounting toldApart() {
+        List<List<Integer>> sets = new ArrayList<>();
+        int[] setOf = new int[alleles.size()];
+        for (int a = 0; a < setOf.length; a++) {
+            int s = 0;
+            while (s < sets.size() && !isSame(sets.get(s).get(0), a)) {
+                s++;
+            }
+            if (s == sets.size()) {
+                sets.add(new ArrayList<>());
+            }
+            sets.get(s).add(a);
+            setOf[a] = s;
+        }
+        if (sets.size() == alleles.size() || sets.size() < 2) {
+            return this;
+        }
+        List<String> names = sets.stream()
+                .map(set -> set.stream().map(alleles::get).collect(Collectors.joining(" or ")))
+                .toList();
+        List<List<int[]>> merged = classes.stream()
+                .map(pairs -> pairs.stream()
+                        .map(pair -> List.of(
+                                Math.min(setOf[pair[0]], setOf[pair[1]]), Math.max(setOf[pair[0]], setOf[pair[1]])))
+                        .distinct()
+                        .map(pair -> new int[] {pair.get(0), pair.get(1)})
+                        .toList())
+                .toList();
+        return new GeneCounting(counts, names, merged);
+    }
+
+    /** Whether one allele in place of another makes no difference to what class any genotype is in. */
+    private boolean isSame(int one, int other) {
+        for (List<int[]> pairs : classes) {
+            for (int with = 0; with < alleles.size(); with++) {
+                if (has(pairs, one, with) != has(pairs, other, with)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private static boolean has(List<int[]> pairs, int one, int other) {
+        return pairs.stream()
+                .anyMatch(pair -> pair[0] == Math.min(one, other) && pair[1] == Math.max(one, other));
+    }
+
     /** Repeats the two steps until nothing changes; one frequency may be held. */
     private int settle(double[] now, int held) {
         for (int i = 1; i <= MOST_ITERATIONS; i++) {

@@ -288,7 +288,8 @@ public final class SegregationRatio {
         for (Sibship one : families) {
             if (one.affected() == 0) {
                 throw new IllegalArgumentException(
-                        "families that came to notice have an affected sibling, but found " + one);
+                        "families that came to notice have an affected sibling, but found one of " + one.siblings()
+                                + " siblings without");
             }
         }
     }
@@ -297,7 +298,8 @@ public final class SegregationRatio {
         requireAny(families);
         for (Sibship one : families) {
             if (one.probands() == 0) {
-                throw new IllegalArgumentException("families that came to notice have a proband, but found " + one);
+                throw new IllegalArgumentException("families that came to notice have a proband, but found one of "
+                        + one.siblings() + " siblings, " + one.affected() + " of them affected, without");
             }
         }
     }

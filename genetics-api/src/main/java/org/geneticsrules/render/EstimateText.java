@@ -52,7 +52,7 @@ public final class EstimateText {
         answer.reckonings()
                 .forEach(one -> text.item("Beside it: " + one.words() + ": " + number(one.value())));
         answer.linkage().ifPresent(linkage -> linkage(linkage, text));
-        if (!answer.tests().isEmpty()) {
+        if (!answer.tests().isEmpty() && answer.informative()) {
             text.heading("Tests");
             answer.tests().forEach(one -> test(one, text));
         }
@@ -86,9 +86,9 @@ public final class EstimateText {
         estimate.standardError().ifPresent(error -> words.add("standard error " + number(error)));
         text.item(CarrySection.capital(number.words()) + ": " + String.join("; ", words));
         if (number.exact().filter(estimate.interval()::equals).isEmpty()) {
-            text.item("   " + interval(estimate.interval()));
+            text.hanging("    ", "      ", interval(estimate.interval()));
         }
-        number.exact().ifPresent(exact -> text.item("   " + interval(exact)));
+        number.exact().ifPresent(exact -> text.hanging("    ", "      ", interval(exact)));
     }
 
     private static String interval(Interval interval) {
@@ -127,7 +127,7 @@ public final class EstimateText {
         }
         text.item("That " + test.hypothesis() + ": p "
                 + String.format(Locale.ROOT, test.p() > 0 && test.p() < 0.0005 ? "%.1e" : "%.4f", test.p()) + " ("
-                + test.method() + words
+                + test.method() + words + (test.atEnd() ? "; at an end of what the number can be" : "")
                 + (test.statistic().isEmpty() && test.p() == 0 ? ", impossible" : "") + ")");
     }
 

@@ -1,9 +1,14 @@
 package org.geneticsrules.answer.estimated;
 
+import com.google.common.collect.ImmutableSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import org.geneticsrules.answer.Answers;
+import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.caution.Situation;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.estimation.Estimate;
 import org.geneticsrules.estimation.GeneCounting;
 import org.geneticsrules.estimation.HardyWeinberg;
@@ -16,14 +21,14 @@ import org.geneticsrules.estimation.SegregationRatio;
 import org.geneticsrules.estimation.Sibship;
 import org.geneticsrules.estimation.TestCross;
 import org.geneticsrules.estimation.ThreePointCross;
-import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.statistics.BinomialInterval;
 import org.geneticsrules.statistics.Counts;
 import org.geneticsrules.statistics.Ratio;
 
 /**
- * Answers what counts that are stated say of a number. No model is asked, so these answers rest on no statement of one.
+ * Answers what counts that are stated say of a number. But for frequencies by looks no model is asked, so these answers rest on no statement of one.
  *
  * <pre>{@code
  * CountedAnswers.at(0.95).testCross(new TestCross(12, 100)).verdict();
@@ -96,9 +101,8 @@ public final class CountedAnswers {
     /** LOD scores, and what they say. */
     private void linked(List<LinkageFamily> families, Draft draft) {
         LodScores scores = LodScores.of(families);
-        Map<String, List<String>> open = families.stream()
-                .filter(one -> !one.phaseKnown())
-                .collect(Collectors.toMap(LinkageFamily::name, one -> List.of()));
+        Map<String, List<String>> open = new LinkedHashMap<>();
+        families.stream().filter(one -> !one.phaseKnown()).forEach(one -> open.put(one.name(), List.of()));
         Scores.add(scores, draft.numbers.get(0).estimate(), open, draft);
     }
 
@@ -121,7 +125,7 @@ public final class CountedAnswers {
         Estimate estimate = scores.estimate(level);
         draft.number(new EstimatedNumber("the recombination fraction", estimate, Optional.empty()));
         linked(families, draft);
-        draft.few(scores.families().size() - scores.uninformative().size(), "families that say something");
+        draft.few(scores.families().size() - scores.uninformative().size(), "family that says something", "families that say something");
         if (families.stream().anyMatch(LinkageFamily::phaseKnown)) {
             knownPhase(draft);
         }
@@ -252,7 +256,7 @@ public final class CountedAnswers {
                     words, estimate, Optional.of(BinomialInterval.clopperPearson(affected, young, level))));
         } else {
             draft.number(new EstimatedNumber(words, estimate, Optional.empty()));
-            draft.few(number, "families");
+            draft.few(number, "family", "families");
         }
         if (how == Ascertained.PROBANDS) {
             long probands = families.stream().mapToLong(one -> one.probands() * one.families()).sum();
@@ -307,15 +311,30 @@ public final class CountedAnswers {
     /**
      * Answers how frequent the alleles of a locus are, by how many animals show each of its expressions.
      *
-     * @param locus the locus
+     * @param answers the model, which says which genotypes show which expression
+     * @param locus id of the locus
      * @param counts by expression, how many unrelated animals show it
+     * @param asked the allele that is told first; the first of the locus if none
      * @return the frequency of each allele
      * @throws IllegalArgumentException if alleles cannot be counted at the locus, an expression is missing or unknown, or no genotype shows one that was counted
      */
-    public EstimateAnswer frequencies(Locus locus, Counts counts) {
-        Draft draft = new Draft("How frequent are the alleles of locus " + locus.id() + "?");
+    public EstimateAnswer frequencies(Answers answers, String locus, Counts counts, Optional<String> asked) {
+        Model model = answers.compiled().model();
+        Draft draft = new Draft("How frequent are the alleles of locus " + locus + "?");
         counts.byClass().forEach((shown, number) -> draft.given.add(number + " animals show " + shown));
-        Frequencies.add(GeneCounting.of(locus, counts), Optional.empty(), level, draft);
+        draft.assume(
+                "model",
+                "Which genotypes show what at the locus is as model " + model + " says.",
+                "Where dominance is otherwise, the counts say something else.");
+        String pointer = Pointer.of("loci", locus);
+        draft.evidence = answers.evidence(
+                model.statements().keySet().stream()
+                        .filter(one -> one.equals(pointer) || one.startsWith(pointer + "/"))
+                        .collect(ImmutableSet.toImmutableSet()),
+                List.of());
+        draft.model = Optional.of(model.reference());
+        draft.cautions = answers.cautions(Situation.of(QuestionKind.CARRIERS.word()));
+        Frequencies.add(GeneCounting.of(model.locus(locus), counts), Optional.empty(), asked, level, draft);
         return draft.answer();
     }
 
@@ -356,7 +375,11 @@ public final class CountedAnswers {
         }
         draft.number(new EstimatedNumber(
                 "the penetrance", Penetrance.ofYoung(matings).estimate(level), Optional.empty()));
-        draft.few(affected, "affected young");
+        draft.few(affected, "affected young", "affected young");
+        draft.assume(
+                "found-anyhow",
+                "Matings were chosen without regard to whether their young show it.",
+                "Of litters that were noticed because of young that show it the penetrance is overestimated.");
         draft.assume(
                 "no-other-cause",
                 "Animals of other genotypes never show it, and the young of a mating are independent.",
@@ -375,12 +398,12 @@ public final class CountedAnswers {
      */
     public EstimateAnswer viability(Counts counts, Ratio conceived, List<Probability> concerned) {
         Draft draft = new Draft("How well do animals of the genotype live, compared with the others?");
+        RelativeViability asked = RelativeViability.of(counts, conceived, concerned);
         for (int c = 0; c < counts.values().size(); c++) {
             draft.given.add("class " + counts.names().get(c) + ": " + counts.values().get(c) + " counted; "
                     + conceived.shares().get(c) + " of all conceived, of which the genotypes in question are "
                     + concerned.get(c) + " of all");
         }
-        RelativeViability asked = RelativeViability.of(counts, conceived, concerned);
         draft.number(new EstimatedNumber("the relative viability", asked.estimate(level), Optional.empty()));
         draft.tests.add(EstimateTest.of("they live as well as the others", asked.equal()));
         EstimateTest lethal = EstimateTest.of("none of them live", asked.lethal());

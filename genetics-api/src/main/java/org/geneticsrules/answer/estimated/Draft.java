@@ -46,7 +46,10 @@ final class Draft {
     EstimatedNumber number(EstimatedNumber number) {
         numbers.add(number);
         for (String note : number.estimate().notes()) {
-            notices.add(note.endsWith(".") ? note.substring(0, note.length() - 1) : note);
+            // what is taken for granted is told as an assumption, and what the verdict tells is not told twice
+            if (!note.contains("taken to") && !note.startsWith("the estimate is the ") && !number.estimate().flat()) {
+                notices.add(note.endsWith(".") ? note.substring(0, note.length() - 1) : note);
+            }
         }
         return number;
     }
@@ -78,17 +81,21 @@ final class Draft {
     }
 
     /** Where few things decide an estimate and no exact interval stands beside it. */
-    void few(long number, String what) {
-        if (number < FEW) {
-            notices.add(number + " " + what
-                    + " decide this; how often an approximate interval holds the truth with so few was not counted, and"
-                    + " where it was, of recombination, it held it too seldom (estimation/coverage.txt). Take it as rough");
+    void few(long number, String one, String many) {
+        if (number > 0 && number < FEW) {
+            notices.add("only " + Words.counted(number, one + " decides", many + " decide")
+                    + " this; how often an approximate interval holds the truth with so few was not counted, and where it"
+                    + " was, of recombination, it held it too seldom (the library keeps the table, estimation/coverage.txt)."
+                    + " Take it as rough");
         }
     }
 
     /** The verdict is on the first number, and on what was added. */
     EstimateAnswer answer() {
         EstimatedNumber first = numbers.get(0);
+        if (first.estimate().flat()) {
+            tests.clear();
+        }
         boolean informative = numbers.stream().anyMatch(one -> !one.estimate().flat());
         List<String> sentences = new ArrayList<>();
         if (first.estimate().atBoundary()) {

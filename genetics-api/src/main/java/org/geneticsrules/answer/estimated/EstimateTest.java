@@ -10,12 +10,13 @@ import org.geneticsrules.statistics.LikelihoodRatio;
  *
  * @param hypothesis what is stated, for example {@code 1/4 of the young show it}
  * @param method how it was tested
+ * @param atEnd whether what is stated is an end of what the number can be, so that p is halved
  * @param statistic the statistic; empty if the test has none, and if it is infinite, since the counts are impossible under the hypothesis
  * @param degreesOfFreedom its degrees of freedom; empty if the test has none
  * @param p the chance of counts that fit no better, if the hypothesis is right
  */
 public record EstimateTest(
-        String hypothesis, String method, OptionalDouble statistic, OptionalInt degreesOfFreedom, double p) {
+        String hypothesis, String method, boolean atEnd, OptionalDouble statistic, OptionalInt degreesOfFreedom, double p) {
 
     /** From this p on a hypothesis is said to go with the counts. */
     static final double USUAL_RISK = 0.05;
@@ -23,7 +24,8 @@ public record EstimateTest(
     static EstimateTest of(String hypothesis, LikelihoodRatio test) {
         return new EstimateTest(
                 hypothesis,
-                test.atBoundary() ? "likelihood ratio, at an end of what the number can be" : "likelihood ratio",
+                "likelihood ratio",
+                test.atBoundary(),
                 Double.isInfinite(test.statistic()) ? OptionalDouble.empty() : OptionalDouble.of(test.statistic()),
                 OptionalInt.of(test.degreesOfFreedom()),
                 test.p());
@@ -33,13 +35,14 @@ public record EstimateTest(
         return new EstimateTest(
                 hypothesis,
                 "chi-squared",
+                false,
                 OptionalDouble.of(test.statistic()),
                 OptionalInt.of(test.degreesOfFreedom()),
                 test.p());
     }
 
     static EstimateTest exact(String hypothesis, String method, double p) {
-        return new EstimateTest(hypothesis, method, OptionalDouble.empty(), OptionalInt.empty(), p);
+        return new EstimateTest(hypothesis, method, false, OptionalDouble.empty(), OptionalInt.empty(), p);
     }
 
     /**

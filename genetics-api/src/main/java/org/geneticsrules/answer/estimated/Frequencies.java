@@ -50,22 +50,42 @@ final class Frequencies {
     }
 
     /** The frequency of every allele, and the test of proportions. */
-    static void add(GeneCounting counting, Optional<HardyWeinberg> genotypes, double level, Draft draft) {
-        List<String> others = new ArrayList<>();
-        counting.frequencies().forEach((allele, frequency) -> {
-            Estimate estimate = counting.estimate(allele, level);
-            draft.number(new EstimatedNumber("the frequency of allele " + allele, estimate, Optional.empty()));
-            if (draft.numbers.size() > 1) {
-                others.add(allele + " " + Words.number(frequency) + " (" + Words.range(estimate.interval()) + ")");
+    static void add(
+            GeneCounting of, Optional<HardyWeinberg> genotypes, Optional<String> asked, double level, Draft draft) {
+        GeneCounting counting = of.toldApart();
+        List<String> order = new ArrayList<>(counting.frequencies().keySet());
+        asked.ifPresent(allele -> {
+            int position = order.indexOf(allele);
+            if (position > 0) {
+                order.add(0, order.remove(position));
+            } else if (position < 0) {
+                draft.notices.add("none of the animals tells allele " + allele + " from others");
             }
         });
-        draft.more.add("The others: " + String.join(", ", others) + ".");
+        List<String> others = new ArrayList<>();
+        for (String allele : order) {
+            Estimate estimate = counting.estimate(allele, level);
+            draft.number(new EstimatedNumber(
+                    (allele.contains(" or ") ? "the frequency of alleles " : "the frequency of allele ")
+                            + allele.replace(" or ", " and ")
+                            + (allele.contains(" or ") ? " together" : ""),
+                    estimate,
+                    Optional.empty()));
+            if (draft.numbers.size() > 1) {
+                others.add(allele.replace(" or ", " and ") + (allele.contains(" or ") ? " together " : " ")
+                        + Words.number(estimate.value()) + " (" + Words.range(estimate.interval()) + ")");
+            }
+        }
+        draft.more.add((others.size() == 1 ? "The other: " : "The others: ") + String.join(", ", others) + ".");
+        if (order.stream().anyMatch(one -> one.contains(" or "))) {
+            draft.notices.add("no record of these animals tells the alleles apart that are counted together");
+        }
         List<Double> all = List.copyOf(counting.frequencies().values());
         if (all.size() == 2) {
             draft.reckonings.add(new Reckoning(
                     "share of animals with one allele of each, if the proportions hold", 2 * all.get(0) * all.get(1)));
         }
-        test(genotypes, counting.fit(), draft);
+        test(genotypes, of.fit(), draft);
         assume(draft);
     }
 

@@ -59,6 +59,10 @@ final class ModelEstimate {
                     + " both loci, or of one if it is known which alleles lie together in that parent");
         }
         basis.assumptions().forEach(one -> draft.taken.put(one.id(), one));
+        draft.assume(
+                "other-numbers",
+                "All other numbers of the model, and the frequencies among founders, are as stated.",
+                "Where one of them is off, this one may make up for it.");
         asked.taken()
                 .ifPresent(id -> draft.assume(
                         "population",
@@ -80,7 +84,7 @@ final class ModelEstimate {
             }
         });
         Scores.add(scores, estimate, told, draft);
-        draft.few(scores.families().size() - scores.uninformative().size(), "sets of relatives that say something");
+        draft.few(scores.families().size() - scores.uninformative().size(), "set of relatives that says something", "sets of relatives that say something");
     }
 
     /** The named population, else none if none is needed, else the first of the model that will do. */

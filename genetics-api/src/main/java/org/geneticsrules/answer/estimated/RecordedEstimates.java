@@ -35,7 +35,7 @@ import org.geneticsrules.statistics.BinomialInterval;
  * <pre>{@code
  * RecordedEstimates kennel = RecordedEstimates.of(RecordedAnswers.of(answers, records), 0.95);
  * kennel.segregation(new RecordedFamilies.Which(Phenotype.of("eye colour", "pink"), 0, Set.of(), false), Probability.of(1, 4));
- * kennel.frequencies("C", List.of());
+ * kennel.frequencies("C", List.of(), Optional.of("c"));
  * }</pre>
  *
  * <p>What is asked and how stands in the package's description. Immutable and thread-safe.
@@ -129,7 +129,7 @@ public final class RecordedEstimates {
                         ? Optional.of(BinomialInterval.clopperPearson(affected, young, level))
                         : Optional.empty()));
         if (!complete) {
-            draft.few(found.families().size(), "families");
+            draft.few(found.families().size(), "family", "families");
         }
         Ratios.naive(affected, young, complete, draft);
         Ratios.test(asked, stated, draft);
@@ -186,10 +186,11 @@ public final class RecordedEstimates {
      *
      * @param locus id of a locus
      * @param animals ids of the animals; those without recorded parents if there are none
+     * @param asked the allele that is told first; the first of the locus if none
      * @return the frequency of each allele
      * @throws ProblemsException if there is no such locus or animal, alleles cannot be counted at the locus, or no animal says anything of it
      */
-    public EstimateAnswer frequencies(String locus, Collection<String> animals) {
+    public EstimateAnswer frequencies(String locus, Collection<String> animals, Optional<String> asked) {
         Model model = recorded.model();
         Pedigree pedigree = recorded.pedigree();
         List<Problem> unknown = new ArrayList<>();
@@ -237,12 +238,12 @@ public final class RecordedEstimates {
                                                 .map(Object::toString)
                                                 .toList())));
         try {
-            Frequencies.add(found.counting(), found.genotypes(), level, draft);
+            Frequencies.add(found.counting(), found.genotypes(), asked, level, draft);
         } catch (IllegalArgumentException e) {
             throw new ProblemsException(
                     Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
         }
-        draft.few(found.total(), "animals");
+        draft.few(found.total(), "animal", "animals");
         if (!found.silent().isEmpty()) {
             draft.notices.add("not counted: " + named(found.silent()) + ", whose records say nothing of the locus");
         }

@@ -53,9 +53,10 @@ final class Words {
             return what + " is likeliest to be " + number(number.estimate().value())
                     + ", but the records rule out no value of it (" + how + ").";
         }
-        String end = number.estimate().atBoundary() ? ", an end of what it can be" : "";
-        return what + " is about " + number(number.estimate().value()) + end + ", and " + range(within)
-                + " goes with the records (" + how + ").";
+        String about = number.estimate().atBoundary()
+                ? " is likeliest to be " + number(number.estimate().value()) + ", an end of what it can be, and "
+                : " is about " + number(number.estimate().value()) + ", and ";
+        return what + about + range(within) + " goes with the records (" + how + ").";
     }
 
     static String capital(String words) {
