@@ -153,6 +153,25 @@ class InferenceLaws {
         return String.join("/", pair.alleles().stream().map(Allele::id).toList());
     }
 
+    /** One in twelve random pedigrees leaves a phase open; these have animals of open and of known phase. */
+    @ParameterizedTest
+    @ValueSource(longs = {38, 49, 56})
+    void phases_that_are_open_and_known_are_met(long seed) {
+        RandomPedigree random = RandomPedigrees.pedigree(seed);
+        every_number_agrees_with_the_list(random);
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Conclusions found = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred))
+                .conclude();
+        LinkageGroup group = random.model().groups().values().iterator().next();
+        Set<Boolean> met = new LinkedHashSet<>();
+        kindred.members()
+                .forEach(one -> met.add(found.isPhaseOpen(
+                        one.id(), group.loci().get(0), group.loci().get(1))));
+        assertEquals(2, met.size());
+    }
+
     /** The phase of two linked loci is open if two animals that this may be have the same genotypes there, lying in other ways. */
     private static void phases(Model model, String id, Worlds worlds, Conclusions found) {
         for (LinkageGroup group : model.groups().values()) {
