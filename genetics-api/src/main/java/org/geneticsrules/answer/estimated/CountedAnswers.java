@@ -21,6 +21,7 @@ import org.geneticsrules.estimation.SegregationRatio;
 import org.geneticsrules.estimation.Sibship;
 import org.geneticsrules.estimation.TestCross;
 import org.geneticsrules.estimation.ThreePointCross;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.statistics.BinomialInterval;
@@ -334,7 +335,8 @@ public final class CountedAnswers {
                 List.of());
         draft.model = Optional.of(model.reference());
         draft.cautions = answers.cautions(Situation.of(QuestionKind.CARRIERS.word()));
-        Frequencies.add(GeneCounting.of(model.locus(locus), counts), Optional.empty(), asked, level, draft);
+        Locus at = model.locus(locus);
+        Frequencies.add(at, GeneCounting.of(at, counts), Optional.empty(), asked, level, draft);
         return draft.answer();
     }
 

@@ -7,6 +7,8 @@ import java.util.OptionalDouble;
 import org.geneticsrules.estimation.Estimate;
 import org.geneticsrules.estimation.GeneCounting;
 import org.geneticsrules.estimation.HardyWeinberg;
+import org.geneticsrules.model.Allele;
+import org.geneticsrules.model.Locus;
 import org.geneticsrules.statistics.BinomialInterval;
 import org.geneticsrules.statistics.ChiSquared;
 import org.geneticsrules.statistics.ProfileLikelihood;
@@ -51,7 +53,12 @@ final class Frequencies {
 
     /** The frequency of every allele, and the test of proportions. */
     static void add(
-            GeneCounting of, Optional<HardyWeinberg> genotypes, Optional<String> asked, double level, Draft draft) {
+            Locus locus,
+            GeneCounting of,
+            Optional<HardyWeinberg> genotypes,
+            Optional<String> asked,
+            double level,
+            Draft draft) {
         GeneCounting counting = of.toldApart();
         List<String> order = new ArrayList<>(counting.frequencies().keySet());
         asked.ifPresent(allele -> {
@@ -67,7 +74,7 @@ final class Frequencies {
             Estimate estimate = counting.estimate(allele, level);
             draft.number(new EstimatedNumber(
                     (allele.contains(" or ") ? "the frequency of alleles " : "the frequency of allele ")
-                            + allele.replace(" or ", " and ")
+                            + named(locus, allele.replace(" or ", " and "))
                             + (allele.contains(" or ") ? " together" : ""),
                     estimate,
                     Optional.empty()));
@@ -87,6 +94,14 @@ final class Frequencies {
         }
         test(genotypes, of.fit(), draft);
         assume(draft);
+    }
+
+    /** An allele with its title, if it has one. */
+    private static String named(Locus locus, String allele) {
+        Allele known = locus.alleles().get(allele);
+        return known == null
+                ? allele
+                : known.title().map(title -> allele + " (" + title + ")").orElse(allele);
     }
 
     static void test(Optional<HardyWeinberg> genotypes, Optional<ChiSquared> fit, Draft draft) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.geneticsrules.answer.recorded.RecordBasis;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.caution.QuestionKind;
@@ -28,6 +29,7 @@ import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.statistics.BinomialInterval;
+import org.geneticsrules.trait.Phenotype;
 
 /**
  * Answers what recorded animals say of a number.
@@ -105,11 +107,11 @@ public final class RecordedEstimates {
                             Stage.MEANING,
                             "no-family",
                             "",
-                            "no litter says which share of the young of two carriers shows " + which.look()
+                            "no litter says which share of the young of two carriers shows " + shown(which.look())
                                     + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
                     .expecting("litters of two known parents, of whom it is recorded whether they show it, with young that do"));
         }
-        Draft draft = new Draft("Which share of the young of two carriers shows " + which.look() + "?");
+        Draft draft = new Draft("Which share of the young of two carriers shows " + shown(which.look()) + "?");
         long young = 0;
         long affected = 0;
         boolean complete = true;
@@ -123,7 +125,7 @@ public final class RecordedEstimates {
         SegregationRatio asked = SegregationRatio.asRecorded(found.families());
         Estimate estimate = asked.estimate(level);
         draft.number(new EstimatedNumber(
-                "the share of the young that shows " + which.look(),
+                "the share of the young that shows " + shown(which.look()),
                 estimate,
                 complete
                         ? Optional.of(BinomialInterval.clopperPearson(affected, young, level))
@@ -159,6 +161,13 @@ public final class RecordedEstimates {
         }
         records(draft, QuestionKind.LITTER);
         return draft.answer();
+    }
+
+    /** A look as a sentence has it: {@code eye colour pink}. */
+    private static String shown(Phenotype look) {
+        return look.asMap().entrySet().stream()
+                .map(one -> one.getKey() + " " + one.getValue())
+                .collect(Collectors.joining(" and "));
     }
 
     private static String how(Ascertainment how, boolean carriers) {
@@ -238,7 +247,7 @@ public final class RecordedEstimates {
                                                 .map(Object::toString)
                                                 .toList())));
         try {
-            Frequencies.add(found.counting(), found.genotypes(), asked, level, draft);
+            Frequencies.add(at, found.counting(), found.genotypes(), asked, level, draft);
         } catch (IllegalArgumentException e) {
             throw new ProblemsException(
                     Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
