@@ -56,7 +56,8 @@ public record Estimate(
         boolean flat = likelihood.isFlat();
         boolean boundary = top.isAtBoundary() && !flat;
         if (flat) {
-            notes.add("these records say nothing about the number: they are as likely at every value that it can have.");
+            notes.add(
+                    "these records say nothing about the number: they are as likely at every value that it can have.");
         }
         if (boundary) {
             notes.add("the estimate is the " + (top.atLow() ? "least" : "greatest")

@@ -171,7 +171,8 @@ public final class GeneCounting {
             counts.put(ordered.stream().map(AllelePair::toString).collect(Collectors.joining(" or ")), number);
             classes.add(ordered.stream().map(locus::positions).toList());
         });
-        return new GeneCounting(new Counts(counts), ImmutableList.copyOf(locus.alleles().keySet()), classes);
+        return new GeneCounting(
+                new Counts(counts), ImmutableList.copyOf(locus.alleles().keySet()), classes);
     }
 
     /**
@@ -223,8 +224,7 @@ public final class GeneCounting {
     }
 
     private static boolean has(List<int[]> pairs, int one, int other) {
-        return pairs.stream()
-                .anyMatch(pair -> pair[0] == Math.min(one, other) && pair[1] == Math.max(one, other));
+        return pairs.stream().anyMatch(pair -> pair[0] == Math.min(one, other) && pair[1] == Math.max(one, other));
     }
 
     /** Repeats the two steps until nothing changes; one frequency may be held. */
@@ -372,9 +372,7 @@ public final class GeneCounting {
             throw new IllegalArgumentException("there is no allele \"" + allele + "\" among " + alleles);
         }
         ProfileLikelihood profile = ProfileLikelihood.of(
-                held -> logLikelihood(highest(position, held).frequencies()),
-                0,
-                1);
+                held -> logLikelihood(highest(position, held).frequencies()), 0, 1);
         return Estimate.of(
                 profile,
                 frequencies[position],

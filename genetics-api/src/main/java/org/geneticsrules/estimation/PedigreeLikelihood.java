@@ -136,7 +136,9 @@ public final class PedigreeLikelihood {
                     settings.apply(Inference.of(compiled, family)).conclude(parameter.between());
             List<String> open = parents.stream()
                     .filter(parent -> conclusions.isPhaseOpen(
-                            parent, parameter.between().get(0), parameter.between().get(1)))
+                            parent,
+                            parameter.between().get(0),
+                            parameter.between().get(1)))
                     .collect(ImmutableList.toImmutableList());
             if (!open.isEmpty()) {
                 found.put(first, open);
@@ -175,7 +177,9 @@ public final class PedigreeLikelihood {
     public Estimate estimate(double level) {
         List<String> notes = new ArrayList<>();
         notes.add("all other numbers of the model are taken to be as stated.");
-        if (!total.isFlat() && total.interval(level).lowIsBoundary() && total.interval(level).highIsBoundary()) {
+        if (!total.isFlat()
+                && total.interval(level).lowIsBoundary()
+                && total.interval(level).highIsBoundary()) {
             notes.add("at this level the records rule out no value of the number.");
         }
         return Estimate.of(total, level, notes.toArray(String[]::new));

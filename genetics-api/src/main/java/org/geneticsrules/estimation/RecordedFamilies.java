@@ -73,8 +73,8 @@ public record RecordedFamilies(
         public Which {
             litters = ImmutableSet.copyOf(litters);
             if (look.traits().isEmpty() || parentsShowing < 0 || parentsShowing > 2) {
-                throw new IllegalArgumentException("expected a look and 0 to 2 parents that show it, but found \"" + look
-                        + "\" and " + parentsShowing);
+                throw new IllegalArgumentException("expected a look and 0 to 2 parents that show it, but found \""
+                        + look + "\" and " + parentsShowing);
             }
         }
     }
@@ -102,8 +102,7 @@ public record RecordedFamilies(
         }
 
         RecordedFamily family() {
-            return new RecordedFamily(
-                    id, siblings, affected, isNoticed() ? how : Ascertainment.complete());
+            return new RecordedFamily(id, siblings, affected, isNoticed() ? how : Ascertainment.complete());
         }
     }
 
@@ -160,16 +159,20 @@ public record RecordedFamilies(
                 showing += shows.get() ? 1 : 0;
             }
             if (showing != which.parentsShowing()) {
-                leftOut.put(litter.id(), switch (showing) {
-                    case 0 -> "neither parent shows it";
-                    case 1 -> "a parent shows it";
-                    default -> "both parents show it";
-                });
+                leftOut.put(
+                        litter.id(),
+                        switch (showing) {
+                            case 0 -> "neither parent shows it";
+                            case 1 -> "a parent shows it";
+                            default -> "both parents show it";
+                        });
                 return;
             }
             Optional<Sighting> sign = sign(litter.ascertainment());
             if (sign.isPresent() && !sign.get().look().equals(which.look())) {
-                leftOut.put(litter.id(), "it was noticed for something else: " + sign.get().look());
+                leftOut.put(
+                        litter.id(),
+                        "it was noticed for something else: " + sign.get().look());
                 return;
             }
             score(litter, parents);
@@ -195,8 +198,10 @@ public record RecordedFamilies(
             try {
                 scored.family();
             } catch (IllegalArgumentException unlike) {
-                leftOut.put(litter.id(), "its records do not go with how it came to be recorded, "
-                        + litter.ascertainment() + ": " + affected + " of its young show it");
+                leftOut.put(
+                        litter.id(),
+                        "its records do not go with how it came to be recorded, " + litter.ascertainment() + ": "
+                                + affected + " of its young show it");
                 return;
             }
             unclear.addAll(unknown);
@@ -217,7 +222,8 @@ public record RecordedFamilies(
             List<RecordedFamily> families = new ArrayList<>();
             List<String> unstated = new ArrayList<>();
             couples.forEach((parents, litters) -> {
-                List<Scored> anyway = litters.stream().filter(one -> !one.isNoticed()).toList();
+                List<Scored> anyway =
+                        litters.stream().filter(one -> !one.isNoticed()).toList();
                 boolean counted = true;
                 if (which.carriers() || anyway.size() < litters.size()) {
                     litters.forEach(one -> families.add(one.family()));

@@ -26,26 +26,29 @@ public record RecordedFamily(String name, int siblings, int affected, Ascertainm
      */
     public RecordedFamily {
         if (siblings < 1 || affected < 0 || affected > siblings) {
-            throw new IllegalArgumentException("expected at least 1 of the young and 0 to as many affected, but family \""
-                    + name + "\" has " + siblings + " and " + affected);
+            throw new IllegalArgumentException(
+                    "expected at least 1 of the young and 0 to as many affected, but family \"" + name + "\" has "
+                            + siblings + " and " + affected);
         }
         if (how instanceof Ascertainment.Unknown) {
-            throw new IllegalArgumentException("how family \"" + name
-                    + "\" came to be recorded is not stated; expected complete, at least one, probands or parents chosen");
+            throw new IllegalArgumentException(
+                    "how family \"" + name
+                            + "\" came to be recorded is not stated; expected complete, at least one, probands or parents chosen");
         }
         int noticed = how instanceof Ascertainment.AtLeastOne
                 ? 1
-                : how instanceof Ascertainment.Probands probands ? probands.count().orElse(1) : 0;
+                : how instanceof Ascertainment.Probands probands
+                        ? probands.count().orElse(1)
+                        : 0;
         if (affected < noticed) {
-            throw new IllegalArgumentException("family \"" + name + "\" is recorded (" + how + "), but " + affected
-                    + " of its young show it");
+            throw new IllegalArgumentException(
+                    "family \"" + name + "\" is recorded (" + how + "), but " + affected + " of its young show it");
         }
     }
 
     /** The counts; who came to notice, where that is recorded. */
     Sibship sibship() {
-        OptionalInt probands =
-                how instanceof Ascertainment.Probands stated ? stated.count() : OptionalInt.empty();
+        OptionalInt probands = how instanceof Ascertainment.Probands stated ? stated.count() : OptionalInt.empty();
         return new Sibship(siblings, affected, probands.orElse(affected), 1);
     }
 

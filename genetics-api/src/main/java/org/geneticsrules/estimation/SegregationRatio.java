@@ -133,9 +133,7 @@ public final class SegregationRatio {
         }
         return p == 0 // who the probands were is not recorded, only that there was one
                 ? truncated(one.sibship(), p)
-                : binomial(one.sibship(), p)
-                        + atLeastOnce(one.affected(), pi)
-                        - atLeastOnce(one.siblings(), p * pi);
+                : binomial(one.sibship(), p) + atLeastOnce(one.affected(), pi) - atLeastOnce(one.siblings(), p * pi);
     }
 
     /**

@@ -55,8 +55,7 @@ public record UnrelatedAnimals(
      * @return the animals by what is left
      * @throws IllegalArgumentException if there is no such animal
      */
-    public static UnrelatedAnimals of(
-            Inference questions, Pedigree pedigree, Locus locus, Collection<String> animals) {
+    public static UnrelatedAnimals of(Inference questions, Pedigree pedigree, Locus locus, Collection<String> animals) {
         Map<Set<AllelePair>, Long> counts = new LinkedHashMap<>();
         List<String> silent = new ArrayList<>();
         List<String> unclear = new ArrayList<>();
@@ -94,8 +93,7 @@ public record UnrelatedAnimals(
                 .collect(Collectors.groupingBy(
                         pair -> locus.expression(pair, Sex.FEMALE),
                         LinkedHashMap::new,
-                        Collectors.collectingAndThen(
-                                Collectors.toList(), ImmutableSet::copyOf)));
+                        Collectors.collectingAndThen(Collectors.toList(), ImmutableSet::copyOf)));
         looks.values().forEach(pairs -> classes.put(pairs, 0L));
         if (!classes.keySet().containsAll(counts.keySet())) {
             classes.clear();
@@ -114,7 +112,9 @@ public record UnrelatedAnimals(
      * @return what can be held against Hardy-Weinberg proportions; empty if more is open
      */
     public Optional<HardyWeinberg> genotypes() {
-        if (locus.alleles().size() != 2 || counts.isEmpty() || counts.keySet().stream().anyMatch(one -> one.size() > 1)) {
+        if (locus.alleles().size() != 2
+                || counts.isEmpty()
+                || counts.keySet().stream().anyMatch(one -> one.size() > 1)) {
             return Optional.empty();
         }
         long[] numbers = new long[3];

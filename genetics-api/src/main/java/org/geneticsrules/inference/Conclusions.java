@@ -231,9 +231,8 @@ public final class Conclusions {
         Map<List<AllelePair>, List<Integer>> ways = new LinkedHashMap<>();
         for (int state = 0; state < chances.length; state++) {
             if (chances[state] > 0) {
-                List<Integer> way = IntStream.of(one.group()
-                                .layout()
-                                .strands(member, one.unit(), state, one.locus(), other.locus()))
+                List<Integer> way = IntStream.of(
+                                one.group().layout().strands(member, one.unit(), state, one.locus(), other.locus()))
                         .boxed()
                         .toList();
                 List<AllelePair> pairs = List.of(one.pair(member, state), other.pair(member, state));

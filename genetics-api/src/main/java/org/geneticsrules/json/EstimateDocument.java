@@ -93,10 +93,13 @@ public final class EstimateDocument {
     }
 
     private static Node test(EstimateTest test) {
-        ObjectBuilder node = new ObjectBuilder().with("hypothesis", test.hypothesis()).with("method", test.method());
+        ObjectBuilder node =
+                new ObjectBuilder().with("hypothesis", test.hypothesis()).with("method", test.method());
         test.statistic().ifPresent(statistic -> node.with("statistic", decimal(statistic)));
         test.degreesOfFreedom().ifPresent(degrees -> node.with("degreesOfFreedom", Node.number(degrees)));
-        return node.with("atEnd", Node.flag(test.atEnd())).with("p", decimal(test.p())).build();
+        return node.with("atEnd", Node.flag(test.atEnd()))
+                .with("p", decimal(test.p()))
+                .build();
     }
 
     private static Node linkage(LinkageScores linkage) {

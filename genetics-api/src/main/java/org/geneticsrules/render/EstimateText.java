@@ -49,8 +49,7 @@ public final class EstimateText {
         AnswerText.rivals(answer.rivals().size(), text);
         text.heading("Estimates");
         answer.numbers().forEach(one -> number(one, text));
-        answer.reckonings()
-                .forEach(one -> text.item("Beside it: " + one.words() + ": " + number(one.value())));
+        answer.reckonings().forEach(one -> text.item("Beside it: " + one.words() + ": " + number(one.value())));
         answer.linkage().ifPresent(linkage -> linkage(linkage, text));
         if (!answer.tests().isEmpty() && answer.informative()) {
             text.heading("Tests");
@@ -106,12 +105,16 @@ public final class EstimateText {
                 });
         text.item("One unit of support: " + number(linkage.support().low()) + " to "
                 + number(linkage.support().high()));
-        linkage.families().stream().limit(MOST).forEach(one -> text.item(one.name() + ": "
-                + (one.informative() ? number(one.score()) : "says nothing of linkage")
-                + (one.phaseKnown()
-                        ? ""
-                        : "; phase not known"
-                                + (one.openPhase().isEmpty() ? "" : " of " + String.join(", ", one.openPhase())))));
+        linkage.families().stream()
+                .limit(MOST)
+                .forEach(one -> text.item(one.name() + ": "
+                        + (one.informative() ? number(one.score()) : "says nothing of linkage")
+                        + (one.phaseKnown()
+                                ? ""
+                                : "; phase not known"
+                                        + (one.openPhase().isEmpty()
+                                                ? ""
+                                                : " of " + String.join(", ", one.openPhase())))));
         if (linkage.families().size() > MOST) {
             text.item("and " + (linkage.families().size() - MOST) + " more");
         }
@@ -119,8 +122,7 @@ public final class EstimateText {
 
     private static void test(EstimateTest test, TextLines text) {
         StringBuilder words = new StringBuilder();
-        test.statistic()
-                .ifPresent(statistic -> words.append(String.format(Locale.ROOT, " %.4f", statistic)));
+        test.statistic().ifPresent(statistic -> words.append(String.format(Locale.ROOT, " %.4f", statistic)));
         OptionalInt degrees = test.degreesOfFreedom();
         if (degrees.isPresent() && test.statistic().isPresent()) {
             words.append(", ").append(degrees.getAsInt()).append(" df");

@@ -120,9 +120,8 @@ class EstimationLaws {
         SegregationRatio asked = SegregationRatio.asRecorded(families.stream()
                 .map(one -> new RecordedFamily("family", one.siblings(), one.affected(), one.how()))
                 .toList());
-        DoubleUnaryOperator twin = p -> families.stream()
-                .mapToDouble(one -> Math.log(one.chance(p)))
-                .sum();
+        DoubleUnaryOperator twin = p ->
+                families.stream().mapToDouble(one -> Math.log(one.chance(p))).sum();
         held(twin, asked.estimate(0.95), 1, families.toString());
         Estimate found = asked.estimate(0.95);
         for (Probability stated : List.of(Probability.of(1, 10), Probability.of(1, 4), Probability.of(2, 3))) {
@@ -303,11 +302,18 @@ class EstimationLaws {
     // -------------------------------------------------------------------------------------------
 
     private static final Locus THREE = Model.builder(
-                    "three", "1", Catalogue.builder("three.traits", "1").trait("coat", "any").build())
-            .locus("T", one -> one.alleles("a", "b", "c").shows("a", "1").shows("a/b", "2").shows("a/c", "3")
-                    .shows("b", "4")
-                    .shows("b/c", "5")
-                    .shows("c", "6"))
+                    "three",
+                    "1",
+                    Catalogue.builder("three.traits", "1").trait("coat", "any").build())
+            .locus(
+                    "T",
+                    one -> one.alleles("a", "b", "c")
+                            .shows("a", "1")
+                            .shows("a/b", "2")
+                            .shows("a/c", "3")
+                            .shows("b", "4")
+                            .shows("b/c", "5")
+                            .shows("c", "6"))
             .build()
             .locus("T");
 
@@ -320,7 +326,8 @@ class EstimationLaws {
     /** Whatever sets of genotypes animals are known by, no frequencies of a grid make them likelier. */
     @Property(tries = 40)
     void no_frequencies_of_a_grid_are_likelier(
-            @ForAll @Size(min = 1, max = 5) Map<@IntRange(max = 14) Integer, @IntRange(min = 1, max = 20) Integer> drawn) {
+            @ForAll @Size(min = 1, max = 5)
+                    Map<@IntRange(max = 14) Integer, @IntRange(min = 1, max = 20) Integer> drawn) {
         Map<Integer, Integer> animals = new TreeMap<>();
         drawn.forEach((set, number) -> animals.put(LEFT[set], number));
         Map<Set<AllelePair>, Long> counts = new LinkedHashMap<>();

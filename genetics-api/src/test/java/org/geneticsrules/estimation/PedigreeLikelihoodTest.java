@@ -158,8 +158,7 @@ class PedigreeLikelihoodTest {
     /** The dam got both dominant alleles from one grandparent; without her parents they may lie either way. The sire is homozygous. */
     @Test
     void families_of_unknown_phase_are_named_with_the_parent() {
-        assertEquals(
-                Map.of(), recombination(cross("one", true, 9, 2).build()).phaseUnknown());
+        assertEquals(Map.of(), recombination(cross("one", true, 9, 2).build()).phaseUnknown());
         PedigreeBuilder both = Pedigree.builder("both", "1");
         for (Pedigree one : List.of(
                 cross("one", true, 9, 2).build(), cross("two", false, 7, 1).build())) {
@@ -182,16 +181,14 @@ class PedigreeLikelihoodTest {
     /** One kit of a parent of unknown phase says nothing: the likelihood is the same at every fraction. */
     @Test
     void records_that_say_nothing_are_told_as_such() {
-        Estimate found =
-                recombination(cross("three", false, 1, 0).build()).estimate(0.95);
+        Estimate found = recombination(cross("three", false, 1, 0).build()).estimate(0.95);
         assertTrue(found.flat());
         assertTrue(
                 found.notes()
                         .contains(
                                 "these records say nothing about the number: they are as likely at every value that it can have."));
-        assertFalse(recombination(cross("four", false, 2, 0).build())
-                .estimate(0.95)
-                .flat());
+        assertFalse(
+                recombination(cross("four", false, 2, 0).build()).estimate(0.95).flat());
     }
 
     @Test

@@ -113,11 +113,8 @@ class RecordsThatCountTest {
         assertTrue(String.valueOf(found.leftOut().get("a")).startsWith("its records do not go with"));
         assertTrue(String.valueOf(found.leftOut().get("b")).startsWith("it was noticed for something else"));
         assertEquals(List.of("unseen"), found.unclear());
-        assertEquals(
-                List.of(new RecordedFamily("c", 1, 1, Ascertainment.atLeastOne(Coats.LIGHT))), found.families());
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> new RecordedFamily("x", 3, 1, Ascertainment.unknown()));
+        assertEquals(List.of(new RecordedFamily("c", 1, 1, Ascertainment.atLeastOne(Coats.LIGHT))), found.families());
+        assertThrows(IllegalArgumentException.class, () -> new RecordedFamily("x", 3, 1, Ascertainment.unknown()));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> new RecordedFamily("x", 3, 0, Ascertainment.atLeastOne(Coats.LIGHT)));
@@ -154,9 +151,21 @@ class RecordsThatCountTest {
                             .trait("hue", "black", "brown", "none")
                             .trait("eye", "pale", "dark")
                             .build())
-            .locus("C", one -> one.alleles("C", "c").dominant("C", "c").shows("C", "pigment").shows("c", "albino"))
-            .locus("B", one -> one.alleles("B", "b").dominant("B", "b").shows("B", "dark").shows("b", "brown"))
-            .trait("hue", rule -> rule.when(Condition.where("B", "brown"), "brown").otherwise("black"))
+            .locus(
+                    "C",
+                    one -> one.alleles("C", "c")
+                            .dominant("C", "c")
+                            .shows("C", "pigment")
+                            .shows("c", "albino"))
+            .locus(
+                    "B",
+                    one -> one.alleles("B", "b")
+                            .dominant("B", "b")
+                            .shows("B", "dark")
+                            .shows("b", "brown"))
+            .trait(
+                    "hue",
+                    rule -> rule.when(Condition.where("B", "brown"), "brown").otherwise("black"))
             .trait(
                     "eye",
                     rule -> rule.when(Condition.where("C", "pigment").and("B", "dark"), "dark")
@@ -187,7 +196,8 @@ class RecordsThatCountTest {
                 .build();
         Inference questions = Inference.of(CompiledModel.of(MASKED), pedigree);
         Locus at = MASKED.locus("B");
-        assertEquals("[B/B, B/b]", questions.ownRecords("black", "B").orElseThrow().toString());
+        assertEquals(
+                "[B/B, B/b]", questions.ownRecords("black", "B").orElseThrow().toString());
         assertEquals(3, questions.ownRecords("white", "B").orElseThrow().size());
         assertEquals("[c/c]", questions.ownRecords("white", "C").orElseThrow().toString());
         assertEquals(Optional.empty(), questions.ownRecords("pale", "B"));
@@ -208,8 +218,7 @@ class RecordsThatCountTest {
         assertEquals(best, counting.estimate("B", 0.95).value(), 1.1e-5);
         assertEquals(Optional.empty(), counting.fit());
         assertEquals(
-                1,
-                UnrelatedAnimals.of(questions, pedigree, at, List.of("kit")).total());
+                1, UnrelatedAnimals.of(questions, pedigree, at, List.of("kit")).total());
     }
 
     private static double chance(double p) {
@@ -236,7 +245,11 @@ class RecordsThatCountTest {
     @Test
     void alleles_that_are_not_told_apart_are_one() {
         Locus three = Model.builder(
-                        "three", "1", Catalogue.builder("three.traits", "1").trait("coat", "any").build())
+                        "three",
+                        "1",
+                        Catalogue.builder("three.traits", "1")
+                                .trait("coat", "any")
+                                .build())
                 .locus(
                         "T",
                         one -> one.alleles("x", "y", "z")
@@ -258,7 +271,9 @@ class RecordsThatCountTest {
         assertEquals(0.8, told.estimate("x or y", 0.95).value(), 1e-9);
         Estimate apart = found.estimate("x", 0.95);
         assertTrue(apart.standardError().isEmpty());
-        assertTrue(apart.notes().get(0).contains("make these records as likely"), apart.notes().toString());
+        assertTrue(
+                apart.notes().get(0).contains("make these records as likely"),
+                apart.notes().toString());
         assertThrows(
                 IllegalArgumentException.class,
                 () -> GeneCounting.ofGenotypes(MASKED.locus("B"), Map.of(Set.of(last), 4L)));

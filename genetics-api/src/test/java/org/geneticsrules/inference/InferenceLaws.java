@@ -31,8 +31,8 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.Once;
-import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RandomPedigrees;
+import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
 import org.geneticsrules.testing.brute.Kindred;
 import org.geneticsrules.testing.brute.Worlds;
@@ -176,7 +176,8 @@ class InferenceLaws {
     private static void phases(Model model, String id, Worlds worlds, Conclusions found) {
         for (LinkageGroup group : model.groups().values()) {
             for (String first : group.loci()) {
-                for (String second : group.loci().subList(group.loci().indexOf(first) + 1, group.loci().size())) {
+                for (String second : group.loci()
+                        .subList(group.loci().indexOf(first) + 1, group.loci().size())) {
                     Map<List<List<String>>, Set<Set<List<String>>>> ways = new LinkedHashMap<>();
                     worlds.animals(id).keySet().forEach(one -> {
                         List<String> egg = strand(one.egg(), first, second);

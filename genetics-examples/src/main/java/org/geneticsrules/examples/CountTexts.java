@@ -17,8 +17,8 @@ final class CountTexts {
 
     private static final Pattern SOME_OF = Pattern.compile("\\s*(\\d{1,15})\\s+of\\s+(\\d{1,15})\\s*");
     private static final Pattern SOME_OF_AT = Pattern.compile("(.*)\\s+at\\s+(\\S+)\\s*");
-    private static final Pattern FAMILY = Pattern.compile(
-            "\\s*(\\d{1,4})\\s*:\\s*(\\d{1,4})(?:\\s*:\\s*(\\d{1,4}))?(?:\\s*x\\s*(\\d{1,9}))?\\s*");
+    private static final Pattern FAMILY =
+            Pattern.compile("\\s*(\\d{1,4})\\s*:\\s*(\\d{1,4})(?:\\s*:\\s*(\\d{1,4}))?(?:\\s*x\\s*(\\d{1,9}))?\\s*");
 
     private CountTexts() {}
 

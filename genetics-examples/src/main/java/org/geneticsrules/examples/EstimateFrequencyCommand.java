@@ -44,7 +44,8 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
     @Option(
             names = "--genotypes",
             paramLabel = "COUNTS",
-            description = "Animals with two of the first allele, one of each, two of the second, for example 119:76:13.")
+            description =
+                    "Animals with two of the first allele, one of each, two of the second, for example 119:76:13.")
     private @Nullable String genotypes;
 
     @Option(
@@ -68,7 +69,8 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
     @Option(
             names = "--animals",
             paramLabel = "IDS",
-            description = "With --pedigree: the animals that count, by commas. Default: those without recorded parents.")
+            description =
+                    "With --pedigree: the animals that count, by commas. Default: those without recorded parents.")
     private @Nullable String animals;
 
     @Mixin
@@ -87,8 +89,8 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
                 yield question.looked(asked -> {
                     only.forEach(id -> asked.animal("--animals", id));
                     Supplier<Place> place = asked.read(() -> place(asked.model()));
-                    return () -> records ->
-                            records.frequencies(place.get().locus(), only, place.get().allele());
+                    return () -> records -> records.frequencies(
+                            place.get().locus(), only, place.get().allele());
                 });
             }
         };
@@ -116,7 +118,12 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
                     "--locus",
                     id,
                     List.of(Problems.unknown(
-                            Stage.REFERENCES, "unknown-locus", "", "locus", id, model.loci().keySet()))));
+                            Stage.REFERENCES,
+                            "unknown-locus",
+                            "",
+                            "locus",
+                            id,
+                            model.loci().keySet()))));
         }
         return new Place(id, Optional.empty());
     }
@@ -138,14 +145,19 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
             int equals = part.lastIndexOf('=');
             if (equals < 1 || !part.substring(equals + 1).strip().matches("\\d{1,15}")) {
                 throw CountTexts.wrong(
-                        "--shown", given, "\"" + part + "\" is no expression with its count", "for example \"albino=4\"");
+                        "--shown",
+                        given,
+                        "\"" + part + "\" is no expression with its count",
+                        "for example \"albino=4\"");
             }
             counts.merge(
                     part.substring(0, equals).strip(),
                     Long.parseLong(part.substring(equals + 1).strip()),
                     Long::sum);
         }
-        return question.print(
-                CountTexts.of("--shown", given, () -> question.counted().frequencies(answers, place.locus(), new Counts(counts), place.allele())));
+        return question.print(CountTexts.of(
+                "--shown",
+                given,
+                () -> question.counted().frequencies(answers, place.locus(), new Counts(counts), place.allele())));
     }
 }

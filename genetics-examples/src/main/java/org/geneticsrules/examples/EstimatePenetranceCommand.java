@@ -49,10 +49,7 @@ final class EstimatePenetranceCommand implements Callable<Integer> {
     @Option(names = "--trait", paramLabel = "TRAIT", description = "With --pedigree: the trait.")
     private @Nullable String trait;
 
-    @Option(
-            names = "--state",
-            paramLabel = "STATE",
-            description = "With --pedigree: the state that chance may bring.")
+    @Option(names = "--state", paramLabel = "STATE", description = "With --pedigree: the state that chance may bring.")
     private @Nullable String state;
 
     @Option(
@@ -71,10 +68,13 @@ final class EstimatePenetranceCommand implements Callable<Integer> {
                 new EstimateQuestion.Source("--young", !young.isEmpty()))) {
             case "--known" -> known(String.valueOf(known));
             case "--young" -> {
-                List<Penetrance.Mating> matings =
-                        young.stream().map(one -> CountTexts.mating("--young", one)).toList();
+                List<Penetrance.Mating> matings = young.stream()
+                        .map(one -> CountTexts.mating("--young", one))
+                        .toList();
                 yield question.print(CountTexts.of(
-                        "--young", String.join(", ", young), () -> question.counted().penetrance(matings)));
+                        "--young",
+                        String.join(", ", young),
+                        () -> question.counted().penetrance(matings)));
             }
             default -> {
                 String of = EstimateQuestion.needed("--trait", trait, "the trait that chance has a part in");

@@ -45,7 +45,8 @@ final class EstimateQuestion {
     @Option(
             names = "--misnamed",
             paramLabel = "ERROR",
-            description = "How often one state of a trait is recorded as another, for example \"hue: brown as black=2/100\".")
+            description =
+                    "How often one state of a trait is recorded as another, for example \"hue: brown as black=2/100\".")
     private List<String> misnamed = new ArrayList<>();
 
     @Mixin
@@ -113,9 +114,7 @@ final class EstimateQuestion {
     int looked(AskedOf question) {
         Path file = Path.of(String.valueOf(pedigree));
         Asked asked = new Asked(
-                choice.answers(),
-                model -> PedigreeChoice.read(file, model, vocabularies.all(model)),
-                this::about);
+                choice.answers(), model -> PedigreeChoice.read(file, model, vocabularies.all(model)), this::about);
         Supplier<Function<RecordedEstimates, EstimateAnswer>> found = question.of(asked);
         RecordedAnswers records = asked.records();
         return print(found.get().apply(RecordedEstimates.of(records, level())));

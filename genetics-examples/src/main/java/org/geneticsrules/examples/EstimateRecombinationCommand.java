@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
         name = "recombination",
         mixinStandardHelpOptions = true,
         sortOptions = false,
-        description = "Estimates how often two loci recombine, by the young of crosses or by a pedigree; with LOD scores.",
+        description =
+                "Estimates how often two loci recombine, by the young of crosses or by a pedigree; with LOD scores.",
         footer = {
             "",
             "By a test cross with 12 recombinants among 100 young:",
@@ -107,13 +108,13 @@ final class EstimateRecombinationCommand implements Callable<Integer> {
     }
 
     private int testCross() {
-        boolean known = phase == null || Inputs.choice("--phase", phase, "known", "unknown").equals("known");
+        boolean known = phase == null
+                || Inputs.choice("--phase", phase, "known", "unknown").equals("known");
         if (known && testCross.size() == 1) {
             String given = testCross.get(0);
             CountTexts.Some some = CountTexts.some("--test-cross", given);
             return question.print(question.counted()
-                    .testCross(CountTexts.of(
-                            "--test-cross", given, () -> new TestCross(some.some(), some.of()))));
+                    .testCross(CountTexts.of("--test-cross", given, () -> new TestCross(some.some(), some.of()))));
         }
         List<LinkageFamily> families = new ArrayList<>();
         for (String given : testCross) {
@@ -129,14 +130,14 @@ final class EstimateRecombinationCommand implements Callable<Integer> {
 
     private int intercross(String given) {
         long[] counts = CountTexts.classes("--intercross", given, 4, "for example 284:21:21:55");
-        String stated =
-                EstimateQuestion.needed("--phase", phase, "coupling or repulsion, how the recessives lie in the parents");
-        IntercrossLinkage.Phase lie = Inputs.choice("--phase", stated, "coupling", "repulsion").equals("coupling")
-                ? IntercrossLinkage.Phase.COUPLING
-                : IntercrossLinkage.Phase.REPULSION;
+        String stated = EstimateQuestion.needed(
+                "--phase", phase, "coupling or repulsion, how the recessives lie in the parents");
+        IntercrossLinkage.Phase lie =
+                Inputs.choice("--phase", stated, "coupling", "repulsion").equals("coupling")
+                        ? IntercrossLinkage.Phase.COUPLING
+                        : IntercrossLinkage.Phase.REPULSION;
         return question.print(question.counted()
-                .intercross(CountTexts.of(
-                        "--intercross", given, () -> new IntercrossLinkage(Counts.of(counts), lie))));
+                .intercross(CountTexts.of("--intercross", given, () -> new IntercrossLinkage(Counts.of(counts), lie))));
     }
 
     private int threePoint(String given) {

@@ -128,18 +128,17 @@ final class EstimateSegregationCommand implements Callable<Integer> {
 
     private int pedigree(Probability stated) {
         String given = EstimateQuestion.needed("--look", look, "what the young may show, such as \"eye colour: pink\"");
-        int showing =
-                switch (Inputs.choice("--parents-showing", parents, "neither", "one", "both")) {
-                    case "neither" -> 0;
-                    case "one" -> 1;
-                    default -> 2;
-                };
+        int showing = switch (Inputs.choice("--parents-showing", parents, "neither", "one", "both")) {
+            case "neither" -> 0;
+            case "one" -> 1;
+            default -> 2;
+        };
         Set<String> only = new TreeSet<>(Inputs.names(litters));
         return question.looked(asked -> {
             Supplier<Phenotype> seen = asked.read(() -> Inputs.look("--look", asked.model(), given));
             only.forEach(id -> asked.litter("--litters", id));
-            return () -> records -> records.segregation(
-                    new RecordedFamilies.Which(seen.get(), showing, only, carriersKnown), stated);
+            return () -> records ->
+                    records.segregation(new RecordedFamilies.Which(seen.get(), showing, only, carriersKnown), stated);
         });
     }
 }

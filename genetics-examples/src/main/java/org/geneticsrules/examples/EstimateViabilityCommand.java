@@ -29,7 +29,10 @@ import picocli.CommandLine.Option;
         })
 final class EstimateViabilityCommand implements Callable<Integer> {
 
-    @Option(names = "--counts", paramLabel = "COUNTS", description = "Animals counted in each class, for example 800:435.")
+    @Option(
+            names = "--counts",
+            paramLabel = "COUNTS",
+            description = "Animals counted in each class, for example 800:435.")
     private @Nullable String counts;
 
     @Option(
@@ -58,7 +61,8 @@ final class EstimateViabilityCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (question.source(new EstimateQuestion.Source("--counts", counts != null)).equals("--pedigree")) {
+        if (question.source(new EstimateQuestion.Source("--counts", counts != null))
+                .equals("--pedigree")) {
             String of = EstimateQuestion.needed("--statement", statement, "the statement about viability");
             return question.records(records -> records.ofModel(new ModelNumber.Living(of)));
         }
@@ -66,8 +70,8 @@ final class EstimateViabilityCommand implements Callable<Integer> {
         long[] found = CountTexts.classes("--counts", given, 0, "for example 800:435");
         String ratio = EstimateQuestion.needed("--conceived", conceived, "the ratio among all that are conceived");
         long[] parts = CountTexts.classes("--conceived", ratio, found.length, "for example 3:1");
-        String shares =
-                EstimateQuestion.needed("--concerned", concerned, "the shares of the genotypes asked about, class by class");
+        String shares = EstimateQuestion.needed(
+                "--concerned", concerned, "the shares of the genotypes asked about, class by class");
         List<Probability> of = CountTexts.chances("--concerned", shares);
         return question.print(CountTexts.of(
                 "--counts", given, () -> question.counted().viability(Counts.of(found), Ratio.of(parts), of)));

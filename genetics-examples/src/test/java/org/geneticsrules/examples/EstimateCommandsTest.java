@@ -65,11 +65,15 @@ class EstimateCommandsTest {
     /** Published values, as in the tests of the engine: Fisher and Balmukand 1928; Griffiths et al.; Lange. */
     @Test
     void published_values_from_counts() {
-        assertEquals(0.188977, value(json("recombination", "--intercross", "1997:906:904:32", "--phase", "repulsion"), 0), 5e-7);
+        assertEquals(
+                0.188977,
+                value(json("recombination", "--intercross", "1997:906:904:32", "--phase", "repulsion"), 0),
+                5e-7);
         assertEquals(191 / 1448.0, value(json("recombination", "--three-point", "1172:183:85:8"), 0), 1e-9);
         assertEquals(0.12, value(json("recombination", "--test-cross", "12 of 100"), 0), 1e-9);
         assertEquals(0.754808, value(json("frequency", "--genotypes", "119:76:13"), 0), 5e-7);
-        assertEquals(0, value(json("viability", "--counts", "800:435", "--conceived", "3:1", "--concerned", "1/4:0"), 0), 0);
+        assertEquals(
+                0, value(json("viability", "--counts", "800:435", "--conceived", "3:1", "--concerned", "1/4:0"), 0), 0);
         assertEquals(0.7, value(json("penetrance", "--known", "7 of 10"), 0), 1e-9);
         assertEquals(1, value(json("penetrance", "--young", "4 of 4 at 1/2", "--young", "1 of 4 at 1/4"), 0), 1e-6);
     }
@@ -77,9 +81,10 @@ class EstimateCommandsTest {
     /** Published: Crow's cystic fibrosis sibships (Lange, Table 2.3): p 0.267949 and pi 0.359382 together, 0.339646 truncated. */
     @Test
     void published_sibships() {
-        String crow = "10:3:1, 9:3:1, 8:4:1, 7:3:2, 7:3:1, 7:2:1, 7:1:1, 6:2:1, 6:1:1, 5:3:3, 5:3:2, 5:2:1 x 5, 5:1:1 x 2,"
-                + " 4:3:2, 4:3:1 x 2, 4:2:1 x 4, 4:1:1 x 6, 3:2:2 x 3, 3:2:1 x 3, 3:1:1 x 10, 2:2:2 x 2, 2:2:1 x 4,"
-                + " 2:1:1 x 18, 1:1:1 x 9";
+        String crow =
+                "10:3:1, 9:3:1, 8:4:1, 7:3:2, 7:3:1, 7:2:1, 7:1:1, 6:2:1, 6:1:1, 5:3:3, 5:3:2, 5:2:1 x 5, 5:1:1 x 2,"
+                        + " 4:3:2, 4:3:1 x 2, 4:2:1 x 4, 4:1:1 x 6, 3:2:2 x 3, 3:2:1 x 3, 3:1:1 x 10, 2:2:2 x 2, 2:2:1 x 4,"
+                        + " 2:1:1 x 18, 1:1:1 x 9";
         JsonNode probands = json("segregation", "--families", crow, "--ascertainment", "probands");
         assertEquals(0.267949, value(probands, 0), 5e-7);
         assertEquals(0.359382, value(probands, 1), 5e-7);
@@ -98,12 +103,19 @@ class EstimateCommandsTest {
         Path document = folder.resolve("stock.json");
         Files.writeString(
                 document,
-                Documents.write(PedigreeDocument.of(
-                        PedigreeTable.of("stock.csv", "1").read(Files.readString(STOCK)))));
+                Documents.write(
+                        PedigreeDocument.of(PedigreeTable.of("stock.csv", "1").read(Files.readString(STOCK)))));
         Run same = estimate("segregation", "--pedigree", document.toString(), "--look", "eye colour: pink");
         assertEquals(table.out(), same.out());
         Run carriers = estimate(
-                "segregation", "--pedigree", STOCK.toString(), "--look", "eye colour: pink", "--carriers-known", "--litters", "K, L, M");
+                "segregation",
+                "--pedigree",
+                STOCK.toString(),
+                "--look",
+                "eye colour: pink",
+                "--carriers-known",
+                "--litters",
+                "K, L, M");
         assertTrue(carriers.out().contains("Clopper-Pearson"), carriers.out());
         assertTrue(carriers.out().contains("0 of 8 show it"), carriers.out());
         JsonNode albino = json("frequency", "--pedigree", STOCK.toString(), "--allele", "albino");
@@ -121,8 +133,18 @@ class EstimateCommandsTest {
                 .trait("bib", "yes", "no")
                 .build();
         Model model = Model.builder("own", "1", traits)
-                .locus("B", one -> one.alleles("B", "b").shows("B", "BB").shows("B/b", "Bb").shows("b", "bb"))
-                .locus("W", one -> one.alleles("W", "w").shows("W", "WW").shows("W/w", "Ww").shows("w", "ww"))
+                .locus(
+                        "B",
+                        one -> one.alleles("B", "b")
+                                .shows("B", "BB")
+                                .shows("B/b", "Bb")
+                                .shows("b", "bb"))
+                .locus(
+                        "W",
+                        one -> one.alleles("W", "w")
+                                .shows("W", "WW")
+                                .shows("W/w", "Ww")
+                                .shows("w", "ww"))
                 .group(LinkageGroup.autosomal("g", List.of("B", "W"), List.of(Probability.of(1, 10))))
                 .trait("hue", rule -> List.of("BB", "Bb", "bb").forEach(is -> rule.when(Condition.where("B", is), is)))
                 .trait("mark", rule -> List.of("WW", "Ww", "ww").forEach(is -> rule.when(Condition.where("W", is), is)))
@@ -159,7 +181,8 @@ class EstimateCommandsTest {
         JsonNode fraction = json(
                 "recombination", "--file", file, "--catalogue", catalogue, "--pedigree", records, "--interval", "B-W");
         assertEquals(0.25, value(fraction, 0), 1e-6);
-        assertTrue(fraction.get("linkage").get("families").get(0).get("phaseKnown").asBoolean());
+        assertTrue(
+                fraction.get("linkage").get("families").get(0).get("phaseKnown").asBoolean());
         JsonNode bib = json(
                 "penetrance",
                 "--file",

@@ -150,8 +150,8 @@ class CautionsReachTest {
                         .lookNext(LookNextQuestion.of("hob").at(ADULT).among(Set.of("coat length")))));
         doors.put(
                 "estimate",
-                look -> Told.of(RecordedEstimates.of(kennel(look, PLAIN), 0.95)
-                        .frequencies("L", List.of(), Optional.empty())));
+                look -> Told.of(
+                        RecordedEstimates.of(kennel(look, PLAIN), 0.95).frequencies("L", List.of(), Optional.empty())));
         doors.put("may-carry", look -> Told.of(kennel(look, PLAIN).mayCarry("hob", List.of("L"))));
         return doors;
     }

@@ -8,7 +8,6 @@ import java.util.Optional;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Situation;
-import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.estimation.Estimate;
 import org.geneticsrules.estimation.GeneCounting;
 import org.geneticsrules.estimation.HardyWeinberg;
@@ -24,6 +23,7 @@ import org.geneticsrules.estimation.ThreePointCross;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.problem.Pointer;
 import org.geneticsrules.statistics.BinomialInterval;
 import org.geneticsrules.statistics.Counts;
 import org.geneticsrules.statistics.Ratio;
@@ -72,7 +72,10 @@ public final class CountedAnswers {
         draft.given.add(cross.recombinants() + " of " + Words.counted(cross.young(), "young", "young")
                 + " are recombinant; the parent's phase is known");
         testCross("the recombination fraction", cross, draft);
-        linked(List.of(new LinkageFamily("test cross", cross.recombinants(), cross.young() - cross.recombinants(), true)), draft);
+        linked(
+                List.of(new LinkageFamily(
+                        "test cross", cross.recombinants(), cross.young() - cross.recombinants(), true)),
+                draft);
         knownPhase(draft);
         equalViability(draft);
         return draft.answer();
@@ -126,7 +129,10 @@ public final class CountedAnswers {
         Estimate estimate = scores.estimate(level);
         draft.number(new EstimatedNumber("the recombination fraction", estimate, Optional.empty()));
         linked(families, draft);
-        draft.few(scores.families().size() - scores.uninformative().size(), "family that says something", "families that say something");
+        draft.few(
+                scores.families().size() - scores.uninformative().size(),
+                "family that says something",
+                "families that say something");
         if (families.stream().anyMatch(LinkageFamily::phaseKnown)) {
             knownPhase(draft);
         }
@@ -152,9 +158,10 @@ public final class CountedAnswers {
         draft.given.add("of " + cross.counts().total() + " young: " + counts.get(0) + " with both dominant characters, "
                 + counts.get(1) + " with the first only, " + counts.get(2) + " with the second only, " + counts.get(3)
                 + " with neither");
-        draft.given.add("phase of the parents: " + (cross.phase() == IntercrossLinkage.Phase.COUPLING
-                ? "coupling, both recessives on one chromosome"
-                : "repulsion, one recessive on each chromosome"));
+        draft.given.add("phase of the parents: "
+                + (cross.phase() == IntercrossLinkage.Phase.COUPLING
+                        ? "coupling, both recessives on one chromosome"
+                        : "repulsion, one recessive on each chromosome"));
         Estimate profile = cross.estimate(level);
         if (cross.counts().total() <= IntercrossLinkage.MOST_EXACT) {
             draft.number("the recombination fraction", profile, cross.exact(level));
@@ -164,7 +171,8 @@ public final class CountedAnswers {
         }
         cross.productRatio()
                 .ifPresent(r -> draft.reckonings.add(new Reckoning(
-                        "the same by the ratio of products, which unequal viability of either locus does not shift", r)));
+                        "the same by the ratio of products, which unequal viability of either locus does not shift",
+                        r)));
         EstimateTest linkage = EstimateTest.of("the loci are not linked, a fraction of 1/2", cross.linkage());
         draft.tests.add(linkage);
         cross.independence()
@@ -195,18 +203,20 @@ public final class CountedAnswers {
     public EstimateAnswer threePoint(ThreePointCross cross) {
         Draft draft = new Draft("How often do three loci recombine, by a test cross?");
         draft.given.add("of " + cross.young() + " young: " + cross.parental() + " without a crossover, " + cross.first()
-                + " with one in the first interval, " + cross.second() + " in the second, " + cross.both() + " in both");
+                + " with one in the first interval, " + cross.second() + " in the second, " + cross.both()
+                + " in both");
         testCross("the recombination fraction of the first interval", cross.firstInterval(), draft);
-        Estimate second =
-                testCross("the recombination fraction of the second interval", cross.secondInterval(), draft);
+        Estimate second = testCross("the recombination fraction of the second interval", cross.secondInterval(), draft);
         testCross("the recombination fraction between the outer loci", cross.outer(), draft);
         draft.more.add("That of the second interval is about " + Words.number(second.value()) + ".");
         cross.coincidence()
                 .ifPresent(c -> draft.reckonings.add(new Reckoning(
-                        "coincidence: double crossovers as a share of those expected if crossovers were independent", c)));
+                        "coincidence: double crossovers as a share of those expected if crossovers were independent",
+                        c)));
         if (cross.isOrderDoubtful()) {
-            draft.notices.add("the young with crossovers in both intervals are not the rarest, so the order of the loci is"
-                    + " doubtful");
+            draft.notices.add(
+                    "the young with crossovers in both intervals are not the rarest, so the order of the loci is"
+                            + " doubtful");
         }
         knownPhase(draft);
         equalViability(draft);
@@ -236,20 +246,23 @@ public final class CountedAnswers {
     public EstimateAnswer segregation(
             List<Sibship> families, Ascertained how, Optional<Probability> chance, Probability stated) {
         Draft draft = new Draft("Which share of the young of two carriers is affected?");
-        long young = families.stream().mapToLong(one -> one.siblings() * one.families()).sum();
-        long affected = families.stream().mapToLong(one -> one.affected() * one.families()).sum();
+        long young = families.stream()
+                .mapToLong(one -> one.siblings() * one.families())
+                .sum();
+        long affected = families.stream()
+                .mapToLong(one -> one.affected() * one.families())
+                .sum();
         long number = families.stream().mapToLong(Sibship::families).sum();
         draft.given.add(Words.counted(number, "family", "families") + " of " + young + " young, " + affected
                 + " of them affected");
-        SegregationRatio asked =
-                switch (how) {
-                    case COMPLETE -> SegregationRatio.unselected(families);
-                    case AT_LEAST_ONE -> SegregationRatio.truncated(families);
-                    case PROBANDS ->
-                        chance.isPresent()
-                                ? SegregationRatio.withProbands(families, chance.get())
-                                : SegregationRatio.withProbands(families);
-                };
+        SegregationRatio asked = switch (how) {
+            case COMPLETE -> SegregationRatio.unselected(families);
+            case AT_LEAST_ONE -> SegregationRatio.truncated(families);
+            case PROBANDS ->
+                chance.isPresent()
+                        ? SegregationRatio.withProbands(families, chance.get())
+                        : SegregationRatio.withProbands(families);
+        };
         Estimate estimate = asked.estimate(level);
         String words = "the share of affected young";
         if (how == Ascertained.COMPLETE) {
@@ -260,7 +273,9 @@ public final class CountedAnswers {
             draft.few(number, "family", "families");
         }
         if (how == Ascertained.PROBANDS) {
-            long probands = families.stream().mapToLong(one -> one.probands() * one.families()).sum();
+            long probands = families.stream()
+                    .mapToLong(one -> one.probands() * one.families())
+                    .sum();
             draft.given.add(probands + " of the affected came to notice by themselves"
                     + chance.map(pi -> ", each with a chance of " + pi).orElse(""));
             if (chance.isEmpty()) {
@@ -272,8 +287,8 @@ public final class CountedAnswers {
         }
         if (how == Ascertained.AT_LEAST_ONE) {
             SegregationRatio.singlesExcluded(families)
-                    .ifPresent(p -> draft.reckonings.add(
-                            new Reckoning("the same, with those left out who are the only affected of their family", p)));
+                    .ifPresent(p -> draft.reckonings.add(new Reckoning(
+                            "the same, with those left out who are the only affected of their family", p)));
         }
         Ratios.naive(affected, young, how == Ascertained.COMPLETE, draft);
         Ratios.test(asked, stated, draft);
@@ -371,8 +386,8 @@ public final class CountedAnswers {
         Draft draft = new Draft("Which share of the animals of the genotype shows it?");
         long affected = 0;
         for (Penetrance.Mating one : matings) {
-            draft.given.add(one.affected() + " of " + one.young() + " young show it, each of which has the genotype with the"
-                    + " chance " + one.susceptible());
+            draft.given.add(one.affected() + " of " + one.young()
+                    + " young show it, each of which has the genotype with the" + " chance " + one.susceptible());
             affected += one.affected();
         }
         draft.number(new EstimatedNumber(
@@ -402,9 +417,10 @@ public final class CountedAnswers {
         Draft draft = new Draft("How well do animals of the genotype live, compared with the others?");
         RelativeViability asked = RelativeViability.of(counts, conceived, concerned);
         for (int c = 0; c < counts.values().size(); c++) {
-            draft.given.add("class " + counts.names().get(c) + ": " + counts.values().get(c) + " counted; "
-                    + conceived.shares().get(c) + " of all conceived, of which the genotypes in question are "
-                    + concerned.get(c) + " of all");
+            draft.given.add(
+                    "class " + counts.names().get(c) + ": " + counts.values().get(c) + " counted; "
+                            + conceived.shares().get(c) + " of all conceived, of which the genotypes in question are "
+                            + concerned.get(c) + " of all");
         }
         draft.number(new EstimatedNumber("the relative viability", asked.estimate(level), Optional.empty()));
         draft.tests.add(EstimateTest.of("they live as well as the others", asked.equal()));

@@ -47,7 +47,9 @@ final class Draft {
         numbers.add(number);
         for (String note : number.estimate().notes()) {
             // what is taken for granted is told as an assumption, and what the verdict tells is not told twice
-            if (!note.contains("taken to") && !note.startsWith("the estimate is the ") && !number.estimate().flat()) {
+            if (!note.contains("taken to")
+                    && !note.startsWith("the estimate is the ")
+                    && !number.estimate().flat()) {
                 notices.add(note.endsWith(".") ? note.substring(0, note.length() - 1) : note);
             }
         }
@@ -99,16 +101,18 @@ final class Draft {
         boolean informative = numbers.stream().anyMatch(one -> !one.estimate().flat());
         List<String> sentences = new ArrayList<>();
         if (first.estimate().atBoundary()) {
-            notices.add("an estimate at an end has no standard error, and the truth may well lie away from it: go by the"
-                    + " interval");
+            notices.add(
+                    "an estimate at an end has no standard error, and the truth may well lie away from it: go by the"
+                            + " interval");
         }
         sentences.add(Words.verdict(first));
         if (informative) {
             sentences.addAll(more);
         }
-        notices.add("a number is no advice: nothing here says that a mating is advisable, and no mating is to be made or"
-                + " repeated only to learn from it, where hearing, health or inbreeding speak against it. Ask a"
-                + " veterinarian, and keep to the law of the place");
+        notices.add(
+                "a number is no advice: nothing here says that a mating is advisable, and no mating is to be made or"
+                        + " repeated only to learn from it, where hearing, health or inbreeding speak against it. Ask a"
+                        + " veterinarian, and keep to the law of the place");
         return new EstimateAnswer(
                 question,
                 String.join(" ", sentences),

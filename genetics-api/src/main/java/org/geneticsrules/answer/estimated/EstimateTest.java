@@ -16,7 +16,12 @@ import org.geneticsrules.statistics.LikelihoodRatio;
  * @param p the chance of counts that fit no better, if the hypothesis is right
  */
 public record EstimateTest(
-        String hypothesis, String method, boolean atEnd, OptionalDouble statistic, OptionalInt degreesOfFreedom, double p) {
+        String hypothesis,
+        String method,
+        boolean atEnd,
+        OptionalDouble statistic,
+        OptionalInt degreesOfFreedom,
+        double p) {
 
     /** From this p on a hypothesis is said to go with the counts. */
     static final double USUAL_RISK = 0.05;

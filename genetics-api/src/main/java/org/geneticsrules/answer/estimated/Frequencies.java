@@ -106,12 +106,13 @@ final class Frequencies {
 
     static void test(Optional<HardyWeinberg> genotypes, Optional<ChiSquared> fit, Draft draft) {
         genotypes.ifPresent(animals -> {
-            EstimateTest exact = EstimateTest.exact(PROPORTIONS, "exact, given how many alleles there are", animals.exactP());
+            EstimateTest exact =
+                    EstimateTest.exact(PROPORTIONS, "exact, given how many alleles there are", animals.exactP());
             draft.tests.add(exact);
             animals.chiSquared().ifPresent(chi -> draft.tests.add(EstimateTest.of(PROPORTIONS, chi)));
             animals.heterozygoteDeficit()
-                    .ifPresent(deficit -> draft.reckonings.add(
-                            new Reckoning("deficit of animals with one allele of each", deficit)));
+                    .ifPresent(deficit ->
+                            draft.reckonings.add(new Reckoning("deficit of animals with one allele of each", deficit)));
             told(exact, draft);
         });
         if (genotypes.isEmpty()) {
@@ -122,8 +123,9 @@ final class Frequencies {
             });
         }
         if (genotypes.isEmpty() && fit.isEmpty()) {
-            draft.notices.add("whether the genotypes are in Hardy-Weinberg proportions cannot be tested by these records: too"
-                    + " few genotypes are told apart, so any counts fit. The frequencies hang on it that they are");
+            draft.notices.add(
+                    "whether the genotypes are in Hardy-Weinberg proportions cannot be tested by these records: too"
+                            + " few genotypes are told apart, so any counts fit. The frequencies hang on it that they are");
         }
     }
 

@@ -25,8 +25,7 @@ public record LinkageScores(double highest, Interval support, LodScores.Verdict 
      * @param phaseKnown whether it is known which alleles lie together in each parent
      * @param openPhase the parents of whom that is not known, where they are named
      */
-    public record Family(
-            String name, double score, boolean informative, boolean phaseKnown, List<String> openPhase) {
+    public record Family(String name, double score, boolean informative, boolean phaseKnown, List<String> openPhase) {
         /**
          * Copies the names.
          *
@@ -66,9 +65,7 @@ public record LinkageScores(double highest, Interval support, LodScores.Verdict 
         return new LinkageScores(
                 scores.highest(),
                 scores.oneUnitOfSupport(),
-                scores.highest() >= LodScores.FOR
-                        ? LodScores.Verdict.FOR_LINKAGE
-                        : LodScores.Verdict.INCONCLUSIVE,
+                scores.highest() >= LodScores.FOR ? LodScores.Verdict.FOR_LINKAGE : LodScores.Verdict.INCONCLUSIVE,
                 families);
     }
 

@@ -55,8 +55,9 @@ final class ModelEstimate {
             LodScores scores = asked.likelihood().lodScores();
             scores(scores, estimate, asked.likelihood().phaseUnknown(), draft);
         } else if (!parameter.between().isEmpty()) {
-            draft.notices.add("records that say something of linkage are of two or more young of a parent that is heterozygous at"
-                    + " both loci, or of one if it is known which alleles lie together in that parent");
+            draft.notices.add(
+                    "records that say something of linkage are of two or more young of a parent that is heterozygous at"
+                            + " both loci, or of one if it is known which alleles lie together in that parent");
         }
         basis.assumptions().forEach(one -> draft.taken.put(one.id(), one));
         draft.assume(
@@ -84,7 +85,10 @@ final class ModelEstimate {
             }
         });
         Scores.add(scores, estimate, told, draft);
-        draft.few(scores.families().size() - scores.uninformative().size(), "set of relatives that says something", "sets of relatives that say something");
+        draft.few(
+                scores.families().size() - scores.uninformative().size(),
+                "set of relatives that says something",
+                "sets of relatives that say something");
     }
 
     /** The named population, else none if none is needed, else the first of the model that will do. */

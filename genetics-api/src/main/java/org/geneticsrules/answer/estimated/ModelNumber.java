@@ -1,5 +1,6 @@
 package org.geneticsrules.answer.estimated;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -46,7 +47,7 @@ public sealed interface ModelNumber {
 
         @Override
         public Set<String> loci(Model model) {
-            return Set.copyOf(of(model).between());
+            return ImmutableSet.copyOf(of(model).between());
         }
     }
 
@@ -93,7 +94,8 @@ public sealed interface ModelNumber {
                                 "",
                                 "trait " + trait + " leaves " + state + " to chance in several cases")
                         .expecting("one of "
-                                + String.join(", ", giving.stream().map(Case::id).toList())));
+                                + String.join(
+                                        ", ", giving.stream().map(Case::id).toList())));
             }
             return giving.stream()
                     .filter(one -> rule.isEmpty() || one.id().equals(rule.get()))

@@ -95,21 +95,30 @@ public final class RecordedEstimates {
         which.litters().stream()
                 .filter(id -> !pedigree.litters().containsKey(id))
                 .forEach(id -> unknown.add(Problems.unknown(
-                        Stage.REFERENCES, "unknown-litter", "", "litter", id, pedigree.litters().keySet())));
+                        Stage.REFERENCES,
+                        "unknown-litter",
+                        "",
+                        "litter",
+                        id,
+                        pedigree.litters().keySet())));
         if (!unknown.isEmpty()) {
             throw new ProblemsException(unknown);
         }
         RecordedFamilies found = RecordedFamilies.of(pedigree, which);
         Map<String, List<String>> reasons = new TreeMap<>();
-        found.leftOut().forEach((id, why) -> reasons.computeIfAbsent(why, key -> new ArrayList<>()).add(id));
+        found.leftOut()
+                .forEach((id, why) ->
+                        reasons.computeIfAbsent(why, key -> new ArrayList<>()).add(id));
         if (found.families().isEmpty()) {
-            throw new ProblemsException(Problem.of(
-                            Stage.MEANING,
-                            "no-family",
-                            "",
-                            "no litter says which share of the young of two carriers shows " + shown(which.look())
-                                    + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
-                    .expecting("litters of two known parents, of whom it is recorded whether they show it, with young that do"));
+            throw new ProblemsException(
+                    Problem.of(
+                                    Stage.MEANING,
+                                    "no-family",
+                                    "",
+                                    "no litter says which share of the young of two carriers shows "
+                                            + shown(which.look()) + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
+                            .expecting(
+                                    "litters of two known parents, of whom it is recorded whether they show it, with young that do"));
         }
         Draft draft = new Draft("Which share of the young of two carriers shows " + shown(which.look()) + "?");
         long young = 0;
@@ -127,9 +136,7 @@ public final class RecordedEstimates {
         draft.number(new EstimatedNumber(
                 "the share of the young that shows " + shown(which.look()),
                 estimate,
-                complete
-                        ? Optional.of(BinomialInterval.clopperPearson(affected, young, level))
-                        : Optional.empty()));
+                complete ? Optional.of(BinomialInterval.clopperPearson(affected, young, level)) : Optional.empty()));
         if (!complete) {
             draft.few(found.families().size(), "family", "families");
         }
@@ -149,8 +156,8 @@ public final class RecordedEstimates {
                     "Say of each how it came to be recorded; if they were noticed for this look, more shows it in them than in"
                             + " others.");
         }
-        reasons.forEach((why, ids) -> draft.notices.add("left out: " + (ids.size() == 1 ? "litter " : "litters ")
-                + named(ids) + ", since " + why));
+        reasons.forEach((why, ids) -> draft.notices.add(
+                "left out: " + (ids.size() == 1 ? "litter " : "litters ") + named(ids) + ", since " + why));
         if (!found.unclear().isEmpty()) {
             draft.notices.add("not counted: " + named(found.unclear())
                     + ", of whom it is not recorded whether they show it; if those that show it are the ones to be written down,"
@@ -175,7 +182,9 @@ public final class RecordedEstimates {
                 ? carriers ? "recorded whatever it shows, its parents known carriers" : "recorded whatever it shows"
                 : how instanceof Ascertainment.AtLeastOne
                         ? "noticed for at least one"
-                        : how instanceof Ascertainment.ParentsChosen ? "its parents chosen for an earlier one" : how.toString();
+                        : how instanceof Ascertainment.ParentsChosen
+                                ? "its parents chosen for an earlier one"
+                                : how.toString();
     }
 
     private static String reasons(Map<String, List<String>> reasons) {
@@ -205,7 +214,12 @@ public final class RecordedEstimates {
         List<Problem> unknown = new ArrayList<>();
         if (!model.loci().containsKey(locus)) {
             unknown.add(Problems.unknown(
-                    Stage.REFERENCES, "unknown-locus", "", "locus", locus, model.loci().keySet()));
+                    Stage.REFERENCES,
+                    "unknown-locus",
+                    "",
+                    "locus",
+                    locus,
+                    model.loci().keySet()));
         }
         animals.stream()
                 .filter(id -> !pedigree.individuals().containsKey(id))
@@ -222,8 +236,7 @@ public final class RecordedEstimates {
         Locus at = model.locus(locus);
         Set<String> traits = traits(recorded, List.of(locus));
         RecordBasis basis = recorded.basis(traits, false);
-        Inference questions =
-                Inference.of(basis.answers().compiled(), pedigree).with(recorded.confusions());
+        Inference questions = Inference.of(basis.answers().compiled(), pedigree).with(recorded.confusions());
         UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, at, animals);
         if (found.counts().isEmpty()) {
             throw new ProblemsException(Problem.of(
@@ -231,26 +244,25 @@ public final class RecordedEstimates {
                             "no-animal",
                             "",
                             "the records of no such animal leave a set of genotypes at locus " + locus + ": "
-                                    + found.silent().size() + " say nothing of it, " + found.unclear().size()
+                                    + found.silent().size() + " say nothing of it, "
+                                    + found.unclear().size()
                                     + " hang on more than this locus")
                     .expecting("unrelated animals whose looks or tests tell genotypes of the locus apart"));
         }
         Draft draft = new Draft("How frequent are the alleles of locus " + locus + " among "
                 + (animals.isEmpty() ? "animals without recorded parents" : "the animals named") + "?");
         found.counts()
-                .forEach((pairs, number) -> draft.given.add(
-                        Words.counted(number, "animal", "animals") + " that may be "
-                                + String.join(
-                                        " or ",
-                                        at.pairs().stream()
-                                                .filter(pairs::contains)
-                                                .map(Object::toString)
-                                                .toList())));
+                .forEach((pairs, number) -> draft.given.add(Words.counted(number, "animal", "animals") + " that may be "
+                        + String.join(
+                                " or ",
+                                at.pairs().stream()
+                                        .filter(pairs::contains)
+                                        .map(Object::toString)
+                                        .toList())));
         try {
             Frequencies.add(at, found.counting(), found.genotypes(), asked, level, draft);
         } catch (IllegalArgumentException e) {
-            throw new ProblemsException(
-                    Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
+            throw new ProblemsException(Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
         }
         draft.few(found.total(), "animal", "animals");
         if (!found.silent().isEmpty()) {

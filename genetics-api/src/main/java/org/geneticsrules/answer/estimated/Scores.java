@@ -21,10 +21,11 @@ final class Scores {
                         ? "3 or more speaks for linkage, if the two loci were named beforehand."
                         : "that is no evidence of linkage, for which 3 is asked."));
         if (!open.isEmpty()) {
-            draft.notices.add("the phase of a parent is not known in " + open.entrySet().stream()
-                    .map(one -> one.getKey()
-                            + (one.getValue().isEmpty() ? "" : " (" + String.join(", ", one.getValue()) + ")"))
-                    .collect(Collectors.joining("; "))
+            draft.notices.add("the phase of a parent is not known in "
+                    + open.entrySet().stream()
+                            .map(one -> one.getKey()
+                                    + (one.getValue().isEmpty() ? "" : " (" + String.join(", ", one.getValue()) + ")"))
+                            .collect(Collectors.joining("; "))
                     + "; such a family says less than one of known phase, and its records fit a few recombinants and their"
                     + " opposite alike");
         }

@@ -68,8 +68,7 @@ class EstimateAnswersTest {
     }
 
     private static RecordedEstimates about(Model model, Pedigree pedigree) {
-        return RecordedEstimates.of(
-                RecordedAnswers.of(Answers.of(CompiledModel.of(model), List.of()), pedigree), 0.95);
+        return RecordedEstimates.of(RecordedAnswers.of(Answers.of(CompiledModel.of(model), List.of()), pedigree), 0.95);
     }
 
     /** Linked loci, both genotypes seen; a bib by chance in half of ww; BB are frail. */
@@ -81,8 +80,18 @@ class EstimateAnswersTest {
                             .trait("mark", "WW", "Ww", "ww")
                             .trait("bib", "yes", "no")
                             .build())
-            .locus("B", one -> one.alleles("B", "b").shows("B", "BB").shows("B/b", "Bb").shows("b", "bb"))
-            .locus("W", one -> one.alleles("W", "w").shows("W", "WW").shows("W/w", "Ww").shows("w", "ww"))
+            .locus(
+                    "B",
+                    one -> one.alleles("B", "b")
+                            .shows("B", "BB")
+                            .shows("B/b", "Bb")
+                            .shows("b", "bb"))
+            .locus(
+                    "W",
+                    one -> one.alleles("W", "w")
+                            .shows("W", "WW")
+                            .shows("W/w", "Ww")
+                            .shows("w", "ww"))
             .group(LinkageGroup.autosomal("g", List.of("B", "W"), List.of(Probability.of(1, 10))))
             .viability(new Viability(
                     "frail",
@@ -140,7 +149,8 @@ class EstimateAnswersTest {
         List<String> kits = new ArrayList<>();
         for (int k = 0; k < 8; k++) {
             kits.add("kit" + k);
-            builder.add(animal("kit" + k, Sex.FEMALE, (k < 3 ? "hue: BB" : "hue: Bb") + (k < 5 ? ", bib: yes" : ", bib: no")));
+            builder.add(animal(
+                    "kit" + k, Sex.FEMALE, (k < 3 ? "hue: BB" : "hue: Bb") + (k < 5 ? ", bib: yes" : ", bib: no")));
         }
         return builder.add(Litter.of("young", "dam", "sire", kits.toArray(String[]::new))
                         .with(Ascertainment.atLeastOne(Phenotype.of("bib", "yes"))))
@@ -155,8 +165,9 @@ class EstimateAnswersTest {
         EstimateAnswer answer = COUNTED.testCross(new TestCross(12, 100));
         assertTrue(
                 answer.verdict()
-                        .startsWith("The recombination fraction is about 0.12, and 0.064 to 0.2 goes with the records (19 in"
-                                + " 20). The highest LOD score is "),
+                        .startsWith(
+                                "The recombination fraction is about 0.12, and 0.064 to 0.2 goes with the records (19 in"
+                                        + " 20). The highest LOD score is "),
                 answer.verdict());
         assertTrue(answer.informative());
         assertEquals(0.0636, answer.numbers().get(0).best().low(), 5e-5);
@@ -166,8 +177,9 @@ class EstimateAnswersTest {
         EstimateAnswer none = COUNTED.testCross(new TestCross(0, 20));
         assertTrue(
                 none.verdict()
-                        .startsWith("The recombination fraction is likeliest to be 0, an end of what it can be, and 0 to 0.168"
-                                + " goes with the records"),
+                        .startsWith(
+                                "The recombination fraction is likeliest to be 0, an end of what it can be, and 0 to 0.168"
+                                        + " goes with the records"),
                 none.verdict());
         assertTrue(none.notices().toString().contains("has no standard error"));
     }
@@ -175,8 +187,8 @@ class EstimateAnswersTest {
     /** Published: sweet pea, small (from memory, Bateson, Saunders and Punnett): r 0.128043, product ratio 0.129819, chi-squared 134.728. */
     @Test
     void an_intercross() {
-        EstimateAnswer answer = COUNTED.intercross(
-                new IntercrossLinkage(Counts.of(284, 21, 21, 55), IntercrossLinkage.Phase.COUPLING));
+        EstimateAnswer answer =
+                COUNTED.intercross(new IntercrossLinkage(Counts.of(284, 21, 21, 55), IntercrossLinkage.Phase.COUPLING));
         assertEquals(0.128043, answer.numbers().get(0).estimate().value(), 5e-7);
         assertEquals(0.129819, answer.reckonings().get(0).value(), 5e-7);
         assertEquals(134.728, answer.tests().get(1).statistic().orElseThrow(), 5e-4);
@@ -206,7 +218,8 @@ class EstimateAnswersTest {
                 answer.linkage().orElseThrow().families().stream()
                         .map(LinkageScores.Family::phaseKnown)
                         .toList());
-        assertEquals(LodScores.Verdict.INCONCLUSIVE, answer.linkage().orElseThrow().verdict());
+        assertEquals(
+                LodScores.Verdict.INCONCLUSIVE, answer.linkage().orElseThrow().verdict());
         assertTrue(ids(answer).containsAll(List.of("phase-half", "phase-known")));
     }
 
@@ -216,7 +229,9 @@ class EstimateAnswersTest {
         EstimateAnswer recorded = about(LINKED, cross(false, 1, 0)).ofModel(INTERVAL);
         for (EstimateAnswer answer : List.of(counted, recorded)) {
             assertFalse(answer.informative());
-            assertTrue(answer.verdict().startsWith("These records say nothing about the recombination fraction"), answer.verdict());
+            assertTrue(
+                    answer.verdict().startsWith("These records say nothing about the recombination fraction"),
+                    answer.verdict());
             assertTrue(answer.tests().isEmpty());
             assertTrue(EstimateText.of(answer).contains(": nothing is known of it."));
             assertFalse(Documents.write(EstimateDocument.of(answer)).contains("\"value\""));
@@ -226,8 +241,7 @@ class EstimateAnswersTest {
     /** Published: Crow's families as Lange has them (Table 2.3), those of three young: the three ways to count them differ. */
     @Test
     void shares_hang_on_how_families_came_to_notice() {
-        List<Sibship> families =
-                List.of(new Sibship(3, 2, 2, 3), new Sibship(3, 2, 1, 3), new Sibship(3, 1, 1, 10));
+        List<Sibship> families = List.of(new Sibship(3, 2, 2, 3), new Sibship(3, 2, 1, 3), new Sibship(3, 1, 1, 10));
         EstimateAnswer all = COUNTED.segregation(families, Ascertained.COMPLETE, Optional.empty(), QUARTER);
         EstimateAnswer some = COUNTED.segregation(families, Ascertained.AT_LEAST_ONE, Optional.empty(), QUARTER);
         EstimateAnswer probands = COUNTED.segregation(families, Ascertained.PROBANDS, Optional.empty(), QUARTER);
@@ -250,12 +264,13 @@ class EstimateAnswersTest {
         Coats.litter(builder, "first", "", 4, 2, Ascertainment.atLeastOne(LIGHT));
         Coats.litter(builder, "second", "", 7, 1, Ascertainment.unknown());
         RecordedEstimates pair = about(Coats.recessive(), builder.build());
-        EstimateAnswer answer =
-                pair.segregation(new RecordedFamilies.Which(LIGHT, 0, Set.of(), false), QUARTER);
+        EstimateAnswer answer = pair.segregation(new RecordedFamilies.Which(LIGHT, 0, Set.of(), false), QUARTER);
         assertTrue(ids(answer).contains("litters-complete"), ids(answer).toString());
         assertEquals(2, answer.given().size());
         assertTrue(answer.verdict().contains("A share of 1/4 goes with them"), answer.verdict());
-        assertTrue(answer.notices().toString().contains("only 2 families decide this"), answer.notices().toString());
+        assertTrue(
+                answer.notices().toString().contains("only 2 families decide this"),
+                answer.notices().toString());
         ProblemsException none = assertThrows(
                 ProblemsException.class,
                 () -> pair.segregation(new RecordedFamilies.Which(LIGHT, 1, Set.of(), false), QUARTER));
@@ -276,10 +291,12 @@ class EstimateAnswersTest {
         assertTrue(COUNTED.genotypes(new HardyWeinberg(50, 0, 50)).verdict().contains("are not in Hardy-Weinberg"));
         assertTrue(ids(answer).contains("unrelated"));
         Answers recessive = Answers.of(CompiledModel.of(Coats.recessive()), List.of());
-        EstimateAnswer looks = COUNTED.frequencies(
-                recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.of("d"));
+        EstimateAnswer looks =
+                COUNTED.frequencies(recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.of("d"));
         assertTrue(looks.verdict().startsWith("The frequency of allele d is about 0.2, and"), looks.verdict());
-        assertTrue(looks.notices().toString().contains("cannot be tested"), looks.notices().toString());
+        assertTrue(
+                looks.notices().toString().contains("cannot be tested"),
+                looks.notices().toString());
         assertFalse(looks.evidence().statements().isEmpty());
         assertEquals(0.32, looks.reckonings().get(0).value(), 1e-6);
     }
@@ -293,7 +310,9 @@ class EstimateAnswersTest {
         RecordedEstimates kennel = about(Coats.recessive(), builder.build());
         EstimateAnswer answer = kennel.frequencies("A", List.of(), Optional.of("d"));
         assertEquals(0.5, answer.numbers().get(0).estimate().value(), 1e-6);
-        assertTrue(answer.notices().toString().contains("not counted: unseen"), answer.notices().toString());
+        assertTrue(
+                answer.notices().toString().contains("not counted: unseen"),
+                answer.notices().toString());
         assertFalse(answer.evidence().statements().isEmpty());
         ProblemsException both = assertThrows(
                 ProblemsException.class, () -> kennel.frequencies("a", List.of("animal99"), Optional.empty()));
@@ -306,12 +325,12 @@ class EstimateAnswersTest {
     @Test
     void penetrance_and_viability() {
         assertTrue(COUNTED.penetrance(7, 10).verdict().startsWith("The penetrance is about 0.7, and 0.348 to 0.933"));
-        EstimateAnswer young = COUNTED.penetrance(List.of(
-                new Penetrance.Mating(QUARTER, 3, 20), new Penetrance.Mating(Probability.of(1, 2), 4, 12)));
+        EstimateAnswer young = COUNTED.penetrance(
+                List.of(new Penetrance.Mating(QUARTER, 3, 20), new Penetrance.Mating(Probability.of(1, 2), 4, 12)));
         assertTrue(ids(young).contains("no-other-cause"));
         // from memory: yellow mice, Castle and Little 1910: 800 to 435 is 2:1, so the homozygous are lost
-        EstimateAnswer yellow = COUNTED.viability(
-                Counts.of(800, 435), Ratio.of(3, 1), List.of(QUARTER, Probability.ZERO));
+        EstimateAnswer yellow =
+                COUNTED.viability(Counts.of(800, 435), Ratio.of(3, 1), List.of(QUARTER, Probability.ZERO));
         assertEquals(0, yellow.numbers().get(0).estimate().value());
         assertTrue(yellow.verdict().contains("That none of them live goes with the counts"), yellow.verdict());
         assertTrue(yellow.tests().get(0).isRejected());
@@ -322,13 +341,19 @@ class EstimateAnswersTest {
         EstimateAnswer known = about(LINKED, cross(true, 9, 2)).ofModel(INTERVAL);
         assertEquals(2 / 11.0, known.numbers().get(0).estimate().value(), 1e-6);
         assertFalse(known.notices().toString().contains("phase of a parent is not known"));
-        assertTrue(ids(known).containsAll(List.of("litters-complete", "other-numbers", "population")), ids(known).toString());
+        assertTrue(
+                ids(known).containsAll(List.of("litters-complete", "other-numbers", "population")),
+                ids(known).toString());
         EstimateAnswer open = about(LINKED, cross(false, 9, 2)).ofModel(INTERVAL);
-        assertTrue(open.notices().toString().contains("the phase of a parent is not known in dam (dam)"), open.notices().toString());
+        assertTrue(
+                open.notices().toString().contains("the phase of a parent is not known in dam (dam)"),
+                open.notices().toString());
         RecordedEstimates bibs = about(LINKED, bibs());
         EstimateAnswer bib = bibs.ofModel(new ModelNumber.Showing("bib", Optional.empty(), "yes"));
         assertEquals(5 / 8.0, bib.numbers().get(0).estimate().value(), 1e-5);
-        assertTrue(bib.notices().toString().contains("chances of showing it are overestimated"), bib.notices().toString());
+        assertTrue(
+                bib.notices().toString().contains("chances of showing it are overestimated"),
+                bib.notices().toString());
         EstimateAnswer frail = bibs.ofModel(new ModelNumber.Living("frail"));
         assertTrue(frail.linkage().isEmpty());
         assertFalse(frail.evidence().statements().isEmpty());
@@ -342,7 +367,8 @@ class EstimateAnswersTest {
                 new ModelNumber.Showing("bob", Optional.empty(), "yes"),
                 new ModelNumber.Showing("bib", Optional.of("bear"), "yes"),
                 new ModelNumber.Living("frial"))) {
-            String said = String.valueOf(assertThrows(ProblemsException.class, () -> bibs.ofModel(wrong)).getMessage());
+            String said = String.valueOf(assertThrows(ProblemsException.class, () -> bibs.ofModel(wrong))
+                    .getMessage());
             assertTrue(said.contains("expected") || said.contains("did you mean"), said);
         }
         Pedigree impossible = Pedigree.builder("impossible", "1")
