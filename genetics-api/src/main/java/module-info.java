@@ -13,6 +13,7 @@ module org.geneticsrules.api {
     exports org.geneticsrules.answer;
     exports org.geneticsrules.answer.compared;
     exports org.geneticsrules.answer.described;
+    exports org.geneticsrules.answer.estimated;
     exports org.geneticsrules.answer.named;
     exports org.geneticsrules.answer.recorded;
     exports org.geneticsrules.caution;

@@ -9,11 +9,13 @@ import org.geneticsrules.statistics.ProfileLikelihood;
 /**
  * A number that was estimated by maximum likelihood, and how far it may be off.
  *
- * @param value the number that makes the data likeliest
+ * @param value the number that makes the data likeliest; of no meaning if all do alike
  * @param standardError from the information of the data; empty where it is not defined, at the ends of what the number can be
  * @param interval the values that the data do not speak against
  * @param logLikelihood natural logarithm of the likelihood at the estimate; constants that do not depend on the number may be left out
  * @param atBoundary whether the estimate is an end of what the number can be
+ * @param flat whether the data say nothing of the number, being as likely at every value: then the value is no estimate, and the interval
+ *     holds all that the number can be
  * @param notes what should be known of it, one sentence each
  */
 public record Estimate(
@@ -22,6 +24,7 @@ public record Estimate(
         Interval interval,
         double logLikelihood,
         boolean atBoundary,
+        boolean flat,
         List<String> notes) {
 
     /**
@@ -32,6 +35,7 @@ public record Estimate(
      * @param interval the values that the data do not speak against
      * @param logLikelihood natural logarithm of the likelihood
      * @param atBoundary whether the estimate is an end
+     * @param flat whether the data say nothing of the number
      * @param notes what should be known of it
      */
     public Estimate {
@@ -49,11 +53,21 @@ public record Estimate(
             ProfileLikelihood likelihood, double value, OptionalDouble error, double level, List<String> more) {
         ProfileLikelihood.Maximum top = likelihood.maximum();
         ImmutableList.Builder<String> notes = ImmutableList.builder();
-        if (top.isAtBoundary()) {
+        boolean flat = likelihood.isFlat();
+        boolean boundary = top.isAtBoundary() && !flat;
+        if (flat) {
+            notes.add(
+                    "these records say nothing about the number: they are as likely at every value that it can have.");
+        }
+        if (boundary) {
             notes.add("the estimate is the " + (top.atLow() ? "least" : "greatest")
                     + " value that the number can have, where there is no standard error.");
         }
-        if (top.peaks().size() > 1) {
+        List<Double> plateau = likelihood.plateau();
+        if (plateau.size() > 1 && !flat) {
+            notes.add("values from about " + plateau.get(0) + " to " + plateau.get(1)
+                    + " make these records as likely; the one that is given is no better than the others.");
+        } else if (top.peaks().size() > 1 && !flat) {
             notes.add("the likelihood has several peaks, at " + top.peaks() + "; the highest is given.");
         }
         if (likelihood.pieces(level).size() > 1) {
@@ -62,10 +76,11 @@ public record Estimate(
         notes.addAll(more);
         return new Estimate(
                 value,
-                top.isAtBoundary() ? OptionalDouble.empty() : error,
+                boundary || plateau.size() > 1 ? OptionalDouble.empty() : error,
                 likelihood.interval(level),
                 top.logLikelihood(),
-                top.isAtBoundary(),
+                boundary,
+                flat,
                 notes.build());
     }
 }

@@ -149,6 +149,7 @@ public record IntercrossLinkage(Counts counts, Phase phase) {
                 TestInversion.of(tails.atLeast(found.value()), tails.atMost(found.value()), 0, 0.5, level),
                 found.logLikelihood(),
                 found.atBoundary(),
+                found.flat(),
                 found.notes());
     }
 

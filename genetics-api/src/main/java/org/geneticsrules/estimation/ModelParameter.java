@@ -31,10 +31,18 @@ public final class ModelParameter {
     private final double high;
     private final DoubleFunction<Model> models;
 
-    private ModelParameter(String words, double high, DoubleFunction<Model> models) {
+    /** The loci between which recombination is asked about; else none. */
+    private final List<String> between;
+
+    private ModelParameter(String words, double high, DoubleFunction<Model> models, List<String> between) {
         this.words = words;
         this.high = high;
         this.models = models;
+        this.between = between;
+    }
+
+    private ModelParameter(String words, DoubleFunction<Model> models) {
+        this(words, 1, models, List.of());
     }
 
     /**
@@ -100,7 +108,8 @@ public final class ModelParameter {
                             found.evidence());
                     return ModelCopy.exchangingGroups(one -> one.id().equals(group) ? after : one)
                             .of(model);
-                });
+                },
+                found.loci().subList(position, position + 2));
     }
 
     /**
@@ -133,7 +142,7 @@ public final class ModelParameter {
             throw unknown(
                     model, "state of case " + rule, state, stated.chances().outcomes());
         }
-        return new ModelParameter("the chance of " + trait + " " + state + " in case " + rule, 1, value -> {
+        return new ModelParameter("the chance of " + trait + " " + state + " in case " + rule, value -> {
             Probability chance = ModelCopy.chance(value);
             Probability others = stated.chances().probability(state).complement();
             Map<String, Probability> chances = new LinkedHashMap<>();
@@ -172,7 +181,6 @@ public final class ModelParameter {
         }
         return new ModelParameter(
                 "the chance to be scored, for which the model says: " + found.words(),
-                1,
                 value -> ModelCopy.exchangingViability(one -> one.id().equals(viability)
                                 ? new Viability(
                                         one.id(),
@@ -207,6 +215,15 @@ public final class ModelParameter {
      */
     public double greatest() {
         return high;
+    }
+
+    /**
+     * Returns the loci between which recombination is asked about.
+     *
+     * @return two neighbouring loci; none if the number is no recombination fraction
+     */
+    public List<String> between() {
+        return between;
     }
 
     /**

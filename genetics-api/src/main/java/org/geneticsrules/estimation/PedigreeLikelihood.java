@@ -1,11 +1,14 @@
 package org.geneticsrules.estimation;
 
+import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.UnaryOperator;
@@ -13,6 +16,7 @@ import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.pedigree.Kindreds;
+import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.statistics.LikelihoodRatio;
@@ -113,6 +117,42 @@ public final class PedigreeLikelihood {
     }
 
     /**
+     * Returns the sets of relatives in which the phase of a parent is not known: it may have the alleles of the two loci on its chromosomes in
+     * either of two ways, by the records of all its relatives. Such a set says less of recombination than one of known phase, and nothing at
+     * all where each such parent has one of the young.
+     *
+     * @return by the first animal of a set, the parents of open phase; none where all are known, and if the number is no recombination fraction
+     */
+    public Map<String, List<String>> phaseUnknown() {
+        if (parameter.between().isEmpty()) {
+            return ImmutableMap.of();
+        }
+        CompiledModel compiled = CompiledModel.of(parameter.at(parameter.greatest() / 2));
+        ImmutableMap.Builder<String, List<String>> found = ImmutableMap.builder();
+        families.forEach((first, family) -> {
+            Set<String> parents = new LinkedHashSet<>();
+            for (Litter litter : family.litters().values()) {
+                if (!litter.kits().isEmpty()) {
+                    litter.dam().ifPresent(parents::add);
+                    parents.addAll(litter.sires().males());
+                }
+            }
+            Conclusions conclusions =
+                    settings.apply(Inference.of(compiled, family)).conclude(parameter.between());
+            List<String> open = parents.stream()
+                    .filter(parent -> conclusions.isPhaseOpen(
+                            parent,
+                            parameter.between().get(0),
+                            parameter.between().get(1)))
+                    .collect(ImmutableList.toImmutableList());
+            if (!open.isEmpty()) {
+                found.put(first, open);
+            }
+        });
+        return found.buildOrThrow();
+    }
+
+    /**
      * Returns the number that is estimated.
      *
      * @return the parameter
@@ -142,7 +182,9 @@ public final class PedigreeLikelihood {
     public Estimate estimate(double level) {
         List<String> notes = new ArrayList<>();
         notes.add("all other numbers of the model are taken to be as stated.");
-        if (total.interval(level).lowIsBoundary() && total.interval(level).highIsBoundary()) {
+        if (!total.isFlat()
+                && total.interval(level).lowIsBoundary()
+                && total.interval(level).highIsBoundary()) {
             notes.add("at this level the records rule out no value of the number.");
         }
         return Estimate.of(total, level, notes.toArray(String[]::new));

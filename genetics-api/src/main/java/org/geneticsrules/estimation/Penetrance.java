@@ -73,6 +73,7 @@ public final class Penetrance {
                 interval,
                 Terms.log(affected, k) + Terms.log(carriers - affected, 1 - k),
                 boundary,
+                false,
                 List.of("carriers are taken to be found without regard to whether they show it."));
     }
 

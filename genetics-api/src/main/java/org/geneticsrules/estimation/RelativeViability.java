@@ -129,6 +129,7 @@ public final class RelativeViability {
                         found.highIsBoundary()),
                 share.logLikelihood(),
                 share.atBoundary(),
+                share.flat(),
                 ImmutableList.copyOf(notes));
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
 import java.util.function.DoubleUnaryOperator;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.statistics.LikelihoodRatio;
 import org.geneticsrules.statistics.ProfileLikelihood;
@@ -21,6 +22,7 @@ import org.geneticsrules.statistics.ProfileLikelihood;
  *   <li>{@link #withProbands(List, Probability)}: each affected animal comes to notice by itself with a known chance pi, and a family with it. Of r
  *       affected a are probands: C(s,r) p^r (1-p)^(s-r) C(r,a) pi^a (1-pi)^(r-a) / (1 - (1 - p pi)^s). With pi near 0 this is single selection, with 1 it is truncated.
  *   <li>{@link #withProbands(List)}: the same, where pi is estimated too.
+ *   <li>{@link #asRecorded}: each family in its own way.
  * </ul>
  *
  * <p>The formulas are those of Lange, Mathematical and Statistical Methods for Genetic Analysis, chapter 2, after Fisher 1934 and Morton 1959 (from memory). Litters
@@ -96,6 +98,42 @@ public final class SegregationRatio {
         return new SegregationRatio(
                 ProfileLikelihood.over(both(families), 0, 1),
                 "affected animals are taken to come to notice independently, all with the same chance, which was estimated too.");
+    }
+
+    /**
+     * Asks by families of which each came to be recorded in its own way.
+     *
+     * @param families at least one family, each of which goes with how it was recorded
+     * @return the question
+     * @throws IllegalArgumentException if there is no family
+     */
+    public static SegregationRatio asRecorded(List<RecordedFamily> families) {
+        if (families.isEmpty()) {
+            throw new IllegalArgumentException("expected at least one family, but there is none");
+        }
+        return new SegregationRatio(p -> {
+            double sum = 0;
+            for (RecordedFamily one : families) {
+                sum += asRecorded(one, p);
+            }
+            return sum;
+        });
+    }
+
+    private static double asRecorded(RecordedFamily one, double p) {
+        if (one.how() instanceof Ascertainment.AtLeastOne) {
+            return truncated(one.sibship(), p);
+        }
+        if (!(one.how() instanceof Ascertainment.Probands probands)) {
+            return binomial(one.sibship(), p);
+        }
+        double pi = probands.chance().toDouble();
+        if (probands.count().isPresent()) {
+            return withProbands(one.sibship(), p, pi);
+        }
+        return p == 0 // who the probands were is not recorded, only that there was one
+                ? truncated(one.sibship(), p)
+                : binomial(one.sibship(), p) + atLeastOnce(one.affected(), pi) - atLeastOnce(one.siblings(), p * pi);
     }
 
     /**
@@ -248,7 +286,8 @@ public final class SegregationRatio {
         for (Sibship one : families) {
             if (one.affected() == 0) {
                 throw new IllegalArgumentException(
-                        "families that came to notice have an affected sibling, but found " + one);
+                        "families that came to notice have an affected sibling, but found one of " + one.siblings()
+                                + " siblings without");
             }
         }
     }
@@ -257,7 +296,8 @@ public final class SegregationRatio {
         requireAny(families);
         for (Sibship one : families) {
             if (one.probands() == 0) {
-                throw new IllegalArgumentException("families that came to notice have a proband, but found " + one);
+                throw new IllegalArgumentException("families that came to notice have a proband, but found one of "
+                        + one.siblings() + " siblings, " + one.affected() + " of them affected, without");
             }
         }
     }

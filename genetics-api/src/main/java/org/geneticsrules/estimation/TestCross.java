@@ -69,6 +69,7 @@ public record TestCross(long recombinants, long young) {
                         whole.high() >= 0.5),
                 profile.logLikelihood(),
                 profile.atBoundary(),
+                profile.flat(),
                 notes);
     }
 

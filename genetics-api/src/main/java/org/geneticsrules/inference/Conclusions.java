@@ -208,6 +208,43 @@ public final class Conclusions {
     }
 
     /**
+     * Tells whether the phase of two linked loci is open in an animal: by all records it may have the same alleles on its two chromosomes in
+     * either of two ways.
+     *
+     * @param individual id of an animal
+     * @param first id of a locus that was asked for
+     * @param second id of another one
+     * @return false if its phase is known, if it cannot be heterozygous at both, if the loci are not followed together, and if its chances are
+     *     not known
+     * @throws IllegalArgumentException if there is no such animal, or a locus was not asked for
+     */
+    public boolean isPhaseOpen(String individual, String first, String second) {
+        int member = member(individual);
+        Place one = place(first);
+        Place other = place(second);
+        if (one.group() != other.group()
+                || one.unit() != other.unit()
+                || !one.group().standing(member, one.unit()).isKnown()) {
+            return false;
+        }
+        double[] chances = one.group().chances(member, one.unit());
+        Map<List<AllelePair>, List<Integer>> ways = new LinkedHashMap<>();
+        for (int state = 0; state < chances.length; state++) {
+            if (chances[state] > 0) {
+                List<Integer> way = IntStream.of(
+                                one.group().layout().strands(member, one.unit(), state, one.locus(), other.locus()))
+                        .boxed()
+                        .toList();
+                List<AllelePair> pairs = List.of(one.pair(member, state), other.pair(member, state));
+                if (!way.equals(ways.merge(pairs, way, (before, now) -> before))) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /**
      * Returns the chance that an animal is female.
      *
      * @param individual id of an animal

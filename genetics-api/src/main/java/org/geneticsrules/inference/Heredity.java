@@ -132,6 +132,15 @@ final class Heredity {
         return pair(of(sex).states().get(state), locus);
     }
 
+    /** What each haplotype of a state has at two loci of the unit, as one number for both; in ascending order. */
+    int[] strands(Sex sex, int state, int first, int second) {
+        int alleles = unit.loci().get(second).alleles().size();
+        return Arrays.stream(of(sex).states().get(state))
+                .map(haplotype -> allele(haplotype, first) * alleles + allele(haplotype, second))
+                .sorted()
+                .toArray();
+    }
+
     private AllelePair pair(int[] strands, int locus) {
         int[] positions = new int[strands.length];
         for (int i = 0; i < strands.length; i++) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.pedigree.Individual;
@@ -286,6 +287,22 @@ public final class Inference {
             asked.put(pedigree.individual(id).id(), members.number(id));
         }
         return Together.of(question(loci, members, prepared.records(confusions)), asked, loci, effort);
+    }
+
+    /**
+     * Returns which genotypes an animal's own records leave at a locus, if that is all they say of it. Relatives and frequencies are left out.
+     *
+     * @param individual id of an animal
+     * @param locus id of a locus
+     * @return genotypes each of which makes what was seen and tested of the animal as likely, whatever it carries elsewhere; none if its records
+     *     contradict one another; empty if they say more or less than that: where a look hangs on two loci together, where chance or errors
+     *     of naming have a part in it, and where a test may be wrong
+     * @throws IllegalArgumentException if there is no such animal, or the model has no such locus
+     */
+    public Optional<Set<AllelePair>> ownRecords(String individual, String locus) {
+        Individual one = pedigree.individual(individual);
+        Evidence evidence = prepared.records(confusions).of(one);
+        return OwnRecords.at(evidence, one.sex(), compiled.model().locus(locus));
     }
 
     /**

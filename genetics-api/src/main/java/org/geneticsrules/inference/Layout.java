@@ -129,9 +129,18 @@ final class Layout {
 
     /** The genotype of an animal in a state at one locus of a unit. */
     AllelePair pair(int member, int unit, int state, int locus) {
-        Heredity here = heredity.get(unit);
         Sex sex = sexAt(member, unit, state);
-        int from = splits(member, unit) && sex == Sex.MALE ? here.states(Sex.FEMALE) : 0;
-        return here.pair(sex, state - from, locus);
+        return heredity.get(unit).pair(sex, state - before(member, unit, sex), locus);
+    }
+
+    /** What each haplotype of a state has at two loci of a unit, as numbers in ascending order. */
+    int[] strands(int member, int unit, int state, int first, int second) {
+        Sex sex = sexAt(member, unit, state);
+        return heredity.get(unit).strands(sex, state - before(member, unit, sex), first, second);
+    }
+
+    /** How many states come before those of a sex. */
+    private int before(int member, int unit, Sex sex) {
+        return splits(member, unit) && sex == Sex.MALE ? heredity.get(unit).states(Sex.FEMALE) : 0;
     }
 }

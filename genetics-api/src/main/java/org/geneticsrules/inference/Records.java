@@ -111,7 +111,8 @@ final class Records {
         return Arrays.asList(all);
     }
 
-    private Evidence of(Individual individual) {
+    /** The evidence of one animal. */
+    synchronized Evidence of(Individual individual) {
         List<Observation> observations = individual.observations();
         List<Seen> seen = new ArrayList<>(observations.size());
         observations.forEach(observation -> seen.add(seen(observation)));

@@ -159,6 +159,36 @@ public final class ProfileLikelihood {
     }
 
     /**
+     * Tells whether the data say nothing of the number: they are as likely at every value that was looked at.
+     *
+     * @return true if no two log-likelihoods differ by more than rounding; the highest point is then any of them
+     */
+    public boolean isFlat() {
+        return points.values().stream().allMatch(this::isHighest);
+    }
+
+    private boolean isHighest(double logLikelihood) {
+        return maximum.logLikelihood - logLikelihood <= 1e-9 * (1 + Math.abs(maximum.logLikelihood));
+    }
+
+    /**
+     * Returns the values that make the data as likely as the highest point does, from the least to the greatest that was looked at.
+     *
+     * @return the highest point alone where there is one; more where the data cannot tell some values apart
+     */
+    public List<Double> plateau() {
+        double from = maximum.at;
+        double to = maximum.at;
+        for (Map.Entry<Double, Double> point : points.entrySet()) {
+            if (isHighest(point.getValue())) {
+                from = Math.min(from, point.getKey());
+                to = Math.max(to, point.getKey());
+            }
+        }
+        return to - from <= 1e-3 * (high - low) ? ImmutableList.of(maximum.at) : ImmutableList.of(from, to);
+    }
+
+    /**
      * Returns the log-likelihood of a value.
      *
      * @param value a value of the range

@@ -1,6 +1,7 @@
 package org.geneticsrules.estimation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -23,6 +24,23 @@ class LodScoresTest {
         assertEquals(scores.at(0.1), scores.highest(), 1e-12);
         assertEquals(Double.NEGATIVE_INFINITY, scores.at(0));
         assertEquals(0, scores.at(0.5));
+    }
+
+    /** One of the young of a parent of unknown phase is as likely at any fraction: that is no estimate of 0. */
+    @Test
+    void what_says_nothing_is_no_estimate() {
+        Estimate found =
+                LodScores.of(List.of(new LinkageFamily("one kit", 0, 1, false))).estimate(0.95);
+        assertTrue(found.flat());
+        assertFalse(found.atBoundary());
+        assertTrue(found.standardError().isEmpty());
+        assertTrue(found.interval().lowIsBoundary() && found.interval().highIsBoundary());
+        assertTrue(
+                found.notes().get(0).startsWith("these records say nothing about the number"),
+                found.notes().toString());
+        assertFalse(LodScores.of(List.of(new LinkageFamily("two kits", 0, 2, false)))
+                .estimate(0.95)
+                .flat());
     }
 
     /** By listing both phases, each with every order of young being one product. */

@@ -1,6 +1,7 @@
 package org.geneticsrules.estimation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -157,6 +158,42 @@ class PedigreeLikelihoodTest {
         assertEquals(counted.estimate(0.95).value(), found.estimate(0.95).value(), 1e-5);
     }
 
+    /** The dam got both dominant alleles from one grandparent; without her parents they may lie either way. The sire is homozygous. */
+    @Test
+    void families_of_unknown_phase_are_named_with_the_parent() {
+        assertEquals(Map.of(), recombination(cross("one", true, 9, 2).build()).phaseUnknown());
+        PedigreeBuilder both = Pedigree.builder("both", "1");
+        for (Pedigree one : List.of(
+                cross("one", true, 9, 2).build(), cross("two", false, 7, 1).build())) {
+            one.individuals().values().forEach(both::add);
+            one.litters().values().forEach(both::add);
+        }
+        assertEquals(
+                Map.of("two dam", List.of("two dam")),
+                recombination(both.build()).phaseUnknown());
+        PedigreeLikelihood penetrance = PedigreeLikelihood.of(
+                ModelParameter.chance(MODEL, "bib", "bare", "yes"),
+                cross("two", false, 7, 1).build(),
+                one -> one.from("even"));
+        assertEquals(Map.of(), penetrance.phaseUnknown());
+        assertEquals(
+                List.of("B", "W"),
+                ModelParameter.recombination(MODEL, "g", "B-W").between());
+    }
+
+    /** One kit of a parent of unknown phase says nothing: the likelihood is the same at every fraction. */
+    @Test
+    void records_that_say_nothing_are_told_as_such() {
+        Estimate found = recombination(cross("three", false, 1, 0).build()).estimate(0.95);
+        assertTrue(found.flat());
+        assertTrue(
+                found.notes()
+                        .contains(
+                                "these records say nothing about the number: they are as likely at every value that it can have."));
+        assertFalse(
+                recombination(cross("four", false, 2, 0).build()).estimate(0.95).flat());
+    }
+
     @Test
     void sets_of_relatives_are_scored_apart() {
         PedigreeBuilder both = Pedigree.builder("both", "1");
@@ -192,7 +229,7 @@ class PedigreeLikelihoodTest {
                 PedigreeLikelihood.of(sperm, pedigree, one -> one.from("even")).estimate(0.95);
         assertTrue(nothing.interval().lowIsBoundary() && nothing.interval().highIsBoundary());
         assertTrue(
-                nothing.notes().stream().anyMatch(note -> note.contains("rule out no value")),
+                nothing.flat() && nothing.notes().stream().anyMatch(note -> note.contains("say nothing")),
                 nothing.notes().toString());
         Recombination.Fractions after =
                 (Recombination.Fractions) eggs.at(0.25).groups().get("g").recombination();

@@ -30,6 +30,8 @@ class RecombinationFromCountsTest {
         assertEquals(0.188977, found.value(), 5e-7);
         assertEquals(0.035712, found.value() * found.value(), 5e-7);
         assertEquals(0.015447, found.standardError().orElseThrow(), 1.1e-6);
+        double ofT = 2 * found.value() * found.standardError().orElseThrow(); // t is the square of r
+        assertEquals(0.005838, ofT, 5e-7);
         assertEquals(0.188800, maize.productRatio().orElseThrow(), 5e-7);
         assertFalse(found.atBoundary());
         assertTrue(found.interval().contains(0.188977));

@@ -7,10 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Example;
@@ -20,8 +22,10 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
+import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
@@ -87,6 +91,7 @@ class InferenceLaws {
                 }
                 assertEquals(1, sum, CLOSE);
             }
+            phases(random.model(), id, worlds, found);
             if (kindred.litterOf(id).isPresent()) {
                 Map<String, Double> sires = found.sires(id);
                 Map<String, Double> expected = new LinkedHashMap<>();
@@ -146,6 +151,55 @@ class InferenceLaws {
 
     static String name(AllelePair pair) {
         return String.join("/", pair.alleles().stream().map(Allele::id).toList());
+    }
+
+    /** One in twelve random pedigrees leaves a phase open; these have animals of open and of known phase. */
+    @ParameterizedTest
+    @ValueSource(longs = {38, 49, 56})
+    void phases_that_are_open_and_known_are_met(long seed) {
+        RandomPedigree random = RandomPedigrees.pedigree(seed);
+        every_number_agrees_with_the_list(random);
+        Kindred kindred = RecordedKindred.scored(random.kindred());
+        Conclusions found = Inference.of(
+                        CompiledModel.of(random.model()), RecordedKindred.pedigree(random.model(), kindred))
+                .with(RecordedKindred.confusions(kindred))
+                .conclude();
+        LinkageGroup group = random.model().groups().values().iterator().next();
+        Set<Boolean> met = new LinkedHashSet<>();
+        kindred.members()
+                .forEach(one -> met.add(found.isPhaseOpen(
+                        one.id(), group.loci().get(0), group.loci().get(1))));
+        assertEquals(2, met.size());
+    }
+
+    /** The phase of two linked loci is open if two animals that this may be have the same genotypes there, lying in other ways. */
+    private static void phases(Model model, String id, Worlds worlds, Conclusions found) {
+        for (LinkageGroup group : model.groups().values()) {
+            for (String first : group.loci()) {
+                for (String second : group.loci()
+                        .subList(group.loci().indexOf(first) + 1, group.loci().size())) {
+                    Map<List<List<String>>, Set<Set<List<String>>>> ways = new LinkedHashMap<>();
+                    worlds.animals(id).keySet().forEach(one -> {
+                        List<String> egg = strand(one.egg(), first, second);
+                        List<String> sperm = strand(one.sperm(), first, second);
+                        ways.computeIfAbsent(
+                                        List.of(sorted(egg.get(0), sperm.get(0)), sorted(egg.get(1), sperm.get(1))),
+                                        key -> new LinkedHashSet<>())
+                                .add(new LinkedHashSet<>(List.of(egg, sperm)));
+                    });
+                    boolean open = ways.values().stream().anyMatch(one -> one.size() > 1);
+                    assertEquals(open, found.isPhaseOpen(id, first, second), () -> id + " " + first + " " + second);
+                }
+            }
+        }
+    }
+
+    private static List<String> strand(Map<String, String> strand, String first, String second) {
+        return List.of(strand.getOrDefault(first, ""), strand.getOrDefault(second, ""));
+    }
+
+    private static List<String> sorted(String one, String other) {
+        return one.compareTo(other) < 0 ? List.of(one, other) : List.of(other, one);
     }
 
     /** With little room a number is either the same or not given, and what is not given says so. */

@@ -37,6 +37,22 @@ class ProfileLikelihoodTest {
         assertFalse(interval.lowIsBoundary() || interval.highIsBoundary());
     }
 
+    @Test
+    void what_says_nothing_is_told_from_what_says_little() {
+        ProfileLikelihood nothing = ProfileLikelihood.of(r -> -7.5, 0, 0.5);
+        assertTrue(nothing.isFlat());
+        assertEquals(List.of(0.0, 0.5), nothing.plateau());
+        ProfileLikelihood little = ProfileLikelihood.of(r -> -7.5 + 1e-4 * r, 0, 0.5);
+        assertFalse(little.isFlat());
+        assertEquals(List.of(0.5), little.plateau());
+        ProfileLikelihood part = ProfileLikelihood.of(r -> -Math.max(0, r - 0.3), 0, 1);
+        assertFalse(part.isFlat());
+        assertEquals(0, part.plateau().get(0), 1e-12);
+        assertEquals(0.3, part.plateau().get(1), 1e-7);
+        assertFalse(ProfileLikelihood.of(r -> r == 0 ? Double.NEGATIVE_INFINITY : 0, 0, 1)
+                .isFlat());
+    }
+
     /** Calculated: with none of n, the interval ends where n ln(1 - p) = -q/2. */
     @Test
     void an_estimate_at_the_end_of_the_range() {

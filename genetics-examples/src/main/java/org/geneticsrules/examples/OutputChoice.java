@@ -6,17 +6,20 @@ import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.compared.LitterAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
+import org.geneticsrules.answer.estimated.EstimateAnswer;
 import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.EstimateDocument;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
+import org.geneticsrules.render.EstimateText;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
@@ -77,6 +80,12 @@ final class OutputChoice {
     int print(LitterAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
         return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+    }
+
+    /** Prints an estimate; where the records say nothing of the number, that is undecided. */
+    int print(EstimateAnswer answer, PrintWriter out) {
+        out.print(isJson() ? Documents.write(EstimateDocument.of(answer)) : EstimateText.of(answer));
+        return answer.informative() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
             WhichModelCommand.class,
             RerunCommand.class,
             CompareAnswersCommand.class,
+            EstimateCommand.class,
             NameCommand.class,
             MeaningCommand.class,
             ConvertCommand.class,

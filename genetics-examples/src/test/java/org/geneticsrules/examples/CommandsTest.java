@@ -118,7 +118,19 @@ class CommandsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"demo", "mating", "coat", "hand-over", "test-mating", "models", "model", "review", "check"})
+    @ValueSource(
+            strings = {
+                "demo",
+                "mating",
+                "coat",
+                "hand-over",
+                "test-mating",
+                "models",
+                "model",
+                "review",
+                "check",
+                "estimate"
+            })
     void every_command_has_help(String command) {
         Run run = Run.of(command, "--help");
         assertEquals(ExitCodes.ANSWERED, run.code());

@@ -20,6 +20,8 @@ import org.geneticsrules.answer.TestMatingQuestion;
 import org.geneticsrules.answer.described.DescribeQuestion;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Descriptions;
+import org.geneticsrules.answer.estimated.EstimateAnswer;
+import org.geneticsrules.answer.estimated.RecordedEstimates;
 import org.geneticsrules.answer.named.NameAnswers;
 import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.LookNextQuestion;
@@ -36,6 +38,7 @@ import org.geneticsrules.document.Node;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.EstimateDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.OmittedLoci;
@@ -45,6 +48,7 @@ import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
+import org.geneticsrules.render.EstimateText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.trait.LifeStage;
@@ -73,6 +77,10 @@ class CautionsReachTest {
 
         static Told of(RecordedAnswer answer) {
             return new Told(RecordedText.of(answer), written(RecordedDocument.of(answer)));
+        }
+
+        static Told of(EstimateAnswer answer) {
+            return new Told(EstimateText.of(answer), written(EstimateDocument.of(answer)));
         }
 
         static Told of(NamedAnswer answer) {
@@ -140,6 +148,10 @@ class CautionsReachTest {
                 "look-next",
                 look -> Told.of(kennel(look, PLAIN)
                         .lookNext(LookNextQuestion.of("hob").at(ADULT).among(Set.of("coat length")))));
+        doors.put(
+                "estimate",
+                look -> Told.of(
+                        RecordedEstimates.of(kennel(look, PLAIN), 0.95).frequencies("L", List.of(), Optional.empty())));
         doors.put("may-carry", look -> Told.of(kennel(look, PLAIN).mayCarry("hob", List.of("L"))));
         return doors;
     }

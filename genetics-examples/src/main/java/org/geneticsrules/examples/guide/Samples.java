@@ -46,6 +46,7 @@ public final class Samples {
         all.put("DnaTesting", DnaTesting::run);
         all.put("Notebook", Notebook::run);
         all.put("Asking", Asking::run);
+        all.put("CountedNumbers", CountedNumbers::run);
         all.put("Estimates", Estimates::run);
         all.put("SilverLitters", SilverLitters::run);
         all.put("PaleLitters", PaleLitters::run);
