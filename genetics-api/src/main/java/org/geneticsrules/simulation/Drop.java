@@ -117,6 +117,18 @@ final class Drop {
         }
 
         private boolean kit(int at, Nest nest) {
+            Optional<Conception.Kit> kit = kit(nest, nest.conception(), sexes.get(at));
+            kit.ifPresent(one -> drawn[at] = one);
+            return kit.isPresent();
+        }
+
+        /** A kit that the parents of a litter had before it. */
+        private Optional<DrawnAnimal> earlier(Nest nest) {
+            return kit(nest, drawing.conception(), Optional.empty())
+                    .map(kit -> drawing.live(Optional.empty(), kit.sex(), kit.strands()));
+        }
+
+        private Optional<Conception.Kit> kit(Nest nest, Conception conception, Optional<Sex> sex) {
             double[] shares = nest.brood().shares().clone();
             int sire = nest.sire();
             while (true) {
@@ -124,17 +136,16 @@ final class Drop {
                     sire = drawing.chance.among(Chance.sums(shares));
                 }
                 short[] male = nest.males().get(sire);
-                if (nest.conception().until(Census.SCORED, male, nest.dam(), sexes.get(at))) {
-                    List<Conception.Kit> kits = nest.conception().scored();
-                    drawn[at] = kits.get(kits.size() - 1);
-                    return true;
+                if (conception.until(Census.SCORED, male, nest.dam(), sex)) {
+                    List<Conception.Kit> kits = conception.scored();
+                    return Optional.of(kits.get(kits.size() - 1));
                 }
                 // A kit has one of the males who can have kits with its dam.
                 shares[sire] = 0;
                 if (!nest.brood().perKit()
-                        || nest.conception().canHaveKits(male, nest.dam())
+                        || conception.canHaveKits(male, nest.dam())
                         || Arrays.stream(shares).sum() == 0) {
-                    return false;
+                    return Optional.empty();
                 }
             }
         }
@@ -159,11 +170,12 @@ final class Drop {
                 List<DrawnAnimal> kits = litter.kits().stream()
                         .map(kit -> all.get(plan.positionOf(kit)))
                         .toList();
-                Optional<List<DrawnAnimal>> probands = drawing.selection.probands(kits, drawing.chance);
-                if (probands.isEmpty()) {
+                Nest nest = nest(number);
+                Optional<Selection.Known> known = drawing.selection.known(kits, () -> earlier(nest), drawing.chance);
+                if (known.isEmpty()) {
                     return Optional.empty();
                 }
-                DrawnLitter drawnLitter = litter(litter, nest(number), all, kits, probands.get());
+                DrawnLitter drawnLitter = litter(litter, nest, all, kits, known.get());
                 builder.add(litter.with(drawnLitter.ascertainment()));
                 litters.put(litter.id(), drawnLitter);
             }
@@ -175,7 +187,7 @@ final class Drop {
         }
 
         private DrawnLitter litter(
-                Litter litter, Nest nest, List<DrawnAnimal> all, List<DrawnAnimal> kits, List<DrawnAnimal> probands) {
+                Litter litter, Nest nest, List<DrawnAnimal> all, List<DrawnAnimal> kits, Selection.Known known) {
             DrawnAnimal dam = parent(nest.brood().dam(), Sex.FEMALE, nest.dam(), all);
             List<DrawnAnimal> males = new ArrayList<>();
             for (int i = 0; i < nest.males().size(); i++) {
@@ -198,8 +210,9 @@ final class Drop {
                     kits,
                     nest.conception().conceived(),
                     nest.conception().born(),
-                    probands,
-                    drawing.selection.stated(probands),
+                    known.probands(),
+                    known.earlier(),
+                    drawing.selection.stated(known.probands()),
                     1);
         }
 

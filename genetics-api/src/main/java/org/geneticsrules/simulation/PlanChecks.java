@@ -97,7 +97,7 @@ final class PlanChecks {
             problems.add(
                     "look-not-planned",
                     "/ascertainment/look",
-                    "probands are known by \"" + sign + "\", but no look is planned that writes all of that down",
+                    "litters are known by \"" + sign + "\", but no look is planned that writes all of that down",
                     "a look at these traits, then, late enough and in a light to tell them");
         }
         for (PlannedLook look : telling) {
@@ -105,7 +105,7 @@ final class PlanChecks {
                 problems.add(
                         "look-at-some",
                         Pointer.of("looks", Integer.toString(looks.indexOf(look)), "share"),
-                        "probands are known by this look, but only " + look.share() + " of the animals are looked at",
+                        "litters are known by this look, but only " + look.share() + " of the animals are looked at",
                         "a look at every animal, and the chance to be noticed stated with the probands");
             }
         }
@@ -113,7 +113,7 @@ final class PlanChecks {
 
     /** Whether a litter is heard of is a matter of all its scored kits. */
     static void listed(Pedigree plan, Ascertainment ascertainment, Problems problems) {
-        if (Selection.sign(ascertainment).isEmpty()) {
+        if (Selection.signOfKits(ascertainment).isEmpty()) {
             return;
         }
         for (Litter litter : plan.litters().values()) {

@@ -200,13 +200,18 @@ public final class Simulation {
      * In either case such kits are more frequent among those kept than among all that are born (Weinberg 1912; Fisher 1934, Annals of
      * Eugenics 6:13; from memory).
      *
+     * <p>With {@linkplain Ascertainment.ParentsChosen parents chosen} one earlier kit of the same parents is drawn, looked at like any other
+     * and left out of the records; a litter is kept if that kit was written down with the sign. So each pair is as frequent as it would be
+     * if one kit of each, taken blindly, had been seen. Parents of whom some kit among several was seen with the sign are otherwise
+     * distributed; draw the earlier litter as well, and keep it with at least one.
+     *
      * <p>A pedigree is kept if each of its litters is noticed. Where parents are known, litters are then as if drawn one by one. Several
      * litters of uncertain parents also speak of these parents by being there together, and a likelihood that takes one litter after the
      * other does not allow for that.
      *
-     * @param how complete, at least one, or probands without a count
+     * @param how complete, at least one, probands without a count, or parents chosen
      * @return a copy
-     * @throws IllegalArgumentException if it is not stated, or by parents chosen, or with a count of probands, which is drawn
+     * @throws IllegalArgumentException if it is not stated, or with a count of probands, which is drawn
      */
     public Simulation keeping(Ascertainment how) {
         Selection.check(how);
@@ -261,7 +266,7 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Litters litters = new Litters(drawing, male, female, drawing.sizes(size), counted, tries);
-            return kept("litter with a proband", litters::draw, DrawnLitter::after);
+            return kept("litter to be kept", litters::draw, DrawnLitter::after);
         });
     }
 
@@ -289,7 +294,7 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Drop drop = new Drop(drawing, descent, randomness, tries);
-            return kept("pedigree with a proband in each litter", drop::draw, DrawnPedigree::after);
+            return kept("pedigree whose litters are all to be kept", drop::draw, DrawnPedigree::after);
         });
     }
 
@@ -310,7 +315,7 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Kennels kennels = new Kennels(drawing, plan, males, females, randomness, tries);
-            return kept("pedigree with a proband in each litter", kennels::draw, DrawnPedigree::after);
+            return kept("pedigree whose litters are all to be kept", kennels::draw, DrawnPedigree::after);
         });
     }
 

@@ -22,7 +22,7 @@
  *   <li><b>Structure</b>: one mating many times ({@code Litters}); a pedigree, from parents to young, with sires drawn where they are not
  *       certain ({@code Drop}); or matings left to chance ({@code Kennels}).
  *   <li><b>Ascertainment</b> ({@code Selection}): where only litters are heard of that a kit brought to notice, by what was written down of
- *       it, all else is drawn and dropped, and told how often. Each litter drawn says how it came to be recorded
+ *       it, or whose parents were chosen by an earlier kit, which is drawn as well and not recorded, all else is drawn and dropped, and told how often. Each litter drawn says how it came to be recorded
  *       ({@link org.geneticsrules.pedigree.Ascertainment}), so that it is judged as one of those that could have been.
  * </ol>
  *

@@ -21,6 +21,7 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
+import org.geneticsrules.pedigree.Paternity;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.LifeStage;
@@ -41,10 +42,7 @@ class SelectionTest {
         Map<Ascertainment, String> messages = Map.of(
                 Ascertainment.unknown(),
                 "what is drawn came to be recorded in a known way, but \"not stated\" was asked for; expected complete, at least"
-                        + " one, or probands",
-                new Ascertainment.ParentsChosen(WHITE),
-                "litters of parents chosen by an earlier kit are not drawn, but \"parents chosen: hue: white\" was asked for;"
-                        + " draw the earlier litter as well, kept because at least one kit shows it",
+                        + " one, probands, or parents chosen",
                 new Ascertainment.Probands(WHITE, Probability.of(1, 2), OptionalInt.of(2)),
                 "how many probands a litter has is drawn, but 2 were asked for; expected probands without a count");
         messages.forEach((how, message) -> assertEquals(
@@ -182,5 +180,97 @@ class SelectionTest {
                         "kits-not-listed /litters/second/kits"),
                 codes(() -> some.keeping(new Ascertainment.AtLeastOne(WHITE)).pedigrees(plan, CARRIERS)));
         assertTrue(some.pedigrees(plan, CARRIERS).findFirst().isPresent());
+    }
+
+    /**
+     * Of parents who had a white kit each passed c to it, and one who passed c is c/c with the frequency q of c and else C/c, whatever its
+     * population (of all that pass c, c/c makes q² and C/c 2pq/2); here q is 3/10. Of two dark parents both are carriers for certain, and a
+     * quarter of the further kits are white.
+     */
+    @Test
+    void parents_chosen_by_an_earlier_kit_are_such_as_have_one() {
+        Ascertainment chosen = new Ascertainment.ParentsChosen(WHITE);
+        Founder any = Founder.from(COMPILED.model(), "kennel");
+        Shares<String> parents = new Shares<>();
+        Shares<String> kits = new Shares<>();
+        simulation()
+                .keeping(chosen)
+                .litters(any, any, LitterSize.of(2), Census.BORN)
+                .limit(3_000)
+                .forEach(litter -> {
+                    parents.add(pair(litter.dam()) + " and " + pair(litter.sire(0)));
+                    kits.add(litter.kits().get(0).state(0, "hue").orElseThrow().equals("white") ? "white" : "other");
+                    DrawnAnimal earlier = litter.earlier().orElseThrow();
+                    assertTrue(earlier.isRecordedWith(WHITE.look()));
+                    assertTrue(litter.probands().isEmpty() && litter.kits().size() == 2 && litter.conceived() == 2);
+                    assertEquals(chosen, litter.ascertainment());
+                });
+        parents.agreeWith(
+                Map.of(
+                        "C/c and C/c", Probability.of(49, 100),
+                        "C/c and c/c", Probability.of(21, 100),
+                        "c/c and C/c", Probability.of(21, 100),
+                        "c/c and c/c", Probability.of(9, 100)),
+                () -> "parents");
+        // a parent passes c with 7/10 x 1/2 + 3/10 = 13/20
+        kits.agreeWith(
+                Map.of("white", Probability.of(169, 400), "other", Probability.of(231, 400)), () -> "further kits");
+    }
+
+    private static String pair(DrawnAnimal animal) {
+        return animal.genotype().pair("C").orElseThrow().toString();
+    }
+
+    /** The earlier kit stands in no record, in a plan as in a kennel; each litter has one. */
+    @Test
+    void the_earlier_kit_is_not_recorded() {
+        Simulation drawing = simulation().from("kennel").keeping(new Ascertainment.ParentsChosen(WHITE));
+        Pedigree plan = Pedigree.builder("two hobs", "1")
+                .add(Individual.of("hob", Sex.MALE))
+                .add(Individual.of("other hob", Sex.MALE))
+                .add(Individual.of("jill", Sex.FEMALE))
+                .add(Individual.of("one"))
+                .add(Individual.of("two"))
+                .add(Litter.of(
+                        "first",
+                        Optional.of("jill"),
+                        Paternity.perKit(
+                                Paternity.Candidate.of("hob", Probability.of(1, 2)),
+                                Paternity.Candidate.of("other hob", Probability.of(1, 2))),
+                        "one",
+                        "two"))
+                .add(Litter.of("not yet", "jill", "hob"))
+                .build();
+        Map<String, Founder> founders = Map.of("hob", coat("C/C B/b"), "jill", coat("C/c B/b"));
+        assertThrows(
+                TooRareException.class,
+                () -> drawing.within(200).pedigrees(plan, founders).findFirst(),
+                "hob has no white kit, so the second litter is never heard of");
+        Pedigree first = Pedigree.builder("first", "1")
+                .add(Individual.of("hob", Sex.MALE))
+                .add(Individual.of("other hob", Sex.MALE))
+                .add(Individual.of("jill", Sex.FEMALE))
+                .add(Individual.of("one"))
+                .add(Individual.of("two"))
+                .add(plan.litters().get("first"))
+                .build();
+        Shares<String> other = new Shares<>();
+        drawing.pedigrees(first, founders).limit(1_000).forEach(drawn -> {
+            other.add(pair(drawn.animal("other hob")));
+            assertEquals(5, drawn.records().individuals().size());
+            assertTrue(drawn.litters().get("first").earlier().isPresent());
+            assertEquals(
+                    new Ascertainment.ParentsChosen(WHITE),
+                    drawn.records().litters().get("first").ascertainment());
+        });
+        other.agreeWith(Map.of("C/c", Probability.of(7, 10), "c/c", Probability.of(3, 10)), () -> "the other hob");
+        DrawnPedigree kennel = drawing.kennels(BreedingPlan.of(coat("C/c B/b"), 2, 2, 1, 2, LitterSize.of(3)))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(4 + 2 * 3, kennel.records().individuals().size());
+        kennel.litters()
+                .values()
+                .forEach(litter ->
+                        assertTrue(litter.earlier().orElseThrow().isRecordedWith(WHITE.look())));
     }
 }
