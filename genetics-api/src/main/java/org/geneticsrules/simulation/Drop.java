@@ -78,6 +78,9 @@ final class Drop {
         /** By position, who has been drawn so far; a founder is its own sire. */
         private final Conception.@Nullable Kit[] drawn = new Conception.Kit[links.count()];
 
+        /** By position, founders who had to live already, since it is known what they look like. */
+        private final @Nullable DrawnAnimal[] lived = new DrawnAnimal[links.count()];
+
         private final @Nullable Nest[] nests = new Nest[plan.litters().size()];
 
         /** Draws what everybody carries; false if some parents can have no kit. */
@@ -88,13 +91,20 @@ final class Drop {
                 if (litter == Links.NONE) {
                     FounderDraw founder = descent.founder(at);
                     Sex sex = sexes.get(at).orElseGet(() -> founder.sex(drawing.chance));
-                    short[] strands = founder.draw(sex, drawing.chance);
+                    short[] strands = founder.isSeen() ? live(at, sex, founder) : founder.draw(sex, drawing.chance);
                     drawn[at] = new Conception.Kit(sex, strands, strands);
                 } else if (!kit(at, nest(litter))) {
                     return false;
                 }
             }
             return true;
+        }
+
+        private short[] live(int at, Sex sex, FounderDraw founder) {
+            DrawnAnimal animal =
+                    drawing.founder(Optional.of(plan.individualAt(at).id()), sex, founder);
+            lived[at] = animal;
+            return animal.strands();
         }
 
         private Nest nest(int litter) {
@@ -159,7 +169,14 @@ final class Drop {
             List<DrawnAnimal> all = new ArrayList<>();
             for (int at = 0; at < links.count(); at++) {
                 Individual one = plan.individualAt(at);
-                DrawnAnimal animal = drawing.live(Optional.of(one.id()), at(at).sex(), at(at).strands());
+                DrawnAnimal before = lived[at];
+                DrawnAnimal animal = before != null
+                        ? before
+                        : drawing.live(
+                                Optional.of(one.id()),
+                                at(at).sex(),
+                                at(at).strands(),
+                                links.litterOf(at) == Links.NONE);
                 animals.put(one.id(), animal);
                 all.add(animal);
                 builder.add(recorded(one, animal));
@@ -218,7 +235,7 @@ final class Drop {
 
         private DrawnAnimal parent(Descent.Source source, Sex role, short[] carries, List<DrawnAnimal> all) {
             return source.individual() == Links.NONE
-                    ? drawing.live(Optional.empty(), role, carries)
+                    ? drawing.live(Optional.empty(), role, carries, true)
                     : all.get(source.individual());
         }
     }

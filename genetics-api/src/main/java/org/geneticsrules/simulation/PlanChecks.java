@@ -85,13 +85,33 @@ final class PlanChecks {
         }
     }
 
-    private void sign(Sighting sign, List<PlannedLook> looks) {
-        sign.look().asMap().forEach((trait, state) -> {
+    /** What a founder was recorded with is written down at some look. */
+    void seen(Founder founder, List<PlannedLook> looks, String pointer) {
+        for (int i = 0; i < founder.looks().size(); i++) {
+            Sighting seen = founder.looks().get(i);
+            String at = pointer + Pointer.of("looks", Integer.toString(i));
+            states(seen, at);
+            if (Selection.telling(model, looks, seen, Whom.FOUNDERS).isEmpty()) {
+                problems.add(
+                        "look-not-planned",
+                        at,
+                        "a founder was recorded with \"" + seen + "\", but no look is planned that writes all of that down",
+                        "a look of founders at these traits, then, late enough and in a light to tell them");
+            }
+        }
+    }
+
+    private void states(Sighting seen, String pointer) {
+        seen.look().asMap().forEach((trait, state) -> {
             List<String> states = trait.equals(Sex.VARIABLE) ? Sex.words() : model.states(trait);
             if (!states.contains(state)) {
-                problems.unknown("unknown-state", "/ascertainment/look", "state of " + trait, state, states);
+                problems.unknown("unknown-state", pointer, "state of " + trait, state, states);
             }
         });
+    }
+
+    private void sign(Sighting sign, List<PlannedLook> looks) {
+        states(sign, "/ascertainment/look");
         List<PlannedLook> telling = Selection.telling(model, looks, sign);
         if (telling.isEmpty()) {
             problems.add(

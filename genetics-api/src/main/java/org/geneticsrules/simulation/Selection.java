@@ -54,10 +54,16 @@ final class Selection {
         return how instanceof Probands some ? Optional.of(some.sign()) : Optional.empty();
     }
 
-    /** The looks at which a sign may be written down. */
+    /** The looks at which a sign may be written down of kits. */
     static List<PlannedLook> telling(Model model, List<PlannedLook> looks, Sighting sign) {
+        return telling(model, looks, sign, Whom.KITS);
+    }
+
+    /** The looks at which something may be written down of founders, or of kits. */
+    static List<PlannedLook> telling(Model model, List<PlannedLook> looks, Sighting sign, Whom whom) {
         return looks.stream()
-                .filter(look -> look.isOf(sign)
+                .filter(look -> look.whom().include(whom == Whom.FOUNDERS)
+                        && look.isOf(sign)
                         && Recorder.told(model, look).containsAll(sign.look().traits()))
                 .toList();
     }

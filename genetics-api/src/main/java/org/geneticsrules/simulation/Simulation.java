@@ -235,6 +235,51 @@ public final class Simulation {
     }
 
     /**
+     * Returns the model.
+     *
+     * @return the model animals are drawn from
+     */
+    public Model model() {
+        return compiled.model();
+    }
+
+    /**
+     * Returns the naming errors that are made.
+     *
+     * @return how often a state is written down as another
+     */
+    public Confusions confusions() {
+        return confusions;
+    }
+
+    /**
+     * Returns what is planned to be looked at.
+     *
+     * @return the looks, in order
+     */
+    public List<PlannedLook> looks() {
+        return looks;
+    }
+
+    /**
+     * Returns what is planned to be tested.
+     *
+     * @return the tests, in order
+     */
+    public List<PlannedTest> tests() {
+        return tests;
+    }
+
+    /**
+     * Returns how litters come to be recorded.
+     *
+     * @return as stated, or complete
+     */
+    public Ascertainment ascertainment() {
+        return ascertainment;
+    }
+
+    /**
      * Returns where chance comes from.
      *
      * @return the generator and its seed
@@ -260,8 +305,8 @@ public final class Simulation {
     public Stream<DrawnLitter> litters(Founder sire, Founder dam, LitterSize size, Census counted) {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
-        FounderDraw male = FounderDraw.of(genome, sire, List.of(Sex.MALE), "/sire", problems);
-        FounderDraw female = FounderDraw.of(genome, dam, List.of(Sex.FEMALE), "/dam", problems);
+        FounderDraw male = founder(genome, sire, Sex.MALE, "/sire", problems);
+        FounderDraw female = founder(genome, dam, Sex.FEMALE, "/dam", problems);
         problems.throwIfAny();
         return endless(() -> {
             Drawing drawing = drawing(genome);
@@ -289,6 +334,8 @@ public final class Simulation {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
         PlanChecks.listed(plan, ascertainment, problems);
+        founders.forEach((id, founder) ->
+                new PlanChecks(compiled, problems).seen(founder, looks, Pointer.of("founders", id)));
         Descent descent = new Descent(plan, genome, founders, population, problems);
         problems.throwIfAny();
         return endless(() -> {
@@ -319,7 +366,12 @@ public final class Simulation {
         });
     }
 
-    private static List<FounderDraw> founders(
+    private FounderDraw founder(Genome genome, Founder founder, Sex sex, String pointer, Problems problems) {
+        new PlanChecks(compiled, problems).seen(founder, looks, pointer);
+        return FounderDraw.of(genome, founder, List.of(sex), pointer, problems);
+    }
+
+    private List<FounderDraw> founders(
             Genome genome, List<Founder> founders, Sex sex, String name, Problems problems) {
         List<FounderDraw> draws = new ArrayList<>();
         for (int i = 0; i < founders.size(); i++) {
@@ -327,12 +379,8 @@ public final class Simulation {
             draws.add(
                     i > 0 && founders.get(i).equals(founders.get(i - 1))
                             ? draws.get(i - 1)
-                            : FounderDraw.of(
-                                    genome,
-                                    founders.get(i),
-                                    List.of(sex),
-                                    Pointer.of(name, Integer.toString(i)),
-                                    problems));
+                            : founder(
+                                    genome, founders.get(i), sex, Pointer.of(name, Integer.toString(i)), problems));
         }
         return draws;
     }
@@ -352,7 +400,8 @@ public final class Simulation {
                 new Lives(compiled, genome, looks),
                 new Recorder(model, looks, confusions, tests, genome),
                 new Selection(ascertainment, model, looks),
-                new Chance(randomness.start()));
+                new Chance(randomness.start()),
+                tries);
     }
 
     // ---- draw after draw -------------------------------------------------------------------------------------------
