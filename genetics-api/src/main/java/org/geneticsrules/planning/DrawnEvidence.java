@@ -30,6 +30,7 @@ import org.geneticsrules.problem.Stage;
 import org.geneticsrules.simulation.DrawnAnimal;
 import org.geneticsrules.simulation.DrawnLitter;
 import org.geneticsrules.simulation.DrawnPedigree;
+import org.geneticsrules.simulation.LitterPlan;
 import org.geneticsrules.simulation.PlannedLook;
 import org.geneticsrules.simulation.PlannedTest;
 import org.geneticsrules.simulation.Simulation;
@@ -42,7 +43,7 @@ final class DrawnEvidence {
 
     private final List<Candidate> candidates;
     private final Simulation drawing;
-    private final PlannedLitters plan;
+    private final LitterPlan plan;
     private final Optional<String> population;
     private final @Nullable IntConsumer watch;
     private final Set<String> traits = new LinkedHashSet<>();
@@ -88,7 +89,7 @@ final class DrawnEvidence {
     DrawnEvidence(
             List<Candidate> candidates,
             Simulation drawing,
-            PlannedLitters plan,
+            LitterPlan plan,
             Optional<String> population,
             @Nullable IntConsumer watch) {
         this.candidates = candidates;

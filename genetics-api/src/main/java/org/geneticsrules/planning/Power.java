@@ -11,8 +11,8 @@ import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ComparedModels;
 import org.geneticsrules.planning.EstimatedPower.AgainstRival;
 import org.geneticsrules.problem.ProblemsException;
-import org.geneticsrules.simulation.BreedingPlan;
 import org.geneticsrules.simulation.DrawnPedigree;
+import org.geneticsrules.simulation.LitterPlan;
 import org.geneticsrules.simulation.Simulation;
 import org.jspecify.annotations.Nullable;
 
@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <pre>{@code
  * Simulation drawing = Simulation.of(compiled).looking(PlannedLook.at("coat")).testing(PlannedTest.at("A").of(Whom.FOUNDERS));
- * EstimatedPower power = Power.of(List.of(recessive, lethal), 0, drawing, PlannedLitters.of(carrier, carrier, 20, LitterSize.of(6)))
+ * EstimatedPower power = Power.of(List.of(recessive, lethal), 0, drawing, LitterPlan.of(carrier, carrier, 20, LitterSize.of(6)))
  *         .drawing(1000)
  *         .estimate();
  * power.share(power.reached());       // how often such litters make it sure
@@ -65,7 +65,7 @@ public final class Power {
     private final ImmutableList<Candidate> candidates;
     private final int truth;
     private final Simulation drawing;
-    private final PlannedLitters plan;
+    private final LitterPlan plan;
     private final Optional<String> population;
     private final double bar;
     private final int sets;
@@ -75,7 +75,7 @@ public final class Power {
             ImmutableList<Candidate> candidates,
             int truth,
             Simulation drawing,
-            PlannedLitters plan,
+            LitterPlan plan,
             Optional<String> population,
             double bar,
             int sets,
@@ -100,7 +100,7 @@ public final class Power {
      * @return the question, with the usual bar and number of sets
      * @throws IllegalArgumentException if there are fewer than two models, no such number, or litters are drawn from another model
      */
-    public static Power of(List<Candidate> candidates, int truth, Simulation drawing, PlannedLitters plan) {
+    public static Power of(List<Candidate> candidates, int truth, Simulation drawing, LitterPlan plan) {
         if (candidates.size() < 2) {
             throw new IllegalArgumentException(
                     "two models at least are told apart, but there were " + candidates.size());
@@ -182,13 +182,8 @@ public final class Power {
      * @throws org.geneticsrules.problem.TooLargeException if records tie too much together for an exact comparison
      */
     public EstimatedPower estimate() {
-        Iterator<DrawnPedigree> couples = drawing.kennels(new BreedingPlan(
-                        List.of(plan.sire()),
-                        List.of(plan.dam()),
-                        1,
-                        plan.littersOfEach(),
-                        plan.size(),
-                        plan.counted()))
+        Iterator<DrawnPedigree> couples = drawing.couples(new LitterPlan(
+                        plan.sire(), plan.dam(), 1, plan.littersOfEach(), plan.size(), plan.counted()))
                 .iterator();
         DrawnEvidence evidence = new DrawnEvidence(candidates, drawing, plan, population, watch);
         Tally tally = new Tally();

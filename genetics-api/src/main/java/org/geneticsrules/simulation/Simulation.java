@@ -366,6 +366,25 @@ public final class Simulation {
         });
     }
 
+    /**
+     * Draws couples with their litters. Each couple is drawn by itself: where litters are {@linkplain #keeping kept} because of their kits, a
+     * couple is kept if each of its litters is noticed. Kits are looked at like founders, unless looks say otherwise ({@link Whom}); their sex is
+     * written down by looks at {@code sex} alone.
+     *
+     * @param plan the couples, and how many litters each has
+     * @return an ordered stream without end, each element with all couples of the plan
+     * @throws ProblemsException as above
+     * @throws TooRareException while the stream is read, as above
+     */
+    public Stream<DrawnPedigree> couples(LitterPlan plan) {
+        Problems problems = new Problems(Stage.MEANING);
+        Genome genome = genome(problems);
+        FounderDraw sires = founder(genome, plan.sire(), Sex.MALE, "/sire", problems);
+        FounderDraw dams = founder(genome, plan.dam(), Sex.FEMALE, "/dam", problems);
+        problems.throwIfAny();
+        return endless(() -> new Couples(drawing(genome), plan, sires, dams, randomness, tries)::draw);
+    }
+
     private FounderDraw founder(Genome genome, Founder founder, Sex sex, String pointer, Problems problems) {
         new PlanChecks(compiled, problems).seen(founder, looks, pointer);
         return FounderDraw.of(genome, founder, List.of(sex), pointer, problems);

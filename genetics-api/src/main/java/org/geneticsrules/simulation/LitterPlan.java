@@ -1,11 +1,10 @@
-package org.geneticsrules.planning;
+package org.geneticsrules.simulation;
 
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
-import org.geneticsrules.simulation.Founder;
 
 /**
- * Litters whose records are to tell models apart: so many couples of one description, each with so many litters.
+ * Litters of couples: so many couples of one description, each with so many litters.
  *
  * @param sire what is known of each sire
  * @param dam what is known of each dam
@@ -14,7 +13,7 @@ import org.geneticsrules.simulation.Founder;
  * @param size how many kits a litter holds
  * @param counted which kits that number counts: those conceived, born, or alive when the litter is scored
  */
-public record PlannedLitters(
+public record LitterPlan(
         Founder sire, Founder dam, int couples, int littersOfEach, LitterSize size, Census counted) {
 
     /** More litters than these are not planned. */
@@ -31,7 +30,7 @@ public record PlannedLitters(
      * @param counted which kits that number counts
      * @throws IllegalArgumentException if there are no litters or more than {@value #MOST}
      */
-    public PlannedLitters {
+    public LitterPlan {
         if (couples < 1 || littersOfEach < 1 || (long) couples * littersOfEach > MOST) {
             throw new IllegalArgumentException("expected 1 to " + MOST + " litters, but found " + couples
                     + " couples with " + littersOfEach + " litters each");
@@ -48,8 +47,8 @@ public record PlannedLitters(
      * @return the plan
      * @throws IllegalArgumentException if the number is out of range
      */
-    public static PlannedLitters of(Founder sire, Founder dam, int litters, LitterSize size) {
-        return new PlannedLitters(sire, dam, litters, 1, size, Census.SCORED);
+    public static LitterPlan of(Founder sire, Founder dam, int litters, LitterSize size) {
+        return new LitterPlan(sire, dam, litters, 1, size, Census.SCORED);
     }
 
     /**
