@@ -69,7 +69,7 @@ final class Couples {
                     animals.put(id(kit), kit);
                     builder.add(Drop.recorded(Individual.of(id(kit)), kit));
                 }
-                Litter recorded = recorded("litter " + name(number, t), couple, litter);
+                Litter recorded = recorded(name(number, t), couple, litter);
                 builder.add(recorded);
                 litters.put(recorded.id(), litter);
             }

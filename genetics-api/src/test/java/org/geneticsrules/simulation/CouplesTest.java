@@ -33,7 +33,7 @@ class CouplesTest {
                 .findFirst()
                 .orElseThrow();
         assertEquals(
-                List.of("litter 1.1", "litter 1.2", "litter 2.1", "litter 2.2"),
+                List.of("1.1", "1.2", "2.1", "2.2"),
                 List.copyOf(two.records().litters().keySet()));
         assertEquals(List.of("sire 1", "dam 1", "sire 2", "dam 2"), two.records().founders());
         assertEquals(4 + 4 * 3, two.animals().size());

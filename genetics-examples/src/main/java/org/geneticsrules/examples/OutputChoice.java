@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.compared.LitterAnswer;
+import org.geneticsrules.answer.compared.PowerAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.named.NamedAnswer;
@@ -13,12 +14,14 @@ import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
+import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
+import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
 import picocli.CommandLine.Option;
@@ -77,6 +80,12 @@ final class OutputChoice {
     int print(LitterAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
         return answer.comparison().isPresent() == answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+    }
+
+    /** Prints how often litters would tell models apart; where no mating can, that is undecided. */
+    int print(PowerAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(PowerDocument.of(answer)) : PowerText.of(answer, style(model)));
+        return answer.inseparable().isEmpty() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

@@ -7,6 +7,7 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Locale;
 import java.util.concurrent.CancellationException;
 
 /** Writes a file as a whole or not at all, also where the program is ended meanwhile. Stateless and thread-safe. */
@@ -41,6 +42,16 @@ final class OutputFile {
         } catch (IOException e) {
             throw new UncheckedIOException(file + " cannot be written", e);
         }
+    }
+
+    /** Whether a file is a document, by its name, or else a table. */
+    static boolean isJson(String option, Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        if (!name.endsWith(".csv") && !name.endsWith(".json")) {
+            throw new InputException(
+                    "problem: " + option + " " + file + ": expected a name that ends in .csv or .json\n");
+        }
+        return name.endsWith(".json");
     }
 
     private static void move(Path from, Path to) throws IOException {

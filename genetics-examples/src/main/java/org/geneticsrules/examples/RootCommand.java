@@ -41,6 +41,8 @@ import picocli.CommandLine.Spec;
             RegistryCommand.class,
             LitterFitCommand.class,
             WhichModelCommand.class,
+            SimulateCommand.class,
+            PowerCommand.class,
             NameCommand.class,
             MeaningCommand.class,
             ConvertCommand.class,
