@@ -56,7 +56,10 @@ final class LitterQuestionOptions {
      */
     int answer(ModelChoice choice, Function<Asked, Function<LitterAnswers, LitterAnswer>> question) {
         Asked asked = new Asked(choice.answers(), pedigree);
-        asked.read(output::isJson); // a misspelt format is found before the work
+        asked.read(() -> {
+            output.checkOfLitters();
+            return true;
+        }); // a misspelt format is found before the work
         Supplier<Integer> number = asked.read(() -> Inputs.count("--draws", draws, FEWEST_DRAWS, MOST_DRAWS));
         Function<LitterAnswers, LitterAnswer> answer = question.apply(asked);
         LitterAnswers litters =

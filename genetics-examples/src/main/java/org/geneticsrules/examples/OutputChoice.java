@@ -24,16 +24,22 @@ import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
+import org.geneticsrules.table.LitterTable;
 import picocli.CommandLine.Option;
 
 /** The options that say how an answer is printed. */
 final class OutputChoice {
 
+    private static final String CSV = "csv";
+
     @Option(
             names = "--format",
             paramLabel = "FORMAT",
             defaultValue = "text",
-            description = "text for people (default), or json for programs: the answer's document and nothing else.")
+            description = {
+                "text for people (default), or json for programs: the answer's document and nothing else.",
+                "What litters say may also be a table, csv."
+            })
     private String format = "text";
 
     @Option(names = "--words", description = "Name loci and alleles by words and not by letters.")
@@ -41,6 +47,11 @@ final class OutputChoice {
 
     boolean isJson() {
         return Inputs.choice("--format", format, "text", "json").equals("json");
+    }
+
+    /** Refuses a format that answers about litters have not. */
+    void checkOfLitters() {
+        Inputs.choice("--format", format, "text", "json", CSV);
     }
 
     TextStyle style(Model model) {
@@ -78,7 +89,11 @@ final class OutputChoice {
 
     /** Prints what litters say of models. A model that is rejected is no success of a fit; of several, one that is ahead is. */
     int print(LitterAnswer answer, Model model, PrintWriter out) {
-        out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
+        if (Inputs.choice("--format", format, "text", "json", CSV).equals(CSV)) {
+            out.print(LitterTable.write(answer));
+        } else {
+            out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
+        }
         return answer.comparison().isPresent() == answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 

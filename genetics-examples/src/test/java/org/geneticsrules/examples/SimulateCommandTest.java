@@ -70,9 +70,9 @@ class SimulateCommandTest {
 
     @Test
     void a_seed_draws_the_same_and_another_one_others() throws IOException {
-        carriers(file("a.csv"));
-        carriers(file("b.csv"));
-        carriers(file("c.csv"), "--seed", "6");
+        carriers(file("a.csv"), "--couples", "5");
+        carriers(file("b.csv"), "--couples", "5");
+        carriers(file("c.csv"), "--couples", "5", "--seed", "6");
         assertEquals(Files.readString(Path.of(file("a.csv"))), Files.readString(Path.of(file("b.csv"))));
         assertNotEquals(Files.readString(Path.of(file("a.csv"))), Files.readString(Path.of(file("c.csv"))));
     }
