@@ -124,9 +124,11 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--out",
             paramLabel = "FILE",
-            required = true,
-            description = "Where to write the records: a .csv table or a .json document.")
-    private Path out = Path.of("");
+            description = {
+                "Where to write the records: a .csv table or a .json document.",
+                "Default: nowhere, only the summary is printed."
+            })
+    private @Nullable Path out;
 
     @Option(
             names = "--truth",
@@ -141,8 +143,9 @@ final class SimulateCommand implements Callable<Integer> {
     public Integer call() {
         Answers answers = choice.answers();
         Model model = answers.compiled().model();
-        boolean json = OutputFile.isJson("--out", out);
-        if (truth != null && (!OutputFile.isJson("--truth", truth) || truth.equals(out))) {
+        Path file = out;
+        boolean json = file != null && OutputFile.isJson("--out", file);
+        if (truth != null && (!OutputFile.isJson("--truth", truth) || truth.equals(file))) {
             throw new InputException("problem: --truth " + truth + ": expected a .json file of its own\n");
         }
         DrawingOptions.Plan asked = options.read(answers.compiled());
@@ -158,7 +161,9 @@ final class SimulateCommand implements Callable<Integer> {
                     Documents.write(DrawnTruthDocument.of(
                             drawn, model, asked.drawing().looks())));
         }
-        OutputFile.write(out, json ? Documents.write(drawn.records()) : PedigreeTable.write(drawn.records()));
+        if (file != null) {
+            OutputFile.write(file, json ? Documents.write(drawn.records()) : PedigreeTable.write(drawn.records()));
+        }
         spec.commandLine()
                 .getOut()
                 .print(DrawnText.of(

@@ -1,5 +1,5 @@
 /**
- * Do litters fit what is believed of their inheritance, and which of several beliefs do they favour.
+ * Do litters fit what is believed of their inheritance, which of several beliefs do they favour, and how often would litters of a plan tell.
  *
  * <p>{@link org.geneticsrules.answer.compared.LitterAnswers} asks the engines of {@link org.geneticsrules.comparison} and joins what they find
  * with assumptions, cautions and evidence:
@@ -13,6 +13,10 @@
  *   <li>The comparison is made again with one look in a hundred misread, and without each litter.
  *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
  * </ol>
+ *
+ * <p>{@link org.geneticsrules.answer.compared.PowerAnswers} asks beforehand how often such an answer would come of a plan of litters: it draws them
+ * ({@link org.geneticsrules.planning.Power}), and adds what the mating of such parents raises in cautions. Rivals that are proved to foretell
+ * the same looks of every mating are named and left out.
  */
 @NullMarked
 package org.geneticsrules.answer.compared;
