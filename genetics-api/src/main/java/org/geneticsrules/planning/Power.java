@@ -182,8 +182,8 @@ public final class Power {
      * @throws org.geneticsrules.problem.TooLargeException if records tie too much together for an exact comparison
      */
     public EstimatedPower estimate() {
-        Iterator<DrawnPedigree> couples = drawing.couples(new LitterPlan(
-                        plan.sire(), plan.dam(), 1, plan.littersOfEach(), plan.size(), plan.counted()))
+        Iterator<DrawnPedigree> couples = drawing.couples(
+                        new LitterPlan(plan.sire(), plan.dam(), 1, plan.littersOfEach(), plan.size(), plan.counted()))
                 .iterator();
         DrawnEvidence evidence = new DrawnEvidence(candidates, drawing, plan, population, watch);
         Tally tally = new Tally();
@@ -232,8 +232,8 @@ public final class Power {
                         sums[m] += litter[m];
                     }
                     for (int rival = 0; rival < sums.length; rival++) {
-                        boolean neitherCan = sums[truth] == Double.NEGATIVE_INFINITY
-                                && sums[rival] == Double.NEGATIVE_INFINITY;
+                        boolean neitherCan =
+                                sums[truth] == Double.NEGATIVE_INFINITY && sums[rival] == Double.NEGATIVE_INFINITY;
                         ratios[rival] = neitherCan ? ratios[rival] : sums[truth] - sums[rival];
                         above[rival] |= ratios[rival] >= height;
                         below[rival] |= -ratios[rival] >= height;

@@ -22,13 +22,7 @@ final class Couples {
     private final Randomness randomness;
     private final long most;
 
-    Couples(
-            Drawing drawing,
-            LitterPlan plan,
-            FounderDraw sires,
-            FounderDraw dams,
-            Randomness randomness,
-            long most) {
+    Couples(Drawing drawing, LitterPlan plan, FounderDraw sires, FounderDraw dams, Randomness randomness, long most) {
         this.drawing = drawing;
         this.plan = plan;
         this.sires = sires;

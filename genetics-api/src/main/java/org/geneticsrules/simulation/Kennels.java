@@ -111,8 +111,8 @@ final class Kennels {
                 add(Individual.of(id, kit.sex()), drawn);
                 kits.add(drawn);
             }
-            Optional<Selection.Known> known = drawing.selection.known(
-                    kits, () -> Litters.earlier(drawing, sire, dam), drawing.chance);
+            Optional<Selection.Known> known =
+                    drawing.selection.known(kits, () -> Litters.earlier(drawing, sire, dam), drawing.chance);
             if (known.isEmpty()) {
                 return Optional.empty();
             }

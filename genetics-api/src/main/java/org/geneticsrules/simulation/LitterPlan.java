@@ -13,8 +13,7 @@ import org.geneticsrules.expression.Census;
  * @param size how many kits a litter holds
  * @param counted which kits that number counts: those conceived, born, or alive when the litter is scored
  */
-public record LitterPlan(
-        Founder sire, Founder dam, int couples, int littersOfEach, LitterSize size, Census counted) {
+public record LitterPlan(Founder sire, Founder dam, int couples, int littersOfEach, LitterSize size, Census counted) {
 
     /** More litters than these are not planned. */
     public static final int MOST = 10_000;

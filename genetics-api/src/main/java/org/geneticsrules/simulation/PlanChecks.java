@@ -95,7 +95,8 @@ final class PlanChecks {
                 problems.add(
                         "look-not-planned",
                         at,
-                        "a founder was recorded with \"" + seen + "\", but no look is planned that writes all of that down",
+                        "a founder was recorded with \"" + seen
+                                + "\", but no look is planned that writes all of that down",
                         "a look of founders at these traits, then, late enough and in a light to tell them");
             }
         }

@@ -19,8 +19,7 @@ import org.geneticsrules.trait.Sighting;
  * @param share the chance that an animal is looked at, each by itself
  * @param whom which animals are looked at
  */
-public record PlannedLook(
-        LifeStage stage, List<String> traits, Optional<String> light, Probability share, Whom whom) {
+public record PlannedLook(LifeStage stage, List<String> traits, Optional<String> light, Probability share, Whom whom) {
 
     /**
      * Copies the traits.

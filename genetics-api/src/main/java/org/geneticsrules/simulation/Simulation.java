@@ -334,8 +334,8 @@ public final class Simulation {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
         PlanChecks.listed(plan, ascertainment, problems);
-        founders.forEach((id, founder) ->
-                new PlanChecks(compiled, problems).seen(founder, looks, Pointer.of("founders", id)));
+        founders.forEach(
+                (id, founder) -> new PlanChecks(compiled, problems).seen(founder, looks, Pointer.of("founders", id)));
         Descent descent = new Descent(plan, genome, founders, population, problems);
         problems.throwIfAny();
         return endless(() -> {
@@ -390,16 +390,14 @@ public final class Simulation {
         return FounderDraw.of(genome, founder, List.of(sex), pointer, problems);
     }
 
-    private List<FounderDraw> founders(
-            Genome genome, List<Founder> founders, Sex sex, String name, Problems problems) {
+    private List<FounderDraw> founders(Genome genome, List<Founder> founders, Sex sex, String name, Problems problems) {
         List<FounderDraw> draws = new ArrayList<>();
         for (int i = 0; i < founders.size(); i++) {
             // founders of one description stand next to one another
             draws.add(
                     i > 0 && founders.get(i).equals(founders.get(i - 1))
                             ? draws.get(i - 1)
-                            : founder(
-                                    genome, founders.get(i), sex, Pointer.of(name, Integer.toString(i)), problems));
+                            : founder(genome, founders.get(i), sex, Pointer.of(name, Integer.toString(i)), problems));
         }
         return draws;
     }

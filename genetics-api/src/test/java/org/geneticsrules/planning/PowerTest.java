@@ -20,7 +20,6 @@ import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.planning.KitsNeeded.Design;
-import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.simulation.Founder;
 import org.geneticsrules.simulation.LitterPlan;
@@ -71,15 +70,18 @@ class PowerTest {
     void what_is_drawn_agrees_with_the_exact_number_of_litters() {
         List<Candidate> models = candidates(Pales.lethal(), Pales.recessive());
         Pedigree carriers = Pedigree.builder("pair", "1")
-                .add(Individual.of("sire", Sex.MALE).with(GenotypeTest.of(Pales.recessive().locus("A").pair("D", "d"))))
-                .add(Individual.of("dam", Sex.FEMALE).with(GenotypeTest.of(Pales.recessive().locus("A").pair("D", "d"))))
+                .add(Individual.of("sire", Sex.MALE)
+                        .with(GenotypeTest.of(Pales.recessive().locus("A").pair("D", "d"))))
+                .add(Individual.of("dam", Sex.FEMALE)
+                        .with(GenotypeTest.of(Pales.recessive().locus("A").pair("D", "d"))))
                 .build();
         Worth exact = Distinguishing.of(models, carriers)
                 .from("even")
                 .surely(0.15)
                 .worth(Step.planned("sire", "dam", 8, "coat"));
         for (int truth = 0; truth < 2; truth++) {
-            KitsNeeded needed = exact.needed(truth, 1 - truth, Design.LITTERS, 0.15).orElseThrow();
+            KitsNeeded needed =
+                    exact.needed(truth, 1 - truth, Design.LITTERS, 0.15).orElseThrow();
             Model model = models.get(truth).model();
             int litters = needed.litters().orElseThrow();
             EstimatedPower power = Power.of(
@@ -97,7 +99,9 @@ class PowerTest {
             assertEquals(20, power.bar());
             // looked at after every litter, so the bar is reached sooner than it stands at the end
             assertTrue(power.littersUntil(0.15).orElseThrow() <= litters + 2);
-            assertTrue(BinomialInterval.clopperPearson(power.misled(), power.sets(), SURE).low() <= 0.05);
+            assertTrue(BinomialInterval.clopperPearson(power.misled(), power.sets(), SURE)
+                            .low()
+                    <= 0.05);
         }
     }
 
@@ -205,11 +209,16 @@ class PowerTest {
                 .drawing(200)
                 .estimate();
         assertEquals(40, power.bar());
-        assertTrue(BinomialInterval.clopperPearson(power.misled(), power.sets(), SURE).low() <= 0.05);
+        assertTrue(BinomialInterval.clopperPearson(power.misled(), power.sets(), SURE)
+                        .low()
+                <= 0.05);
         assertTrue(power.share(power.reached()) > 0.1, () -> power.reached() + " of " + power.sets());
-        assertEquals(List.of(0, 2), power.rivals().stream().map(EstimatedPower.AgainstRival::rival).toList());
+        assertEquals(
+                List.of(0, 2),
+                power.rivals().stream().map(EstimatedPower.AgainstRival::rival).toList());
         assertEquals(20, power.reachedAfter().size());
-        assertTrue(power.littersUntil(0.01).orElseThrow() <= power.littersUntil(0.1).orElseThrow());
+        assertTrue(power.littersUntil(0.01).orElseThrow()
+                <= power.littersUntil(0.1).orElseThrow());
     }
 
     /** A model that foretells the same is never told apart, and one that forbids a look is by the first such kit. */

@@ -35,7 +35,8 @@ class CouplesTest {
         assertEquals(
                 List.of("1.1", "1.2", "2.1", "2.2"),
                 List.copyOf(two.records().litters().keySet()));
-        assertEquals(List.of("sire 1", "dam 1", "sire 2", "dam 2"), two.records().founders());
+        assertEquals(
+                List.of("sire 1", "dam 1", "sire 2", "dam 2"), two.records().founders());
         assertEquals(4 + 4 * 3, two.animals().size());
         assertEquals(Optional.of("kennel"), two.records().individual("dam 2").population());
         assertEquals(Set.of("sire 2", "dam 2"), Set.copyOf(two.records().parentsOf("kit 2.2.3")));
@@ -55,9 +56,12 @@ class CouplesTest {
                 .limit(200)
                 .forEach(drawn -> {
                     tried[0] += drawn.tried();
-                    drawn.litters().values().forEach(litter -> kits.add(litter.kits().stream()
-                                    .filter(kit -> kit.isRecordedWith(WHITE))
-                                    .count() + " white"));
+                    drawn.litters()
+                            .values()
+                            .forEach(litter ->
+                                    kits.add(litter.kits().stream()
+                                                    .filter(kit -> kit.isRecordedWith(WHITE))
+                                                    .count() + " white"));
                 });
         kits.agreeWith(
                 Map.of(

@@ -79,8 +79,7 @@ class FounderLooksTest {
                 .forEach(drawn -> {
                     DrawnAnimal hob = drawn.animal("hob");
                     assertEquals(
-                            "[hue: black]",
-                            hob.observations().get(0).looks().toString());
+                            "[hue: black]", hob.observations().get(0).looks().toString());
                     assertTrue(drawn.animal("kit").observations().isEmpty());
                     truly.add(hob.state(0, "hue").orElseThrow());
                 });
@@ -92,7 +91,9 @@ class FounderLooksTest {
     void parents_and_kits_are_looked_at_and_tested_by_themselves() {
         DrawnPedigree kennel = simulation()
                 .looking(OF_PARENTS.when(LifeStage.atMoult(2)), OF_KITS.when(LifeStage.atWeek(8)))
-                .testing(PlannedTest.at("C").of(Whom.FOUNDERS), PlannedTest.at("B").of(Whom.KITS))
+                .testing(
+                        PlannedTest.at("C").of(Whom.FOUNDERS),
+                        PlannedTest.at("B").of(Whom.KITS))
                 .kennels(BreedingPlan.of(seen("black"), 2, 2, 2, 2, LitterSize.of(2)))
                 .findFirst()
                 .orElseThrow();
@@ -115,8 +116,8 @@ class FounderLooksTest {
         assertEquals(
                 List.of("look-not-planned /sire/looks/0", "unknown-state /dam/looks/0"),
                 codes(() -> simulation()
-                        .looking(OF_KITS)
-                        .litters(seen("black"), seen("green"), LitterSize.of(1), Census.BORN))
+                                .looking(OF_KITS)
+                                .litters(seen("black"), seen("green"), LitterSize.of(1), Census.BORN))
                         .subList(0, 2));
         TooRareException never = assertThrows(
                 TooRareException.class,

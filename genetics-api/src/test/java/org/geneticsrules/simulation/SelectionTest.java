@@ -270,7 +270,6 @@ class SelectionTest {
         assertEquals(4 + 2 * 3, kennel.records().individuals().size());
         kennel.litters()
                 .values()
-                .forEach(litter ->
-                        assertTrue(litter.earlier().orElseThrow().isRecordedWith(WHITE.look())));
+                .forEach(litter -> assertTrue(litter.earlier().orElseThrow().isRecordedWith(WHITE.look())));
     }
 }

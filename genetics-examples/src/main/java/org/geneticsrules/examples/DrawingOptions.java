@@ -193,8 +193,8 @@ final class DrawingOptions {
     Plan read(CompiledModel compiled) {
         Model model = compiled.model();
         Optional<Confusions> named = tried(() -> Misnamings.read(model, misnamed));
-        Optional<Animal> male = tried(() ->
-                Inputs.animal(compiled, "--sire", sire, "--sire-look", sireLooks, Inputs.omitted(omitted)));
+        Optional<Animal> male =
+                tried(() -> Inputs.animal(compiled, "--sire", sire, "--sire-look", sireLooks, Inputs.omitted(omitted)));
         Optional<Animal> female =
                 tried(() -> Inputs.animal(compiled, "--dam", dam, "--dam-look", damLooks, Inputs.omitted(omitted)));
         Optional<Optional<Population>> origin = tried(() -> Inputs.population(model, population));
@@ -203,10 +203,11 @@ final class DrawingOptions {
                 : LitterOptions.sizes("--litter-sizes", sizes));
         Optional<Census> census = tried(() -> LitterOptions.census(counted));
         List<PlannedLook> looks = new ArrayList<>();
-        kitsSeen.forEach(one -> tried(() -> look("--kits-seen", model, one, Whom.KITS)).ifPresent(looks::add));
+        kitsSeen.forEach(
+                one -> tried(() -> look("--kits-seen", model, one, Whom.KITS)).ifPresent(looks::add));
         List<PlannedLook> ofParents = new ArrayList<>();
-        parentsSeen.forEach(
-                one -> tried(() -> look("--parents-seen", model, one, Whom.FOUNDERS)).ifPresent(ofParents::add));
+        parentsSeen.forEach(one ->
+                tried(() -> look("--parents-seen", model, one, Whom.FOUNDERS)).ifPresent(ofParents::add));
         male.ifPresent(one -> one.sightings().forEach(seen -> add(seen, ofParents)));
         female.ifPresent(one -> one.sightings().forEach(seen -> add(seen, ofParents)));
         Optional<Probability> error = tried(() -> Inputs.error("--test-error", testError));
@@ -278,8 +279,7 @@ final class DrawingOptions {
         }
         looks.removeIf(look -> look.stage().equals(seen.stage()) && look.light().equals(seen.light()));
         traits.addAll(seen.look().traits());
-        looks.add(new PlannedLook(
-                seen.stage(), new ArrayList<>(traits), seen.light(), Probability.ONE, Whom.FOUNDERS));
+        looks.add(new PlannedLook(seen.stage(), new ArrayList<>(traits), seen.light(), Probability.ONE, Whom.FOUNDERS));
     }
 
     /** Traits, and after an at sign when and in which light they are looked at. */
@@ -329,8 +329,7 @@ final class DrawingOptions {
     }
 
     private Ascertainment ascertainment(Model model) {
-        String word =
-                Inputs.choice("--ascertainment", ascertainment, COMPLETE, AT_LEAST_ONE, PROBANDS, PARENTS_CHOSEN);
+        String word = Inputs.choice("--ascertainment", ascertainment, COMPLETE, AT_LEAST_ONE, PROBANDS, PARENTS_CHOSEN);
         boolean signed = !word.equals(COMPLETE);
         if (signed == (sign == null) || word.equals(PROBANDS) == (noticed == null)) {
             throw new InputException("problem: --ascertainment " + word + " goes with "
@@ -344,8 +343,6 @@ final class DrawingOptions {
         if (noticed != null) {
             return new Ascertainment.Probands(seen, Inputs.chance("--noticed", noticed), OptionalInt.empty());
         }
-        return word.equals(AT_LEAST_ONE)
-                ? new Ascertainment.AtLeastOne(seen)
-                : new Ascertainment.ParentsChosen(seen);
+        return word.equals(AT_LEAST_ONE) ? new Ascertainment.AtLeastOne(seen) : new Ascertainment.ParentsChosen(seen);
     }
 }

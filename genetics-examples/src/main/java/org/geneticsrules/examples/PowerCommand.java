@@ -110,6 +110,7 @@ final class PowerCommand implements Callable<Integer> {
         } catch (TooRareException e) {
             throw new InputException("problem: " + e.getMessage() + "\n");
         }
-        return output.print(answer, answers.compiled().model(), spec.commandLine().getOut());
+        return output.print(
+                answer, answers.compiled().model(), spec.commandLine().getOut());
     }
 }

@@ -158,8 +158,8 @@ final class SimulateCommand implements Callable<Integer> {
         if (truth != null) {
             OutputFile.write(
                     truth,
-                    Documents.write(DrawnTruthDocument.of(
-                            drawn, model, asked.drawing().looks())));
+                    Documents.write(
+                            DrawnTruthDocument.of(drawn, model, asked.drawing().looks())));
         }
         if (file != null) {
             OutputFile.write(file, json ? Documents.write(drawn.records()) : PedigreeTable.write(drawn.records()));
@@ -214,23 +214,25 @@ final class SimulateCommand implements Callable<Integer> {
 
     private Stream<DrawnPedigree> ofPlan(Path file, DrawingOptions.Plan asked, Model model) {
         if (couples != null || generations != null || options.describesParents()) {
-            throw new InputException("problem: --plan says who the parents are; describe them with --founder and"
-                    + " --population\n");
+            throw new InputException(
+                    "problem: --plan says who the parents are; describe them with --founder and" + " --population\n");
         }
-        Pedigree structure =
-                PedigreeChoice.read(file, model, Shelf.open().vocabularies(model)).pedigree();
+        Pedigree structure = PedigreeChoice.read(file, model, Shelf.open().vocabularies(model))
+                .pedigree();
         Map<String, Founder> known = new LinkedHashMap<>();
         for (String one : founders) {
             int equals = one.indexOf('=');
             String id = equals < 1 ? one : one.substring(0, equals).strip();
             if (equals < 1 || !structure.founders().contains(id)) {
-                Problem problem = Problems.unknown(
-                        Stage.REFERENCES, "unknown-founder", "", "founder", id, structure.founders());
+                Problem problem =
+                        Problems.unknown(Stage.REFERENCES, "unknown-founder", "", "founder", id, structure.founders());
                 throw new InputException(ProblemText.of("--founder", one, List.of(problem)));
             }
             Founder carries = Inputs.reading(
                     "--founder", one, () -> Founder.of(Genotype.parse(model, one.substring(equals + 1))));
-            known.put(id, origin(structure.individual(id), asked).map(carries::from).orElse(carries));
+            known.put(
+                    id,
+                    origin(structure.individual(id), asked).map(carries::from).orElse(carries));
         }
         return asked.drawing().pedigrees(structure, known);
     }

@@ -105,7 +105,12 @@ class LitterCommandsTest {
         assertEquals(0.25, Double.parseDouble(kits.get(0).get("chance").asString()), 1e-9);
         assertTrue(fit.out().contains("Names that animals were called by mean what the vocabularies say"), fit.out());
         Run which = Run.of(
-                "which-model", "--pedigree", called, "--traits", "eye colour", "--rival",
+                "which-model",
+                "--pedigree",
+                called,
+                "--traits",
+                "eye colour",
+                "--rival",
                 "geneticsrules.ferret.silver-recessive");
         assertTrue(which.out().startsWith("These records cannot tell the models apart"), which.out() + which.err());
         String tested = Files.writeString(folder.resolve("tested.csv"), """
@@ -122,8 +127,11 @@ class LitterCommandsTest {
         assertEquals(0.25, Double.parseDouble(chances.get(0).get("chance").asString()), 1e-9);
         assertEquals(0.5, Double.parseDouble(chances.get(1).get("chance").asString()), 1e-9);
         Run excluded = Run.of(
-                "litter-fit", "--pedigree",
-                Files.writeString(folder.resolve("wrong.csv"), Files.readString(Path.of(tested)).replace("hob,male,,,,C/c", "hob,male,,,,C/C"))
+                "litter-fit",
+                "--pedigree",
+                Files.writeString(
+                                folder.resolve("wrong.csv"),
+                                Files.readString(Path.of(tested)).replace("hob,male,,,,C/c", "hob,male,,,,C/C"))
                         .toString());
         assertEquals(ExitCodes.UNDECIDED, excluded.code(), excluded.err());
         assertTrue(excluded.out().startsWith("Under this model Pip of litter A cannot be"), excluded.out());
@@ -134,11 +142,20 @@ class LitterCommandsTest {
     void figures_as_a_table() throws IOException {
         String file = fitting();
         Run which = Run.of(
-                "which-model", "--pedigree", file, "--traits", "eye colour", "--rival",
-                "geneticsrules.ferret.silver-recessive", "--format", "csv");
+                "which-model",
+                "--pedigree",
+                file,
+                "--traits",
+                "eye colour",
+                "--rival",
+                "geneticsrules.ferret.silver-recessive",
+                "--format",
+                "csv");
         assertEquals(ExitCodes.UNDECIDED, which.code(), which.err());
         List<String> rows = which.out().lines().toList();
-        assertEquals("litter,model,log likelihood,log ratio,standing,p,standard error,counts,not tested because", rows.get(0));
+        assertEquals(
+                "litter,model,log likelihood,log ratio,standing,p,standard error,counts,not tested because",
+                rows.get(0));
         assertEquals(5, rows.size());
         assertTrue(rows.get(1).startsWith("first,Ferret coats by common practice,-"), rows.get(1));
         assertTrue(rows.get(1).endsWith(",5 eye colour: dark | 2 eye colour: pink,"), rows.get(1));

@@ -35,8 +35,8 @@ class PowerCommandTest {
     }
 
     private static Run run(String... more) {
-        List<String> all = new ArrayList<>(List.of(
-                "power", "--population", "few carriers", "--kits-seen", "eye colour @ week 8", "--sets", "40"));
+        List<String> all = new ArrayList<>(
+                List.of("power", "--population", "few carriers", "--kits-seen", "eye colour @ week 8", "--sets", "40"));
         all.addAll(List.of(more));
         return Run.of(all.toArray(String[]::new));
     }
@@ -46,19 +46,35 @@ class PowerCommandTest {
     void dark_parents_with_a_pink_eyed_kit_exclude_that_pink_is_dominant() throws IOException {
         String rival = dominant();
         Run run = run(
-                "--sire-look", "eye colour: dark @ moult 2", "--dam-look", "eye colour: dark @ moult 2", "--couples", "30",
-                "--rival", rival);
+                "--sire-look",
+                "eye colour: dark @ moult 2",
+                "--dam-look",
+                "eye colour: dark @ moult 2",
+                "--couples",
+                "30",
+                "--rival",
+                rival);
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
         String text = run.out().replaceAll("\\s+", " ");
-        assertTrue(text.startsWith("If \"Ferret coats by common practice\" is true, 30 litters of 30 couples lift it"), text);
+        assertTrue(
+                text.startsWith("If \"Ferret coats by common practice\" is true, 30 litters of 30 couples lift it"),
+                text);
         assertTrue(text.contains("Of 40 sets of drawn litters"), text);
         assertTrue(text.contains("Pink is dominant: left behind in "), text);
         assertTrue(text.contains("none of them lives"), text);
         assertTrue(text.contains("A calculated mating is no approval of it."), text);
         Run json = run(
-                "--sire-look", "eye colour: dark @ moult 2", "--dam-look", "eye colour: dark @ moult 2", "--couples", "30",
-                "--rival", rival, "--format", "json");
+                "--sire-look",
+                "eye colour: dark @ moult 2",
+                "--dam-look",
+                "eye colour: dark @ moult 2",
+                "--couples",
+                "30",
+                "--rival",
+                rival,
+                "--format",
+                "json");
         JsonNode power = JsonMapper.shared().readTree(json.out());
         assertEquals("power-answer", power.get("kind").asString());
         int reached = power.get("power").get("reached").get("sets").asInt();
@@ -70,10 +86,18 @@ class PowerCommandTest {
     @Test
     void what_no_mating_tells_apart_is_undecided() {
         Run run = run(
-                "--sire", "C/c", "--dam", "C/c", "--parents-tested", "C", "--rival",
+                "--sire",
+                "C/c",
+                "--dam",
+                "C/c",
+                "--parents-tested",
+                "C",
+                "--rival",
                 "geneticsrules.ferret.silver-recessive");
         assertEquals(ExitCodes.UNDECIDED, run.code(), run.err());
-        assertTrue(run.out().replaceAll("\\s+", " ").startsWith("However many litters there are, no mating tells"), run.out());
+        assertTrue(
+                run.out().replaceAll("\\s+", " ").startsWith("However many litters there are, no mating tells"),
+                run.out());
     }
 
     @Test

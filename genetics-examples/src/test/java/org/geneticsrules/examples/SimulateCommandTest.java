@@ -30,8 +30,20 @@ class SimulateCommandTest {
     /** Draws couples of tested carriers of albino. */
     private Run carriers(String out, String... more) {
         List<String> all = new ArrayList<>(List.of(
-                "simulate", "--alone", "--sire", "C/c", "--dam", "C/c", "--population", "few carriers", "--parents-tested",
-                "C", "--kits-seen", "eye colour @ week 8", "--out", out));
+                "simulate",
+                "--alone",
+                "--sire",
+                "C/c",
+                "--dam",
+                "C/c",
+                "--population",
+                "few carriers",
+                "--parents-tested",
+                "C",
+                "--kits-seen",
+                "eye colour @ week 8",
+                "--out",
+                out));
         all.addAll(List.of(more));
         if (!all.contains("--seed")) {
             all.addAll(List.of("--seed", "5"));
@@ -60,11 +72,7 @@ class SimulateCommandTest {
             assertTrue(registry.contains("Of 64 animals no records were found that contradict"), registry);
         }
         Run which = Run.of(
-                "which-model",
-                "--pedigree",
-                file("litters.csv"),
-                "--rival",
-                "geneticsrules.ferret.silver-recessive");
+                "which-model", "--pedigree", file("litters.csv"), "--rival", "geneticsrules.ferret.silver-recessive");
         assertTrue(which.out().startsWith("These records cannot tell the models apart"), which.out() + which.err());
     }
 
@@ -100,8 +108,19 @@ class SimulateCommandTest {
     void litters_that_were_noticed_say_so_and_are_judged_as_such() {
         for (String how : List.of("at least one", "parents chosen")) {
             String summary = flowing(Run.of(
-                    "simulate", "--alone", "--population", "many carriers", "--couples", "6", "--kits-seen",
-                    "eye colour @ week 8", "--ascertainment", how, "--sign", "eye colour: pink", "--out",
+                    "simulate",
+                    "--alone",
+                    "--population",
+                    "many carriers",
+                    "--couples",
+                    "6",
+                    "--kits-seen",
+                    "eye colour @ week 8",
+                    "--ascertainment",
+                    how,
+                    "--sign",
+                    "eye colour: pink",
+                    "--out",
                     file("noticed.csv")));
             assertTrue(summary.contains("recorded: " + how + ": eye colour: pink (week 8)"), summary);
             String fit = flowing(Run.of(
@@ -109,36 +128,95 @@ class SimulateCommandTest {
             assertTrue(fit.startsWith("These litters go with the model: "), fit);
         }
         String probands = flowing(carriers(
-                file("probands.csv"), "--couples", "3", "--ascertainment", "probands", "--sign", "eye colour: pink",
-                "--noticed", "1/4"));
+                file("probands.csv"),
+                "--couples",
+                "3",
+                "--ascertainment",
+                "probands",
+                "--sign",
+                "eye colour: pink",
+                "--noticed",
+                "1/4"));
         assertTrue(probands.contains("recorded: probands 1/4, "), probands);
     }
 
     @Test
     void parents_may_be_known_by_their_looks() throws IOException {
         flowing(Run.of(
-                "simulate", "--alone", "--population", "many carriers", "--couples", "4", "--sire-look",
-                "eye colour: pink @ moult 2", "--dam-look", "eye colour: dark @ moult 2", "--kits-seen",
-                "eye colour, sex @ week 8", "--litter-sizes", "own: 2 1/2, 3 1/2", "--out", file("seen.csv")));
+                "simulate",
+                "--alone",
+                "--population",
+                "many carriers",
+                "--couples",
+                "4",
+                "--sire-look",
+                "eye colour: pink @ moult 2",
+                "--dam-look",
+                "eye colour: dark @ moult 2",
+                "--kits-seen",
+                "eye colour, sex @ week 8",
+                "--litter-sizes",
+                "own: 2 1/2, 3 1/2",
+                "--out",
+                file("seen.csv")));
         List<String> rows = Files.readAllLines(Path.of(file("seen.csv")));
-        assertEquals(4, rows.stream().filter(row -> row.startsWith("sire ") && row.contains(",pink")).count());
-        assertEquals(4, rows.stream().filter(row -> row.startsWith("dam ") && row.contains(",dark")).count());
-        assertTrue(rows.stream().filter(row -> row.startsWith("kit ")).allMatch(row -> row.matches("[^,]+,(fe)?male,.*")));
+        assertEquals(
+                4,
+                rows.stream()
+                        .filter(row -> row.startsWith("sire ") && row.contains(",pink"))
+                        .count());
+        assertEquals(
+                4,
+                rows.stream()
+                        .filter(row -> row.startsWith("dam ") && row.contains(",dark"))
+                        .count());
+        assertTrue(
+                rows.stream().filter(row -> row.startsWith("kit ")).allMatch(row -> row.matches("[^,]+,(fe)?male,.*")));
     }
 
     @Test
     void kennels_and_pedigrees_are_drawn_too() throws IOException {
         String kennel = flowing(Run.of(
-                "simulate", "--alone", "--population", "many carriers", "--generations", "2", "--litters", "3", "--kits",
-                "4", "--kits-seen", "eye colour", "--parents-seen", "eye colour", "--out", file("kennel.json")));
+                "simulate",
+                "--alone",
+                "--population",
+                "many carriers",
+                "--generations",
+                "2",
+                "--litters",
+                "3",
+                "--kits",
+                "4",
+                "--kits-seen",
+                "eye colour",
+                "--parents-seen",
+                "eye colour",
+                "--out",
+                file("kennel.json")));
         assertTrue(kennel.startsWith("Drawn: 4 founders, 6 litters, 24 kits."), kennel);
         String again = flowing(Run.of(
-                "simulate", "--alone", "--population", "many carriers", "--plan", file("kennel.json"), "--founder",
-                "founder 1=c/c", "--founder", "founder 2=c/c", "--kits-seen", "eye colour", "--parents-seen",
-                "eye colour", "--out", file("again.csv"), "--truth", file("truth.json")));
+                "simulate",
+                "--alone",
+                "--population",
+                "many carriers",
+                "--plan",
+                file("kennel.json"),
+                "--founder",
+                "founder 1=c/c",
+                "--founder",
+                "founder 2=c/c",
+                "--kits-seen",
+                "eye colour",
+                "--parents-seen",
+                "eye colour",
+                "--out",
+                file("again.csv"),
+                "--truth",
+                file("truth.json")));
         assertTrue(again.startsWith("Drawn: 4 founders, 6 litters, 24 kits."), again);
         JsonNode truth = JsonMapper.shared().readTree(Files.readString(Path.of(file("truth.json"))));
-        assertTrue(truth.get("animals").get("founder 1").get("genotype").asString().startsWith("c/c "));
+        assertTrue(
+                truth.get("animals").get("founder 1").get("genotype").asString().startsWith("c/c "));
         assertTrue(Files.readAllLines(Path.of(file("again.csv"))).stream()
                 .anyMatch(row -> row.startsWith("founder 1,male,") && row.contains("pink")));
     }
@@ -146,8 +224,21 @@ class SimulateCommandTest {
     @Test
     void all_that_is_mistyped_is_told_at_once_and_nothing_is_written() throws IOException {
         Run run = Run.of(
-                "simulate", "--sire", "C/q", "--population", "few", "--kits-seen", "eye color", "--ascertainment",
-                "probands", "--sign", "eye colour: pink", "--kits", "99", "--out", file("none.csv"));
+                "simulate",
+                "--sire",
+                "C/q",
+                "--population",
+                "few",
+                "--kits-seen",
+                "eye color",
+                "--ascertainment",
+                "probands",
+                "--sign",
+                "eye colour: pink",
+                "--kits",
+                "99",
+                "--out",
+                file("none.csv"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
         assertEquals("", run.out());
         for (String told : List.of(
@@ -159,14 +250,30 @@ class SimulateCommandTest {
             assertTrue(run.err().contains(told), run.err());
         }
         assertTrue(carriers(file("none.txt")).err().contains("ends in .csv or .json"));
-        assertTrue(carriers(file("none.json"), "--truth", file("none.json")).err().contains("of its own"));
+        assertTrue(
+                carriers(file("none.json"), "--truth", file("none.json")).err().contains("of its own"));
         assertTrue(carriers(file("none.csv"), "--males", "3").err().contains("--generations"));
         assertTrue(carriers(file("none.csv"), "--founder", "Tarn=c/c").err().contains("--plan"));
-        Run open = Run.of("simulate", "--alone", "--sire", "C/c", "--kits-seen", "eye colour", "--out", file("none.csv"));
+        Run open =
+                Run.of("simulate", "--alone", "--sire", "C/c", "--kits-seen", "eye colour", "--out", file("none.csv"));
         assertTrue(open.err().contains("no population says how frequent they are"), open.err());
         Run never = Run.of(
-                "simulate", "--alone", "--sire", "C/C", "--dam", "C/c", "--population", "few carriers", "--kits-seen",
-                "eye colour", "--ascertainment", "at least one", "--sign", "eye colour: pink", "--out", file("none.csv"));
+                "simulate",
+                "--alone",
+                "--sire",
+                "C/C",
+                "--dam",
+                "C/c",
+                "--population",
+                "few carriers",
+                "--kits-seen",
+                "eye colour",
+                "--ascertainment",
+                "at least one",
+                "--sign",
+                "eye colour: pink",
+                "--out",
+                file("none.csv"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, never.code());
         assertTrue(never.err().contains("no couple all of whose litters are to be kept came up"), never.err());
         try (var files = Files.list(folder)) {

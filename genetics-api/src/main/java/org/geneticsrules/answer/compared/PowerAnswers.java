@@ -106,11 +106,12 @@ public final class PowerAnswers {
         List<Candidate> candidates = new ArrayList<>(List.of(first));
         List<String> left = new ArrayList<>();
         List<Candidate> alike = new ArrayList<>();
-        Set<String> spoken = probe(question, List.of(first, first.called(first.name() + " again"))).traits();
+        Set<String> spoken = probe(question, List.of(first, first.called(first.name() + " again")))
+                .traits();
         for (RivalModel rival : answers.against()) {
             try {
-                Candidate other = LitterAnswers.named(
-                        Candidate.of(rival.compiled()).called(rival.title()), candidates);
+                Candidate other =
+                        LitterAnswers.named(Candidate.of(rival.compiled()).called(rival.title()), candidates);
                 if (!probe(question, List.of(first, other)).traits().equals(spoken)) {
                     left.add("\"" + rival.title() + "\"");
                 } else if (Favouring.inseparable(first.model(), other.model(), spoken)) {
@@ -198,7 +199,8 @@ public final class PowerAnswers {
                         + " of litters that there are come first");
         RecordBasis basis = basis(question, power);
         return new PowerAnswer(
-                "How often would " + litters(question.plan()) + " tell \"" + candidates.get(0).name() + "\" from "
+                "How often would " + litters(question.plan()) + " tell \""
+                        + candidates.get(0).name() + "\" from "
                         + (candidates.size() == 2
                                 ? "\"" + candidates.get(1).name() + "\""
                                 : (candidates.size() - 1) + " rivals")
@@ -208,8 +210,8 @@ public final class PowerAnswers {
                 question.plan(),
                 power,
                 candidates.stream()
-                        .map(one -> new PowerAnswer.Compared(
-                                one.name(), one.model().reference()))
+                        .map(one ->
+                                new PowerAnswer.Compared(one.name(), one.model().reference()))
                         .toList(),
                 inseparable,
                 assumptions(question, basis),
@@ -245,7 +247,9 @@ public final class PowerAnswers {
 
     private List<Caution> cautions(PowerQuestion question, EstimatedPower power, Set<String> notices) {
         List<Caution> stated = answers.cautions(Situation.of(QuestionKind.HYPOTHESIS.word())
-                .with(Role.PARENT, List.of(question.sire().looks(), question.dam().looks())));
+                .with(
+                        Role.PARENT,
+                        List.of(question.sire().looks(), question.dam().looks())));
         Set<Caution> due = new LinkedHashSet<>(stated);
         MatingQuestion mating =
                 MatingQuestion.of(question.sire(), question.dam()).inTraits(power.traits());
@@ -348,8 +352,10 @@ public final class PowerAnswers {
         }
         OptionalInt median = power.littersUntil(0.5);
         return "If " + title + " is true, " + litters(question.plan()) + " lift it to the bar of " + bar + " over "
-                + (candidates.size() == 2 ? "the other model" : "every rival") + " in " + percent(power.share(power.reached()))
-                + " of cases (between " + percent(power.interval(power.reached()).low()) + " and "
+                + (candidates.size() == 2 ? "the other model" : "every rival") + " in "
+                + percent(power.share(power.reached()))
+                + " of cases (between "
+                + percent(power.interval(power.reached()).low()) + " and "
                 + percent(power.interval(power.reached()).high()) + "). In "
                 + percent(power.share(power.misled())) + " a wrong model gets there. "
                 + (median.isPresent()

@@ -69,7 +69,9 @@ class PowerAnswersTest {
     void a_plan_that_is_enough_says_how_many_litters_it_takes() {
         PowerAnswer answer = asked(Coats.lethal()).power(carriers(60, 200));
         String verdict = answer.verdict();
-        assertTrue(verdict.startsWith("If \"recessive\" is true, 60 litters of 60 couples lift it to the bar of 20 : 1"), verdict);
+        assertTrue(
+                verdict.startsWith("If \"recessive\" is true, 60 litters of 60 couples lift it to the bar of 20 : 1"),
+                verdict);
         assertTrue(verdict.contains(" over the other model in "), verdict);
         int median = answer.power().littersUntil(0.5).orElseThrow();
         assertTrue(verdict.endsWith("Half of the cases need " + median + " litters or fewer."), verdict);
@@ -96,9 +98,10 @@ class PowerAnswersTest {
         assertEquals(List.of(1), never.inseparable());
         PowerAnswer rest = asked(rarer, Coats.lethal()).power(carriers(2, 20));
         assertEquals(2, rest.models().size());
-        assertTrue(rest.notices().toString().contains("no mating tells from it by these looks, and that were not compared: \"rarer\""));
-        PowerAnswer both = asked()
-                .power(carriers(2, 20), List.of(Candidate.of(rarer), Candidate.of(Coats.lethal())));
+        assertTrue(rest.notices()
+                .toString()
+                .contains("no mating tells from it by these looks, and that were not compared: \"rarer\""));
+        PowerAnswer both = asked().power(carriers(2, 20), List.of(Candidate.of(rarer), Candidate.of(Coats.lethal())));
         assertEquals(3, both.models().size());
         assertEquals(40, both.power().bar());
         assertTrue(both.verdict().endsWith("How it goes with the others is told below."), both.verdict());
@@ -106,8 +109,7 @@ class PowerAnswersTest {
 
     @Test
     void without_a_rival_nothing_is_told_apart() {
-        ProblemsException none =
-                assertThrows(ProblemsException.class, () -> asked().power(carriers(2, 20)));
+        ProblemsException none = assertThrows(ProblemsException.class, () -> asked().power(carriers(2, 20)));
         assertEquals("no-rival", none.problems().get(0).code());
     }
 
@@ -147,9 +149,11 @@ class PowerAnswersTest {
                 .findFirst()
                 .orElseThrow();
         String truth = Documents.write(DrawnTruthDocument.of(drawn, Coats.recessive(), drawing.looks()));
-        assertEquals(List.of(), schema("drawn-truth", DrawnTruthDocument.schema()).validate(truth, InputFormat.JSON));
-        drawn.animals().values().forEach(animal -> assertTrue(
-                truth.contains("\"genotype\": \"" + animal.genotype() + "\""), truth));
+        assertEquals(
+                List.of(), schema("drawn-truth", DrawnTruthDocument.schema()).validate(truth, InputFormat.JSON));
+        drawn.animals()
+                .values()
+                .forEach(animal -> assertTrue(truth.contains("\"genotype\": \"" + animal.genotype() + "\""), truth));
         assertTrue(truth.contains("\"earlier\"") && truth.contains("\"stage\": \"week 8\""), truth);
         String records = Documents.write(drawn.records());
         assertFalse(records.contains("D/d") || records.contains("d/d") || records.contains("earlier"), records);

@@ -50,10 +50,13 @@ final class DrawnLitters {
         Founder carrier = Founder.of(Genotype.parse(white, "C/c"));
         LitterPlan one = LitterPlan.of(carrier, carrier, 1, LitterSize.of(3));
         DrawnPedigree drawn = drawing.couples(one).findFirst().orElseThrow();
-        drawn.records().litters().values().forEach(litter -> litter.kits()
-                .forEach(kit -> out.println(kit + " is recorded as "
-                        + drawn.animal(kit).state(0, "coat").orElseThrow() + ", and is "
-                        + drawn.animal(kit).genotype())));
+        drawn.records()
+                .litters()
+                .values()
+                .forEach(litter -> litter.kits()
+                        .forEach(kit -> out.println(kit + " is recorded as "
+                                + drawn.animal(kit).state(0, "coat").orElseThrow() + ", and is "
+                                + drawn.animal(kit).genotype())));
 
         Sighting sign = Sighting.of(Phenotype.of("coat", "white"));
         Founder any = Founder.from(white, "herd");
