@@ -28,12 +28,14 @@ import org.geneticsrules.simulation.PlannedTest;
 import org.geneticsrules.simulation.Simulation;
 import org.geneticsrules.simulation.Whom;
 import org.geneticsrules.statistics.BinomialInterval;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 import org.geneticsrules.trait.Sighting;
 import org.junit.jupiter.api.Test;
 
 /** How often drawn litters reach the bar, against exact numbers. */
+@Once
 class PowerTest {
 
     /** An exact chance lies outside the interval of a drawn share less than once in ten million times. */
