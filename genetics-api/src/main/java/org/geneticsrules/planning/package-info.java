@@ -30,6 +30,9 @@
  *       chances of all counts are summed. <i>Never</i> is an answer, and is proved: in the long run kits show which distribution
  *       they come from, and where both models have it, with what weight they have it is all that is left of the ratio
  *       ({@link org.geneticsrules.planning.KitsNeeded}).
+ *   <li><b>How often.</b> {@link org.geneticsrules.planning.Power} draws whole plans of litters ({@link org.geneticsrules.simulation}), compares what
+ *       would be written down of each, and counts how often the true model reached the bar at any time, how often a wrong one did, and after how
+ *       many litters. So it answers for several couples, and for litters that are noticed for their kits, where no exact number is at hand.
  *   <li><b>Order.</b> Records, then DNA tests, then kits of matings that are planned in any case, then new matings; within each, what tells most first
  *       ({@link org.geneticsrules.planning.Effort}). No mating stands in front of a record, whatever it would tell.
  * </ol>

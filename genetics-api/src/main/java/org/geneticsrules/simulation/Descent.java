@@ -132,7 +132,9 @@ final class Descent {
         return known == null
                 ? any(from, sexes, Pointer.of("individuals", one.id()))
                 : prepared(
-                        new Founder(known.genotypes(), known.phase(), from), sexes, Pointer.of("founders", one.id()));
+                        new Founder(known.genotypes(), known.phase(), from, known.looks()),
+                        sexes,
+                        Pointer.of("founders", one.id()));
     }
 
     /** Its sex if it is stated or follows from being a parent. */

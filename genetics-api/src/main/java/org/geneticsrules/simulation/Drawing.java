@@ -13,18 +13,32 @@ final class Drawing {
     final Chance chance;
     private final Lives lives;
     private final Recorder recorder;
+    private final long most;
 
-    Drawing(Genome genome, Meiosis meiosis, Lives lives, Recorder recorder, Selection selection, Chance chance) {
+    Drawing(
+            Genome genome,
+            Meiosis meiosis,
+            Lives lives,
+            Recorder recorder,
+            Selection selection,
+            Chance chance,
+            long most) {
         this.genome = genome;
         this.meiosis = meiosis;
         this.lives = lives;
         this.recorder = recorder;
         this.selection = selection;
         this.chance = chance;
+        this.most = most;
+    }
+
+    /** Lets a kit live and be looked at. */
+    DrawnAnimal live(Optional<String> id, Sex sex, short[] strands) {
+        return live(id, sex, strands, false);
     }
 
     /** Lets an animal live and be looked at. */
-    DrawnAnimal live(Optional<String> id, Sex sex, short[] strands) {
+    DrawnAnimal live(Optional<String> id, Sex sex, short[] strands, boolean founder) {
         Lives.Life life = lives.draw(strands, sex, chance);
         return new DrawnAnimal(
                 genome,
@@ -33,12 +47,21 @@ final class Drawing {
                 strands,
                 lives,
                 life,
-                recorder.notes(life, chance),
-                recorder.tests(strands, sex, chance));
+                recorder.notes(life, founder, chance),
+                recorder.tests(strands, sex, founder, chance));
     }
 
     DrawnAnimal founder(Optional<String> id, Sex sex, FounderDraw founder) {
-        return live(id, sex, founder.draw(sex, chance));
+        for (long tries = 0; tries < most; tries++) {
+            DrawnAnimal drawn = live(id, sex, founder.draw(sex, chance), true);
+            if (founder.isLike(drawn)) {
+                return drawn;
+            }
+        }
+        throw new TooRareException(
+                "no founder that is recorded with " + founder + " came up",
+                most,
+                "state more of its genotype, or a population where such animals are not so rare.");
     }
 
     Conception conception() {

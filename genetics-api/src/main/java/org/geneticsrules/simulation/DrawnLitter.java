@@ -2,6 +2,7 @@ package org.geneticsrules.simulation;
 
 import com.google.common.collect.ImmutableList;
 import java.util.List;
+import java.util.Optional;
 import org.geneticsrules.pedigree.Ascertainment;
 
 /**
@@ -13,7 +14,8 @@ import org.geneticsrules.pedigree.Ascertainment;
  * @param conceived how many kits were conceived
  * @param born how many of these were born
  * @param probands the kits because of which the litter is known; none if all are {@linkplain Simulation#keeping kept}
- * @param ascertainment how it came to be recorded: complete, at least one, or the probands with their number
+ * @param earlier the kit that its parents had before and by which they were chosen, which is not among the records; empty if they were not
+ * @param ascertainment how it came to be recorded: complete, at least one, the probands with their number, or parents chosen
  * @param tried how many litters were drawn until one was kept, this one included; 1 in a pedigree, which is kept or not as a whole
  */
 public record DrawnLitter(
@@ -23,6 +25,7 @@ public record DrawnLitter(
         long conceived,
         long born,
         List<DrawnAnimal> probands,
+        Optional<DrawnAnimal> earlier,
         Ascertainment ascertainment,
         long tried) {
 
@@ -35,6 +38,7 @@ public record DrawnLitter(
      * @param conceived how many were conceived
      * @param born how many were born
      * @param probands the probands
+     * @param earlier the earlier kit
      * @param ascertainment how it came to be recorded
      * @param tried how many litters were drawn
      */
@@ -65,6 +69,6 @@ public record DrawnLitter(
     }
 
     DrawnLitter after(long tries) {
-        return new DrawnLitter(dam, sires, kits, conceived, born, probands, ascertainment, tries);
+        return new DrawnLitter(dam, sires, kits, conceived, born, probands, earlier, ascertainment, tries);
     }
 }

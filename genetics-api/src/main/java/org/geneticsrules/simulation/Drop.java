@@ -78,6 +78,9 @@ final class Drop {
         /** By position, who has been drawn so far; a founder is its own sire. */
         private final Conception.@Nullable Kit[] drawn = new Conception.Kit[links.count()];
 
+        /** By position, founders who had to live already, since it is known what they look like. */
+        private final @Nullable DrawnAnimal[] lived = new DrawnAnimal[links.count()];
+
         private final @Nullable Nest[] nests = new Nest[plan.litters().size()];
 
         /** Draws what everybody carries; false if some parents can have no kit. */
@@ -88,13 +91,20 @@ final class Drop {
                 if (litter == Links.NONE) {
                     FounderDraw founder = descent.founder(at);
                     Sex sex = sexes.get(at).orElseGet(() -> founder.sex(drawing.chance));
-                    short[] strands = founder.draw(sex, drawing.chance);
+                    short[] strands = founder.isSeen() ? live(at, sex, founder) : founder.draw(sex, drawing.chance);
                     drawn[at] = new Conception.Kit(sex, strands, strands);
                 } else if (!kit(at, nest(litter))) {
                     return false;
                 }
             }
             return true;
+        }
+
+        private short[] live(int at, Sex sex, FounderDraw founder) {
+            DrawnAnimal animal =
+                    drawing.founder(Optional.of(plan.individualAt(at).id()), sex, founder);
+            lived[at] = animal;
+            return animal.strands();
         }
 
         private Nest nest(int litter) {
@@ -117,6 +127,18 @@ final class Drop {
         }
 
         private boolean kit(int at, Nest nest) {
+            Optional<Conception.Kit> kit = kit(nest, nest.conception(), sexes.get(at));
+            kit.ifPresent(one -> drawn[at] = one);
+            return kit.isPresent();
+        }
+
+        /** A kit that the parents of a litter had before it. */
+        private Optional<DrawnAnimal> earlier(Nest nest) {
+            return kit(nest, drawing.conception(), Optional.empty())
+                    .map(kit -> drawing.live(Optional.empty(), kit.sex(), kit.strands()));
+        }
+
+        private Optional<Conception.Kit> kit(Nest nest, Conception conception, Optional<Sex> sex) {
             double[] shares = nest.brood().shares().clone();
             int sire = nest.sire();
             while (true) {
@@ -124,17 +146,16 @@ final class Drop {
                     sire = drawing.chance.among(Chance.sums(shares));
                 }
                 short[] male = nest.males().get(sire);
-                if (nest.conception().until(Census.SCORED, male, nest.dam(), sexes.get(at))) {
-                    List<Conception.Kit> kits = nest.conception().scored();
-                    drawn[at] = kits.get(kits.size() - 1);
-                    return true;
+                if (conception.until(Census.SCORED, male, nest.dam(), sex)) {
+                    List<Conception.Kit> kits = conception.scored();
+                    return Optional.of(kits.get(kits.size() - 1));
                 }
                 // A kit has one of the males who can have kits with its dam.
                 shares[sire] = 0;
                 if (!nest.brood().perKit()
-                        || nest.conception().canHaveKits(male, nest.dam())
+                        || conception.canHaveKits(male, nest.dam())
                         || Arrays.stream(shares).sum() == 0) {
-                    return false;
+                    return Optional.empty();
                 }
             }
         }
@@ -148,7 +169,14 @@ final class Drop {
             List<DrawnAnimal> all = new ArrayList<>();
             for (int at = 0; at < links.count(); at++) {
                 Individual one = plan.individualAt(at);
-                DrawnAnimal animal = drawing.live(Optional.of(one.id()), at(at).sex(), at(at).strands());
+                DrawnAnimal before = lived[at];
+                DrawnAnimal animal = before != null
+                        ? before
+                        : drawing.live(
+                                Optional.of(one.id()),
+                                at(at).sex(),
+                                at(at).strands(),
+                                links.litterOf(at) == Links.NONE);
                 animals.put(one.id(), animal);
                 all.add(animal);
                 builder.add(recorded(one, animal));
@@ -159,11 +187,12 @@ final class Drop {
                 List<DrawnAnimal> kits = litter.kits().stream()
                         .map(kit -> all.get(plan.positionOf(kit)))
                         .toList();
-                Optional<List<DrawnAnimal>> probands = drawing.selection.probands(kits, drawing.chance);
-                if (probands.isEmpty()) {
+                Nest nest = nest(number);
+                Optional<Selection.Known> known = drawing.selection.known(kits, () -> earlier(nest), drawing.chance);
+                if (known.isEmpty()) {
                     return Optional.empty();
                 }
-                DrawnLitter drawnLitter = litter(litter, nest(number), all, kits, probands.get());
+                DrawnLitter drawnLitter = litter(litter, nest, all, kits, known.get());
                 builder.add(litter.with(drawnLitter.ascertainment()));
                 litters.put(litter.id(), drawnLitter);
             }
@@ -175,7 +204,7 @@ final class Drop {
         }
 
         private DrawnLitter litter(
-                Litter litter, Nest nest, List<DrawnAnimal> all, List<DrawnAnimal> kits, List<DrawnAnimal> probands) {
+                Litter litter, Nest nest, List<DrawnAnimal> all, List<DrawnAnimal> kits, Selection.Known known) {
             DrawnAnimal dam = parent(nest.brood().dam(), Sex.FEMALE, nest.dam(), all);
             List<DrawnAnimal> males = new ArrayList<>();
             for (int i = 0; i < nest.males().size(); i++) {
@@ -198,14 +227,15 @@ final class Drop {
                     kits,
                     nest.conception().conceived(),
                     nest.conception().born(),
-                    probands,
-                    drawing.selection.stated(probands),
+                    known.probands(),
+                    known.earlier(),
+                    drawing.selection.stated(known.probands()),
                     1);
         }
 
         private DrawnAnimal parent(Descent.Source source, Sex role, short[] carries, List<DrawnAnimal> all) {
             return source.individual() == Links.NONE
-                    ? drawing.live(Optional.empty(), role, carries)
+                    ? drawing.live(Optional.empty(), role, carries, true)
                     : all.get(source.individual());
         }
     }

@@ -1,10 +1,13 @@
 package org.geneticsrules.simulation;
 
+import com.google.common.collect.ImmutableList;
+import java.util.List;
 import java.util.Optional;
 import org.geneticsrules.model.Genotype;
 import org.geneticsrules.model.GenotypeSet;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Phase;
+import org.geneticsrules.trait.Sighting;
 
 /**
  * What a founder is drawn from: the genotypes it may have and, where these are several, the population whose frequencies weigh them.
@@ -16,8 +19,32 @@ import org.geneticsrules.model.Phase;
  * @param genotypes the genotypes it may have
  * @param phase which alleles of linked loci are known to lie on one strand; at a locus where another genotype is drawn it says nothing
  * @param population id of the population it comes from; may be empty where only one genotype is left for its sex
+ * @param looks what it was recorded with at looks planned; it is drawn anew until it is, so that each genotype counts as often as it shows this
  */
-public record Founder(GenotypeSet genotypes, Phase phase, Optional<String> population) {
+public record Founder(GenotypeSet genotypes, Phase phase, Optional<String> population, List<Sighting> looks) {
+
+    /**
+     * Copies the looks.
+     *
+     * @param genotypes the genotypes it may have
+     * @param phase what is known of its phase
+     * @param population id of its population
+     * @param looks what it was recorded with
+     */
+    public Founder {
+        looks = ImmutableList.copyOf(looks);
+    }
+
+    /**
+     * Makes a founder of whose looks nothing is known.
+     *
+     * @param genotypes the genotypes it may have
+     * @param phase what is known of its phase
+     * @param population id of its population
+     */
+    public Founder(GenotypeSet genotypes, Phase phase, Optional<String> population) {
+        this(genotypes, phase, population, ImmutableList.of());
+    }
 
     /**
      * Returns a founder of known genotype.
@@ -59,6 +86,21 @@ public record Founder(GenotypeSet genotypes, Phase phase, Optional<String> popul
      * @return a copy
      */
     public Founder from(String named) {
-        return new Founder(genotypes, phase, Optional.of(named));
+        return new Founder(genotypes, phase, Optional.of(named), looks);
+    }
+
+    /**
+     * Returns this founder as one that was recorded with a look. A look at such traits has to be planned for founders, at the stage and in the
+     * light that are stated here, if they are.
+     *
+     * @param seen what was written down of it
+     * @return a copy
+     */
+    public Founder seen(Sighting seen) {
+        return new Founder(
+                genotypes,
+                phase,
+                population,
+                ImmutableList.<Sighting>builder().addAll(looks).add(seen).build());
     }
 }

@@ -13,6 +13,7 @@ import org.geneticsrules.model.Population;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.trait.Sex;
+import org.geneticsrules.trait.Sighting;
 import org.jspecify.annotations.Nullable;
 
 /** Draws founders of one description: a box of genotypes by its weight, then at each locus a genotype by its own. */
@@ -20,6 +21,7 @@ final class FounderDraw {
 
     private final Genome genome;
     private final Phase phase;
+    private final List<Sighting> looks;
 
     /** By number of the sex, the sum of the weights of all its genotypes. */
     private final double[] ofSex = new double[Sex.values().length];
@@ -36,9 +38,10 @@ final class FounderDraw {
     @SuppressWarnings("ArrayRecordComponent") // tables that are read, never compared
     private record Box(double weight, int[][][] pairs, double[][] sums) {}
 
-    private FounderDraw(Genome genome, Phase phase) {
+    private FounderDraw(Genome genome, Founder founder) {
         this.genome = genome;
-        this.phase = phase;
+        this.phase = founder.phase();
+        this.looks = founder.looks();
     }
 
     /**
@@ -51,7 +54,7 @@ final class FounderDraw {
      * @param problems receives what is wrong; then the result is of no use
      */
     static FounderDraw of(Genome genome, Founder founder, List<Sex> sexes, String pointer, Problems problems) {
-        FounderDraw draw = new FounderDraw(genome, founder.phase());
+        FounderDraw draw = new FounderDraw(genome, founder);
         if (!founder.genotypes().model().equals(genome.model())) {
             problems.add(
                     "other-model",
@@ -163,9 +166,25 @@ final class FounderDraw {
         return weight;
     }
 
+    /** Whether some of its looks are known. */
+    boolean isSeen() {
+        return !looks.isEmpty();
+    }
+
+    /** Whether an animal was recorded as this one was. */
+    boolean isLike(DrawnAnimal animal) {
+        return looks.stream().allMatch(animal::isRecordedWith);
+    }
+
     /** Draws the sex of a founder: half of those conceived are of each. */
     Sex sex(Chance chance) {
         return chance.among(Chance.sums(ofSex)) == Genome.number(Sex.FEMALE) ? Sex.FEMALE : Sex.MALE;
+    }
+
+    /** Returns what it was recorded with. */
+    @Override
+    public String toString() {
+        return looks.toString();
     }
 
     /** Draws a founder of one of the sexes it may have. */

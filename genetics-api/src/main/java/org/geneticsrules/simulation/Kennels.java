@@ -111,8 +111,9 @@ final class Kennels {
                 add(Individual.of(id, kit.sex()), drawn);
                 kits.add(drawn);
             }
-            Optional<List<DrawnAnimal>> probands = drawing.selection.probands(kits, drawing.chance);
-            if (probands.isEmpty()) {
+            Optional<Selection.Known> known =
+                    drawing.selection.known(kits, () -> Litters.earlier(drawing, sire, dam), drawing.chance);
+            if (known.isEmpty()) {
                 return Optional.empty();
             }
             Litter recorded = Litter.of(
@@ -121,9 +122,9 @@ final class Kennels {
                             sire.id().orElseThrow(),
                             kits.stream().map(kit -> kit.id().orElseThrow()).toArray(String[]::new))
                     .counting((int) conceived.born(), kits.size())
-                    .with(drawing.selection.stated(probands.get()));
+                    .with(drawing.selection.stated(known.get().probands()));
             builder.add(recorded);
-            litters.put(recorded.id(), Litters.litter(drawing, sire, dam, conceived, kits, probands.get()));
+            litters.put(recorded.id(), Litters.litter(drawing, sire, dam, conceived, kits, known.get()));
             return Optional.of(kits);
         }
 

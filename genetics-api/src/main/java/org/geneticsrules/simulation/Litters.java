@@ -38,8 +38,8 @@ final class Litters {
                         .scored()
                         .forEach(kit -> kits.add(drawing.live(Optional.empty(), kit.sex(), kit.strands())));
                 return drawing.selection
-                        .probands(kits, drawing.chance)
-                        .map(probands -> litter(drawing, male, female, litter.get(), kits, probands));
+                        .known(kits, () -> earlier(drawing, male, female), drawing.chance)
+                        .map(known -> litter(drawing, male, female, litter.get(), kits, known));
             }
         }
         throw new TooRareException(
@@ -60,21 +60,29 @@ final class Litters {
         return Optional.of(conception);
     }
 
+    /** A kit that two animals had before, of which nothing but what it shows is asked; empty if they can have none. */
+    static Optional<DrawnAnimal> earlier(Drawing drawing, DrawnAnimal male, DrawnAnimal female) {
+        return litter(drawing, male, female, 1, Census.SCORED)
+                .map(had -> had.scored().get(0))
+                .map(kit -> drawing.live(Optional.empty(), kit.sex(), kit.strands()));
+    }
+
     static DrawnLitter litter(
             Drawing drawing,
             DrawnAnimal male,
             DrawnAnimal female,
             Conception conception,
             List<DrawnAnimal> kits,
-            List<DrawnAnimal> probands) {
+            Selection.Known known) {
         return new DrawnLitter(
                 female,
                 List.of(male),
                 kits,
                 conception.conceived(),
                 conception.born(),
-                probands,
-                drawing.selection.stated(probands),
+                known.probands(),
+                known.earlier(),
+                drawing.selection.stated(known.probands()),
                 1);
     }
 }

@@ -85,19 +85,40 @@ final class PlanChecks {
         }
     }
 
-    private void sign(Sighting sign, List<PlannedLook> looks) {
-        sign.look().asMap().forEach((trait, state) -> {
+    /** What a founder was recorded with is written down at some look. */
+    void seen(Founder founder, List<PlannedLook> looks, String pointer) {
+        for (int i = 0; i < founder.looks().size(); i++) {
+            Sighting seen = founder.looks().get(i);
+            String at = pointer + Pointer.of("looks", Integer.toString(i));
+            states(seen, at);
+            if (Selection.telling(model, looks, seen, Whom.FOUNDERS).isEmpty()) {
+                problems.add(
+                        "look-not-planned",
+                        at,
+                        "a founder was recorded with \"" + seen
+                                + "\", but no look is planned that writes all of that down",
+                        "a look of founders at these traits, then, late enough and in a light to tell them");
+            }
+        }
+    }
+
+    private void states(Sighting seen, String pointer) {
+        seen.look().asMap().forEach((trait, state) -> {
             List<String> states = trait.equals(Sex.VARIABLE) ? Sex.words() : model.states(trait);
             if (!states.contains(state)) {
-                problems.unknown("unknown-state", "/ascertainment/look", "state of " + trait, state, states);
+                problems.unknown("unknown-state", pointer, "state of " + trait, state, states);
             }
         });
+    }
+
+    private void sign(Sighting sign, List<PlannedLook> looks) {
+        states(sign, "/ascertainment/look");
         List<PlannedLook> telling = Selection.telling(model, looks, sign);
         if (telling.isEmpty()) {
             problems.add(
                     "look-not-planned",
                     "/ascertainment/look",
-                    "probands are known by \"" + sign + "\", but no look is planned that writes all of that down",
+                    "litters are known by \"" + sign + "\", but no look is planned that writes all of that down",
                     "a look at these traits, then, late enough and in a light to tell them");
         }
         for (PlannedLook look : telling) {
@@ -105,7 +126,7 @@ final class PlanChecks {
                 problems.add(
                         "look-at-some",
                         Pointer.of("looks", Integer.toString(looks.indexOf(look)), "share"),
-                        "probands are known by this look, but only " + look.share() + " of the animals are looked at",
+                        "litters are known by this look, but only " + look.share() + " of the animals are looked at",
                         "a look at every animal, and the chance to be noticed stated with the probands");
             }
         }
@@ -113,7 +134,7 @@ final class PlanChecks {
 
     /** Whether a litter is heard of is a matter of all its scored kits. */
     static void listed(Pedigree plan, Ascertainment ascertainment, Problems problems) {
-        if (ascertainment.noticedBy().isEmpty()) {
+        if (Selection.signOfKits(ascertainment).isEmpty()) {
             return;
         }
         for (Litter litter : plan.litters().values()) {

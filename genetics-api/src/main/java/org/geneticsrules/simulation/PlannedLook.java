@@ -17,8 +17,9 @@ import org.geneticsrules.trait.Sighting;
  *     written down as the sex of the animal
  * @param light the light, if it is stated
  * @param share the chance that an animal is looked at, each by itself
+ * @param whom which animals are looked at
  */
-public record PlannedLook(LifeStage stage, List<String> traits, Optional<String> light, Probability share) {
+public record PlannedLook(LifeStage stage, List<String> traits, Optional<String> light, Probability share, Whom whom) {
 
     /**
      * Copies the traits.
@@ -27,6 +28,7 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
      * @param traits the traits
      * @param light the light
      * @param share the chance of each animal to be looked at
+     * @param whom which animals
      * @throws IllegalArgumentException if no trait is named, or nobody is looked at
      */
     public PlannedLook {
@@ -36,6 +38,19 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
                     "a look is planned at one trait or more and with a positive share of the animals, but was at "
                             + traits + " with " + share);
         }
+    }
+
+    /**
+     * Makes a look at animals of all kinds.
+     *
+     * @param stage when
+     * @param traits the traits
+     * @param light the light
+     * @param share the chance of each animal to be looked at
+     * @throws IllegalArgumentException if no trait is named, or nobody is looked at
+     */
+    public PlannedLook(LifeStage stage, List<String> traits, Optional<String> light, Probability share) {
+        this(stage, traits, light, share, Whom.ALL);
     }
 
     /**
@@ -55,7 +70,7 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
      * @return a copy
      */
     public PlannedLook when(LifeStage when) {
-        return new PlannedLook(when, traits, light, share);
+        return new PlannedLook(when, traits, light, share, whom);
     }
 
     /**
@@ -65,7 +80,7 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
      * @return a copy
      */
     public PlannedLook in(String stated) {
-        return new PlannedLook(stage, traits, Optional.of(stated), share);
+        return new PlannedLook(stage, traits, Optional.of(stated), share, whom);
     }
 
     /**
@@ -76,7 +91,17 @@ public record PlannedLook(LifeStage stage, List<String> traits, Optional<String>
      * @throws IllegalArgumentException if it is 0
      */
     public PlannedLook ofShare(Probability part) {
-        return new PlannedLook(stage, traits, light, part);
+        return new PlannedLook(stage, traits, light, part, whom);
+    }
+
+    /**
+     * Returns this look at some kind of animals only.
+     *
+     * @param animals which
+     * @return a copy
+     */
+    public PlannedLook of(Whom animals) {
+        return new PlannedLook(stage, traits, light, share, animals);
     }
 
     /** Whether what is seen at this look is seen when, and in the light in which, something was seen, as far as that is stated. */

@@ -9,8 +9,9 @@ import org.geneticsrules.probability.Probability;
  * @param locus id of the locus
  * @param error the chance that a report is wrong
  * @param share the chance that an animal is tested, each by itself
+ * @param whom which animals are tested
  */
-public record PlannedTest(String locus, Probability error, Probability share) {
+public record PlannedTest(String locus, Probability error, Probability share, Whom whom) {
 
     /**
      * Checks the chances.
@@ -18,6 +19,7 @@ public record PlannedTest(String locus, Probability error, Probability share) {
      * @param locus id of the locus
      * @param error the chance of a wrong report, below 1
      * @param share the chance of each animal to be tested, above 0
+     * @param whom which animals
      * @throws IllegalArgumentException if a chance is out of range
      */
     public PlannedTest {
@@ -25,6 +27,18 @@ public record PlannedTest(String locus, Probability error, Probability share) {
             throw new IllegalArgumentException("a test at " + locus
                     + " is right and made at least sometimes, but its error was " + error + " and its share " + share);
         }
+    }
+
+    /**
+     * Makes a test of animals of all kinds.
+     *
+     * @param locus id of the locus
+     * @param error the chance of a wrong report, below 1
+     * @param share the chance of each animal to be tested, above 0
+     * @throws IllegalArgumentException if a chance is out of range
+     */
+    public PlannedTest(String locus, Probability error, Probability share) {
+        this(locus, error, share, Whom.ALL);
     }
 
     /**
@@ -45,7 +59,7 @@ public record PlannedTest(String locus, Probability error, Probability share) {
      * @throws IllegalArgumentException if it is 1
      */
     public PlannedTest withError(Probability chance) {
-        return new PlannedTest(locus, chance, share);
+        return new PlannedTest(locus, chance, share, whom);
     }
 
     /**
@@ -56,6 +70,16 @@ public record PlannedTest(String locus, Probability error, Probability share) {
      * @throws IllegalArgumentException if it is 0
      */
     public PlannedTest ofShare(Probability part) {
-        return new PlannedTest(locus, error, part);
+        return new PlannedTest(locus, error, part, whom);
+    }
+
+    /**
+     * Returns this test of some kind of animals only.
+     *
+     * @param animals which
+     * @return a copy
+     */
+    public PlannedTest of(Whom animals) {
+        return new PlannedTest(locus, error, share, animals);
     }
 }

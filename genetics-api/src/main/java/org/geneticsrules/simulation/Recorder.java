@@ -85,20 +85,24 @@ final class Recorder {
         }
     }
 
-    List<Note> notes(Lives.Life life, Chance chance) {
+    List<Note> notes(Lives.Life life, boolean founder, Chance chance) {
         List<Note> notes = new ArrayList<>(watches.size());
         for (int i = 0; i < watches.size(); i++) {
-            watches.get(i).read(life.seen()[i], chance).ifPresent(notes::add);
+            if (watches.get(i).look.whom().include(founder)) {
+                watches.get(i).read(life.seen()[i], chance).ifPresent(notes::add);
+            }
         }
         return notes;
     }
 
-    List<GenotypeTest> tests(short[] animal, Sex sex, Chance chance) {
+    List<GenotypeTest> tests(short[] animal, Sex sex, boolean founder, Chance chance) {
         if (assays.isEmpty()) {
             return ImmutableList.of();
         }
         ImmutableList.Builder<GenotypeTest> all = ImmutableList.builder();
-        assays.forEach(assay -> assay.report(animal, sex, chance).ifPresent(all::add));
+        assays.stream()
+                .filter(assay -> assay.test.whom().include(founder))
+                .forEach(assay -> assay.report(animal, sex, chance).ifPresent(all::add));
         return all.build();
     }
 

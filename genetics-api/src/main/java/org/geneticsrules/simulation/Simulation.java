@@ -200,13 +200,18 @@ public final class Simulation {
      * In either case such kits are more frequent among those kept than among all that are born (Weinberg 1912; Fisher 1934, Annals of
      * Eugenics 6:13; from memory).
      *
+     * <p>With {@linkplain Ascertainment.ParentsChosen parents chosen} one earlier kit of the same parents is drawn, looked at like any other
+     * and left out of the records; a litter is kept if that kit was written down with the sign. So each pair is as frequent as it would be
+     * if one kit of each, taken blindly, had been seen. Parents of whom some kit among several was seen with the sign are otherwise
+     * distributed; draw the earlier litter as well, and keep it with at least one.
+     *
      * <p>A pedigree is kept if each of its litters is noticed. Where parents are known, litters are then as if drawn one by one. Several
      * litters of uncertain parents also speak of these parents by being there together, and a likelihood that takes one litter after the
      * other does not allow for that.
      *
-     * @param how complete, at least one, or probands without a count
+     * @param how complete, at least one, probands without a count, or parents chosen
      * @return a copy
-     * @throws IllegalArgumentException if it is not stated, or by parents chosen, or with a count of probands, which is drawn
+     * @throws IllegalArgumentException if it is not stated, or with a count of probands, which is drawn
      */
     public Simulation keeping(Ascertainment how) {
         Selection.check(how);
@@ -227,6 +232,51 @@ public final class Simulation {
         }
         return new Simulation(
                 compiled, randomness, looks, tests, confusions, population, mutating, ascertainment, most);
+    }
+
+    /**
+     * Returns the model.
+     *
+     * @return the model animals are drawn from
+     */
+    public Model model() {
+        return compiled.model();
+    }
+
+    /**
+     * Returns the naming errors that are made.
+     *
+     * @return how often a state is written down as another
+     */
+    public Confusions confusions() {
+        return confusions;
+    }
+
+    /**
+     * Returns what is planned to be looked at.
+     *
+     * @return the looks, in order
+     */
+    public List<PlannedLook> looks() {
+        return looks;
+    }
+
+    /**
+     * Returns what is planned to be tested.
+     *
+     * @return the tests, in order
+     */
+    public List<PlannedTest> tests() {
+        return tests;
+    }
+
+    /**
+     * Returns how litters come to be recorded.
+     *
+     * @return as stated, or complete
+     */
+    public Ascertainment ascertainment() {
+        return ascertainment;
     }
 
     /**
@@ -255,13 +305,13 @@ public final class Simulation {
     public Stream<DrawnLitter> litters(Founder sire, Founder dam, LitterSize size, Census counted) {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
-        FounderDraw male = FounderDraw.of(genome, sire, List.of(Sex.MALE), "/sire", problems);
-        FounderDraw female = FounderDraw.of(genome, dam, List.of(Sex.FEMALE), "/dam", problems);
+        FounderDraw male = founder(genome, sire, Sex.MALE, "/sire", problems);
+        FounderDraw female = founder(genome, dam, Sex.FEMALE, "/dam", problems);
         problems.throwIfAny();
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Litters litters = new Litters(drawing, male, female, drawing.sizes(size), counted, tries);
-            return kept("litter with a proband", litters::draw, DrawnLitter::after);
+            return kept("litter to be kept", litters::draw, DrawnLitter::after);
         });
     }
 
@@ -284,12 +334,14 @@ public final class Simulation {
         Problems problems = new Problems(Stage.MEANING);
         Genome genome = genome(problems);
         PlanChecks.listed(plan, ascertainment, problems);
+        founders.forEach(
+                (id, founder) -> new PlanChecks(compiled, problems).seen(founder, looks, Pointer.of("founders", id)));
         Descent descent = new Descent(plan, genome, founders, population, problems);
         problems.throwIfAny();
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Drop drop = new Drop(drawing, descent, randomness, tries);
-            return kept("pedigree with a proband in each litter", drop::draw, DrawnPedigree::after);
+            return kept("pedigree whose litters are all to be kept", drop::draw, DrawnPedigree::after);
         });
     }
 
@@ -310,24 +362,42 @@ public final class Simulation {
         return endless(() -> {
             Drawing drawing = drawing(genome);
             Kennels kennels = new Kennels(drawing, plan, males, females, randomness, tries);
-            return kept("pedigree with a proband in each litter", kennels::draw, DrawnPedigree::after);
+            return kept("pedigree whose litters are all to be kept", kennels::draw, DrawnPedigree::after);
         });
     }
 
-    private static List<FounderDraw> founders(
-            Genome genome, List<Founder> founders, Sex sex, String name, Problems problems) {
+    /**
+     * Draws couples with their litters. Each couple is drawn by itself: where litters are {@linkplain #keeping kept} because of their kits, a
+     * couple is kept if each of its litters is noticed. Kits are looked at like founders, unless looks say otherwise ({@link Whom}); their sex is
+     * written down by looks at {@code sex} alone.
+     *
+     * @param plan the couples, and how many litters each has
+     * @return an ordered stream without end, each element with all couples of the plan
+     * @throws ProblemsException as above
+     * @throws TooRareException while the stream is read, as above
+     */
+    public Stream<DrawnPedigree> couples(LitterPlan plan) {
+        Problems problems = new Problems(Stage.MEANING);
+        Genome genome = genome(problems);
+        FounderDraw sires = founder(genome, plan.sire(), Sex.MALE, "/sire", problems);
+        FounderDraw dams = founder(genome, plan.dam(), Sex.FEMALE, "/dam", problems);
+        problems.throwIfAny();
+        return endless(() -> new Couples(drawing(genome), plan, sires, dams, randomness, tries)::draw);
+    }
+
+    private FounderDraw founder(Genome genome, Founder founder, Sex sex, String pointer, Problems problems) {
+        new PlanChecks(compiled, problems).seen(founder, looks, pointer);
+        return FounderDraw.of(genome, founder, List.of(sex), pointer, problems);
+    }
+
+    private List<FounderDraw> founders(Genome genome, List<Founder> founders, Sex sex, String name, Problems problems) {
         List<FounderDraw> draws = new ArrayList<>();
         for (int i = 0; i < founders.size(); i++) {
             // founders of one description stand next to one another
             draws.add(
                     i > 0 && founders.get(i).equals(founders.get(i - 1))
                             ? draws.get(i - 1)
-                            : FounderDraw.of(
-                                    genome,
-                                    founders.get(i),
-                                    List.of(sex),
-                                    Pointer.of(name, Integer.toString(i)),
-                                    problems));
+                            : founder(genome, founders.get(i), sex, Pointer.of(name, Integer.toString(i)), problems));
         }
         return draws;
     }
@@ -347,7 +417,8 @@ public final class Simulation {
                 new Lives(compiled, genome, looks),
                 new Recorder(model, looks, confusions, tests, genome),
                 new Selection(ascertainment, model, looks),
-                new Chance(randomness.start()));
+                new Chance(randomness.start()),
+                tries);
     }
 
     // ---- draw after draw -------------------------------------------------------------------------------------------

@@ -19,10 +19,10 @@
  *       from one count to the next - is made once, when it is first needed, and holds for all looks.
  *   <li><b>Records</b> ({@code Recorder}) name the traits asked for as far as they can be told at that stage and in that light, of those
  *       animals that somebody looked at, with errors where such are named. DNA tests report the genotype, or another.
- *   <li><b>Structure</b>: one mating many times ({@code Litters}); a pedigree, from parents to young, with sires drawn where they are not
+ *   <li><b>Structure</b>: one mating many times ({@code Litters}); couples with their litters ({@code Couples}); a pedigree, from parents to young, with sires drawn where they are not
  *       certain ({@code Drop}); or matings left to chance ({@code Kennels}).
  *   <li><b>Ascertainment</b> ({@code Selection}): where only litters are heard of that a kit brought to notice, by what was written down of
- *       it, all else is drawn and dropped, and told how often. Each litter drawn says how it came to be recorded
+ *       it, or whose parents were chosen by an earlier kit, which is drawn as well and not recorded, all else is drawn and dropped, and told how often. Each litter drawn says how it came to be recorded
  *       ({@link org.geneticsrules.pedigree.Ascertainment}), so that it is judged as one of those that could have been.
  * </ol>
  *

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.function.BiConsumer;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -26,6 +27,7 @@ import org.geneticsrules.simulation.Simulation;
 import org.geneticsrules.testing.Coats;
 import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -70,11 +72,16 @@ class AscertainedDrawsTest {
 
     /** What was written down, each litter of a couple of its own; or the same with all litters called complete. */
     private static Pedigree records(List<DrawnLitter> litters, boolean calledComplete) {
+        return records(litters, Coats::carriers, calledComplete);
+    }
+
+    private static Pedigree records(
+            List<DrawnLitter> litters, BiConsumer<PedigreeBuilder, String> parents, boolean calledComplete) {
         PedigreeBuilder builder = Pedigree.builder("drawn", "1");
         for (int number = 0; number < litters.size(); number++) {
             DrawnLitter litter = litters.get(number);
             String suffix = " " + number;
-            Coats.carriers(builder, suffix);
+            parents.accept(builder, suffix);
             List<String> kits = new ArrayList<>();
             for (DrawnAnimal kit : litter.kits()) {
                 Individual one = Individual.of("kit" + suffix + "." + kits.size());
@@ -92,7 +99,12 @@ class AscertainedDrawsTest {
 
     /** How much better a litter is foretold by 1 in 4 light kits of carriers than by 1 in 3: the mean log likelihood ratio. */
     private static double forTheTruth(Pedigree records) {
-        return ModelComparison.of(List.of(Candidate.of(Coats.lethal()), Candidate.of(Coats.recessive())), records)
+        return forTheTruth(Coats.lethal(), records);
+    }
+
+    /** The same of any other model than the true one. */
+    private static double forTheTruth(Model other, Pedigree records) {
+        return ModelComparison.of(List.of(Candidate.of(other), Candidate.of(Coats.recessive())), records)
                         .from("even")
                         .compare()
                         .logRatio(1, 0)
@@ -122,6 +134,33 @@ class AscertainedDrawsTest {
         }
         assertTrue(rejected[0] <= MOST, () -> "as told: " + rejected[0]);
         assertTrue(rejected[1] > MOST, () -> "called complete: " + rejected[1]);
+    }
+
+    /**
+     * Of parents of whom nothing is known but that they had a light kit, 9 in 16 further kits are light if half of all alleles are d, since each
+     * passes d with 1/2 x 1/2 + 1/2. If three quarters of them were, so many would be light without any choice.
+     */
+    @Test
+    void parents_chosen_by_a_light_kit_do_not_make_its_allele_seem_common() {
+        Model even = Coats.recessive();
+        Founder any = Founder.from(even, "even");
+        List<DrawnLitter> litters = next(
+                Simulation.of(CompiledModel.of(even))
+                        .seeded(16)
+                        .looking(PlannedLook.at("coat"))
+                        .keeping(new Ascertainment.ParentsChosen(Sighting.of(Coats.LIGHT)))
+                        .litters(any, any, LitterSize.of(KITS), Census.SCORED)
+                        .iterator(),
+                500);
+        Model common = Coats.recessive("common", Probability.of(3, 4));
+        double told = forTheTruth(common, records(litters, AscertainedDrawsTest::unseen, false));
+        double called = forTheTruth(common, records(litters, AscertainedDrawsTest::unseen, true));
+        assertTrue(told > 0, () -> "as told: " + told);
+        assertTrue(called < 0, () -> "called complete: " + called);
+    }
+
+    private static void unseen(PedigreeBuilder builder, String suffix) {
+        builder.add(Individual.of("sire" + suffix)).add(Individual.of("dam" + suffix));
     }
 
     private static boolean isRejected(Pedigree records) {

@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
@@ -40,7 +39,6 @@ import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
-import org.geneticsrules.trait.Sighting;
 import org.geneticsrules.trait.Trait;
 import org.junit.jupiter.api.Test;
 
@@ -48,18 +46,18 @@ import org.junit.jupiter.api.Test;
 class SimulationTest {
 
     private static final Model COAT = TextbookDrawsTest.coat();
-    private static final CompiledModel COMPILED = CompiledModel.of(COAT);
+    static final CompiledModel COMPILED = CompiledModel.of(COAT);
 
-    private static Founder coat(String genotype) {
+    static Founder coat(String genotype) {
         return Founder.of(Genotype.parse(COAT, genotype));
     }
 
-    private static Simulation simulation() {
+    static Simulation simulation() {
         return Simulation.of(COMPILED).seeded(7).looking(PlannedLook.at("hue", "sex"));
     }
 
     /** White hairs that come with the moults, a spot by chance that is told from week 8 and in daylight. */
-    private static Model changing() {
+    static Model changing() {
         Catalogue catalogue = Catalogue.builder("changing.traits", "1")
                 .seasons("summer", "winter")
                 .lights("daylight", "lamplight")
@@ -400,7 +398,7 @@ class SimulationTest {
         return assertThrows(ProblemsException.class, asked::run).problems();
     }
 
-    private static List<String> codes(Runnable asked) {
+    static List<String> codes(Runnable asked) {
         return refusal(asked).stream()
                 .map(one -> one.code() + " " + one.pointer())
                 .toList();
@@ -481,159 +479,5 @@ class SimulationTest {
         assertThrows(IllegalArgumentException.class, () -> PlannedLook.at("hue").ofShare(Probability.ZERO));
         assertThrows(IllegalArgumentException.class, () -> PlannedTest.at("C").withError(Probability.ONE));
         assertThrows(IllegalArgumentException.class, () -> PlannedTest.at("C").ofShare(Probability.ZERO));
-    }
-
-    // ---- how litters come to be recorded ---------------------------------------------------------------------------
-
-    private static final Sighting WHITE = Sighting.of(Phenotype.of("hue", "white"));
-
-    private static final Map<String, Founder> CARRIERS = Map.of("hob", coat("C/c B/b"), "jill", coat("C/c B/b"));
-
-    @Test
-    void what_nothing_can_be_drawn_by_is_refused() {
-        Map<Ascertainment, String> messages = Map.of(
-                Ascertainment.unknown(),
-                "what is drawn came to be recorded in a known way, but \"not stated\" was asked for; expected complete, at least"
-                        + " one, or probands",
-                new Ascertainment.ParentsChosen(WHITE),
-                "litters of parents chosen by an earlier kit are not drawn, but \"parents chosen: hue: white\" was asked for;"
-                        + " draw the earlier litter as well, kept because at least one kit shows it",
-                new Ascertainment.Probands(WHITE, Probability.of(1, 2), OptionalInt.of(2)),
-                "how many probands a litter has is drawn, but 2 were asked for; expected probands without a count");
-        messages.forEach((how, message) -> assertEquals(
-                message,
-                assertThrows(IllegalArgumentException.class, () -> simulation().keeping(how))
-                        .getMessage()));
-    }
-
-    @Test
-    void each_litter_says_how_it_was_drawn() {
-        Pedigree plan = Pedigree.builder("two litters", "1")
-                .add(Individual.of("hob", Sex.MALE))
-                .add(Individual.of("jill", Sex.FEMALE))
-                .add(Individual.of("one"))
-                .add(Individual.of("two"))
-                .add(Individual.of("three"))
-                .add(Litter.of("first", "jill", "hob", "one", "two"))
-                .add(Litter.of("second", "jill", "hob", "three")
-                        .with(Ascertainment.atLeastOne(Phenotype.of("hue", "black"))))
-                .build();
-        Simulation drawing =
-                Simulation.of(COMPILED).seeded(7).looking(PlannedLook.at("hue"), PlannedLook.at("hue", "sex"));
-        DrawnPedigree all = drawing.pedigrees(plan, CARRIERS).findFirst().orElseThrow();
-        all.records()
-                .litters()
-                .values()
-                .forEach(litter -> assertEquals(Ascertainment.complete(), litter.ascertainment()));
-        assertTrue(all.probands().isEmpty());
-        Probability half = Probability.of(1, 2);
-        drawing.keeping(new Ascertainment.Probands(WHITE, half, OptionalInt.empty()))
-                .pedigrees(plan, CARRIERS)
-                .limit(50)
-                .forEach(drawn -> {
-                    drawn.records().litters().values().forEach(litter -> {
-                        DrawnLitter truth = drawn.litters().get(litter.id());
-                        int probands = truth.probands().size();
-                        assertEquals(
-                                new Ascertainment.Probands(WHITE, half, OptionalInt.of(probands)),
-                                litter.ascertainment());
-                        assertEquals(truth.ascertainment(), litter.ascertainment());
-                        assertTrue(truth.kits().containsAll(truth.probands()));
-                    });
-                    assertTrue(drawn.probands().stream().allMatch(kit -> kit.isRecordedWith(WHITE.look())));
-                    assertTrue(drawn.probands().size() >= 2 && drawn.tried() >= 1);
-                });
-        drawing.keeping(new Ascertainment.AtLeastOne(WHITE))
-                .kennels(BreedingPlan.of(coat("C/c B/b"), 2, 2, 2, 2, LitterSize.of(4)))
-                .limit(20)
-                .forEach(drawn -> {
-                    assertEquals(4, drawn.records().litters().size());
-                    drawn.records().litters().values().forEach(litter -> {
-                        assertEquals(new Ascertainment.AtLeastOne(WHITE), litter.ascertainment());
-                        assertTrue(litter.kits().stream()
-                                .anyMatch(kit -> drawn.animal(kit).isRecordedWith(WHITE.look())));
-                    });
-                });
-    }
-
-    /** Hairs are half white after one moult or after two; which of these brings a litter to notice is a matter of the sign. */
-    @Test
-    void a_sign_is_looked_for_when_it_says() {
-        Phenotype half = Phenotype.of("white hairs", "half");
-        LifeStage first = LifeStage.atMoult(1);
-        LifeStage second = LifeStage.atMoult(2);
-        Simulation drawing = Simulation.of(CompiledModel.of(changing()))
-                .looking(
-                        PlannedLook.at("white hairs").when(first),
-                        PlannedLook.at("white hairs").when(second));
-        Founder plain = Founder.of(Genotype.parse(changing(), "M/M"));
-        for (Sighting sign : List.of(new Sighting(first, half), new Sighting(second, half), Sighting.of(half))) {
-            drawing.keeping(new Ascertainment.AtLeastOne(sign))
-                    .litters(plain, plain, LitterSize.of(3), Census.BORN)
-                    .limit(200)
-                    .forEach(litter -> {
-                        assertEquals(new Ascertainment.AtLeastOne(sign), litter.ascertainment());
-                        for (DrawnAnimal kit : litter.kits()) {
-                            boolean before = kit.state(0, "white hairs").equals(Optional.of("half"));
-                            boolean after = kit.state(1, "white hairs").equals(Optional.of("half"));
-                            boolean shows = sign.stage().equals(first)
-                                    ? before
-                                    : sign.stage().equals(second) ? after : before || after;
-                            assertEquals(shows, litter.probands().contains(kit), kit::toString);
-                        }
-                    });
-        }
-        assertEquals(
-                List.of("look-not-planned /ascertainment/look"),
-                codes(() -> drawing.keeping(new Ascertainment.AtLeastOne(new Sighting(LifeStage.atMoult(3), half)))
-                        .litters(plain, plain, LitterSize.of(3), Census.BORN)));
-    }
-
-    @Test
-    void a_sign_seen_at_one_look_alone_is_told_with_stage_and_light() {
-        Model model = changing();
-        LifeStage ninth = LifeStage.atWeek(9);
-        Phenotype spot = Phenotype.of("spot", "present");
-        Founder mixed = Founder.of(Genotype.parse(model, "M/m"));
-        Simulation drawing = Simulation.of(CompiledModel.of(model))
-                .looking(
-                        PlannedLook.at("spot").when(LifeStage.atWeek(3)).in("daylight"),
-                        PlannedLook.at("spot").when(ninth).in("daylight"),
-                        PlannedLook.at("spot").when(ninth).in("lamplight"));
-        for (Sighting sign : List.of(Sighting.of(spot), Sighting.of(spot).in("daylight"), new Sighting(ninth, spot))) {
-            assertEquals(
-                    new Ascertainment.AtLeastOne(new Sighting(ninth, spot).in("daylight")),
-                    drawing.keeping(new Ascertainment.AtLeastOne(sign))
-                            .litters(mixed, mixed, LitterSize.of(3), Census.BORN)
-                            .findFirst()
-                            .orElseThrow()
-                            .ascertainment());
-        }
-        assertEquals(
-                List.of("look-not-planned /ascertainment/look"),
-                codes(() -> drawing.keeping(
-                                new Ascertainment.AtLeastOne(Sighting.of(spot).in("lamplight")))
-                        .litters(mixed, mixed, LitterSize.of(3), Census.BORN)));
-    }
-
-    @Test
-    void where_a_kit_brings_its_litter_to_notice_all_that_are_scored_are_listed_and_looked_at() {
-        Pedigree plan = Pedigree.builder("counted", "1")
-                .add(Individual.of("hob", Sex.MALE))
-                .add(Individual.of("jill", Sex.FEMALE))
-                .add(Individual.of("one"))
-                .add(Individual.of("two"))
-                .add(Litter.of("first", "jill", "hob", "one").counting(4, 3))
-                .add(Litter.of("second", "jill", "hob"))
-                .add(Litter.of("third", "jill", "hob", "two").counting(4, 1))
-                .build();
-        Simulation some = simulation().looking(PlannedLook.at("hue").ofShare(Probability.of(1, 2)));
-        assertEquals(
-                List.of(
-                        "look-at-some /looks/0/share",
-                        "kits-not-listed /litters/first/kits",
-                        "kits-not-listed /litters/second/kits"),
-                codes(() -> some.keeping(new Ascertainment.AtLeastOne(WHITE)).pedigrees(plan, CARRIERS)));
-        assertTrue(some.pedigrees(plan, CARRIERS).findFirst().isPresent());
     }
 }

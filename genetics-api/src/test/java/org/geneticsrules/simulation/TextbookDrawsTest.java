@@ -364,7 +364,7 @@ class TextbookDrawsTest {
                         .findFirst());
         assertEquals(690, none.tries());
         assertEquals(
-                "no litter with a proband (probands 1: hue: white) came up in 690 tries; if one in 100 were such, it would have come up 999"
+                "no litter to be kept (probands 1: hue: white) came up in 690 tries; if one in 100 were such, it would have come up 999"
                         + " times in 1000.",
                 none.getMessage());
         assertThrows(

@@ -64,7 +64,7 @@ final class LitterOptions {
     private String counted = "born";
 
     MatingQuestion addTo(MatingQuestion question, Model model) {
-        MatingQuestion more = question.among(census());
+        MatingQuestion more = question.among(census(counted));
         List<Sighting> sightings = new ArrayList<>();
         seen.forEach(one -> sightings.add(Inputs.sighting("--seen", model, one)));
         more = more.withSightings(sightings);
@@ -77,17 +77,22 @@ final class LitterOptions {
         if (kits != null) {
             more = more.inLitterOf(Math.max(0, Math.min(kits, MOST_TRIED)));
         }
-        String stated = sizes;
-        return stated == null ? more : more.inLitterOf(Inputs.reading("--litter-sizes", stated, () -> sizes(stated)));
+        return sizes == null ? more : more.inLitterOf(sizes("--litter-sizes", sizes));
     }
 
-    private Census census() {
+    /** Which of the young are counted. */
+    static Census census(String counted) {
         Map<String, Census> words = new LinkedHashMap<>();
         for (Census one : Census.values()) {
             words.put(one.word(), one);
         }
         String word = Inputs.choice("--counted", counted, words.keySet().toArray(String[]::new));
         return words.getOrDefault(word, Census.BORN);
+    }
+
+    /** How often litters have each size. */
+    static LitterSize sizes(String option, String given) {
+        return Inputs.reading(option, given, () -> sizes(given));
     }
 
     private static LitterSize sizes(String given) {

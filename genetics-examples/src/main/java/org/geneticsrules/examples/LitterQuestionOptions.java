@@ -71,7 +71,10 @@ final class LitterQuestionOptions {
      */
     int answer(ModelChoice choice, Analysis.Kind kind, Function<Asked, Supplier<List<HeldModel>>> rivals) {
         Asked asked = new Asked(choice.answers(), pedigree);
-        asked.read(output::isJson); // a misspelt format is found before the work
+        asked.read(() -> {
+            output.checkOfLitters();
+            return true;
+        }); // a misspelt format is found before the work
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
         asked.read(() -> OutputFile.writable("--freeze", freeze));

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.compared.LitterAnswer;
+import org.geneticsrules.answer.compared.PowerAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.estimated.EstimateAnswer;
@@ -15,6 +16,7 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.EstimateDocument;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
+import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
@@ -22,18 +24,25 @@ import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.EstimateText;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
+import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
 import org.geneticsrules.render.TextStyle;
+import org.geneticsrules.table.LitterTable;
 import picocli.CommandLine.Option;
 
 /** The options that say how an answer is printed. */
 final class OutputChoice {
 
+    private static final String CSV = "csv";
+
     @Option(
             names = "--format",
             paramLabel = "FORMAT",
             defaultValue = "text",
-            description = "text for people (default), or json for programs: the answer's document and nothing else.")
+            description = {
+                "text for people (default), or json for programs: the answer's document and nothing else.",
+                "What litters say may also be a table, csv."
+            })
     private String format = "text";
 
     @Option(names = "--words", description = "Name loci and alleles by words and not by letters.")
@@ -41,6 +50,11 @@ final class OutputChoice {
 
     boolean isJson() {
         return Inputs.choice("--format", format, "text", "json").equals("json");
+    }
+
+    /** Refuses a format that answers about litters have not. */
+    void checkOfLitters() {
+        Inputs.choice("--format", format, "text", "json", CSV);
     }
 
     TextStyle style(Model model) {
@@ -78,7 +92,11 @@ final class OutputChoice {
 
     /** Prints what litters say of models. That a model is rejected is an answer, too. */
     int print(LitterAnswer answer, Model model, PrintWriter out) {
-        out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
+        if (Inputs.choice("--format", format, "text", "json", CSV).equals(CSV)) {
+            out.print(LitterTable.write(answer));
+        } else {
+            out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
+        }
         return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
@@ -86,6 +104,12 @@ final class OutputChoice {
     int print(EstimateAnswer answer, PrintWriter out) {
         out.print(isJson() ? Documents.write(EstimateDocument.of(answer)) : EstimateText.of(answer));
         return answer.informative() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+    }
+
+    /** Prints how often litters would tell models apart; where no mating can, that is undecided. */
+    int print(PowerAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(PowerDocument.of(answer)) : PowerText.of(answer, style(model)));
+        return answer.inseparable().isEmpty() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

@@ -7,6 +7,7 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 
@@ -56,6 +57,16 @@ final class OutputFile {
                     + "; expected a file in a folder that is there\n");
         }
         return true;
+    }
+
+    /** Whether a file is a document, by its name, or else a table. */
+    static boolean isJson(String option, Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        if (!name.endsWith(".csv") && !name.endsWith(".json")) {
+            throw new InputException(
+                    "problem: " + option + " " + file + ": expected a name that ends in .csv or .json\n");
+        }
+        return name.endsWith(".json");
     }
 
     private static void move(Path from, Path to) throws IOException {

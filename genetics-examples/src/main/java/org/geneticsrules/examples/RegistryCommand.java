@@ -3,7 +3,6 @@ package org.geneticsrules.examples;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
@@ -104,7 +103,7 @@ final class RegistryCommand implements Callable<Integer> {
         Asked asked = new Asked(choice.answers(), pedigree);
         Model model = asked.model();
         Path file = out;
-        Supplier<Boolean> json = asked.read(() -> file != null && isJson(file));
+        Supplier<Boolean> json = asked.read(() -> file != null && OutputFile.isJson("--out", file));
         Supplier<String> shown = asked.read(() -> Inputs.choice("--progress", progress, "auto", "always", "never"));
         Supplier<Integer> most = asked.read(() -> Inputs.count("--sets", sets, 1, 100));
         Supplier<BooleanSupplier> over = asked.read(() -> isOver(minutes));
@@ -159,13 +158,5 @@ final class RegistryCommand implements Callable<Integer> {
             }
             return System.nanoTime() - start >= most;
         }
-    }
-
-    private static boolean isJson(Path file) {
-        String name = file.toString().toLowerCase(Locale.ROOT);
-        if (!name.endsWith(".csv") && !name.endsWith(".json")) {
-            throw new InputException("problem: --out " + file + ": expected a name that ends in .csv or .json\n");
-        }
-        return name.endsWith(".json");
     }
 }

@@ -45,6 +45,8 @@ import picocli.CommandLine.Spec;
             RerunCommand.class,
             CompareAnswersCommand.class,
             EstimateCommand.class,
+            SimulateCommand.class,
+            PowerCommand.class,
             NameCommand.class,
             MeaningCommand.class,
             ConvertCommand.class,

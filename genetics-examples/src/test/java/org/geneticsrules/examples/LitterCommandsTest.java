@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
@@ -109,6 +110,88 @@ class LitterCommandsTest {
         assertTrue(text.contains("A likelihood ratio of 20 : 1 is evidence here"), text);
         assertFalse(run.out().contains("NaN"), run.out());
         assertTrue(text.contains("Ratios are averages over many litters"), text);
+    }
+
+    /** By names alone: both parents dark, two kits called albino; and by tests of kits alone, whose genotypes are as 1 : 2 : 1. */
+    @Test
+    void kits_that_were_called_by_names_or_tested() throws IOException {
+        String called = Files.writeString(folder.resolve("called.csv"), """
+                id,sex,litter,dam,sire,called,called in,facet,moult,season,light,ascertainment
+                hob,male,,,,sable,British Isles,colour,2,winter,daylight,
+                jill,female,,,,sable,British Isles,colour,2,winter,daylight,
+                Pip,,A,jill,hob,albino,British Isles,colour,1,winter,daylight,complete
+                Bo,,A,,,albino,British Isles,colour,1,winter,daylight,
+                Wisp,,A,,,sable,British Isles,colour,1,winter,daylight,
+                """).toString();
+        Run fit = Run.of("litter-fit", "--pedigree", called, "--traits", "eye colour", "--format", "json");
+        assertEquals(ExitCodes.ANSWERED, fit.code(), fit.err());
+        JsonNode kits = JsonMapper.shared().readTree(fit.out()).get("fit").get("kits");
+        assertEquals(3, kits.size());
+        // both parents had an albino before: the second is one with 1/4
+        assertEquals(0.25, Double.parseDouble(kits.get(0).get("chance").asString()), 1e-9);
+        assertTrue(fit.out().contains("Names that animals were called by mean what the vocabularies say"), fit.out());
+        Run which = Run.of(
+                "which-model",
+                "--pedigree",
+                called,
+                "--traits",
+                "eye colour",
+                "--rival",
+                "geneticsrules.ferret.silver-recessive");
+        assertTrue(which.out().startsWith("These records cannot tell the models apart"), which.out() + which.err());
+        String tested = Files.writeString(folder.resolve("tested.csv"), """
+                id,sex,litter,dam,sire,locus: C,ascertainment
+                hob,male,,,,C/c,
+                jill,female,,,,C/c,
+                Pip,,A,jill,hob,c/c,complete
+                Bo,,A,,,C/c,
+                Wisp,,A,,,C/C,
+                """).toString();
+        Run of = Run.of("litter-fit", "--pedigree", tested, "--format", "json");
+        assertEquals(ExitCodes.ANSWERED, of.code(), of.err());
+        JsonNode chances = JsonMapper.shared().readTree(of.out()).get("fit").get("kits");
+        assertEquals(0.25, Double.parseDouble(chances.get(0).get("chance").asString()), 1e-9);
+        assertEquals(0.5, Double.parseDouble(chances.get(1).get("chance").asString()), 1e-9);
+        Run excluded = Run.of(
+                "litter-fit",
+                "--pedigree",
+                Files.writeString(
+                                folder.resolve("wrong.csv"),
+                                Files.readString(Path.of(tested)).replace("hob,male,,,,C/c", "hob,male,,,,C/C"))
+                        .toString());
+        assertEquals(ExitCodes.UNDECIDED, excluded.code(), excluded.err());
+        assertTrue(excluded.out().startsWith("Under this model Pip of litter A cannot be"), excluded.out());
+    }
+
+    /** A row for each litter and model; 11 dark and 3 pink of carriers are as likely under both. */
+    @Test
+    void figures_as_a_table() throws IOException {
+        String file = fitting();
+        Run which = Run.of(
+                "which-model",
+                "--pedigree",
+                file,
+                "--traits",
+                "eye colour",
+                "--rival",
+                "geneticsrules.ferret.silver-recessive",
+                "--format",
+                "csv");
+        assertEquals(ExitCodes.UNDECIDED, which.code(), which.err());
+        List<String> rows = which.out().lines().toList();
+        assertEquals(
+                "litter,model,log likelihood,log ratio,standing,p,standard error,counts,not tested because",
+                rows.get(0));
+        assertEquals(5, rows.size());
+        assertTrue(rows.get(1).startsWith("first,Ferret coats by common practice,-"), rows.get(1));
+        assertTrue(rows.get(1).endsWith(",5 eye colour: dark | 2 eye colour: pink,"), rows.get(1));
+        assertTrue(rows.get(2).startsWith("first,Silver as a recessive,-"), rows.get(2));
+        assertTrue(rows.get(2).endsWith(",0,,,,,"), rows.get(2));
+        Run fit = Run.of("litter-fit", "--pedigree", file, "--traits", "eye colour", "--format", "csv");
+        assertEquals(3, fit.out().lines().count());
+        assertTrue(fit.out().contains("second,Ferret coats by common practice,,,fine,"), fit.out());
+        Run other = Run.of("may-carry", "--pedigree", file, "--animal", "hob", "--format", "csv");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, other.code());
     }
 
     @Test

@@ -17,6 +17,9 @@ import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.CoatQuestion;
 import org.geneticsrules.answer.MatingQuestion;
 import org.geneticsrules.answer.TestMatingQuestion;
+import org.geneticsrules.answer.compared.PowerAnswer;
+import org.geneticsrules.answer.compared.PowerAnswers;
+import org.geneticsrules.answer.compared.PowerQuestion;
 import org.geneticsrules.answer.described.DescribeQuestion;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Descriptions;
@@ -34,12 +37,15 @@ import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
+import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.EstimateDocument;
 import org.geneticsrules.json.NamedDocument;
+import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.json.RecordedDocument;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.pedigree.Individual;
@@ -50,7 +56,13 @@ import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.EstimateText;
 import org.geneticsrules.render.NameText;
+import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
+import org.geneticsrules.simulation.Founder;
+import org.geneticsrules.simulation.LitterPlan;
+import org.geneticsrules.simulation.PlannedLook;
+import org.geneticsrules.simulation.Simulation;
+import org.geneticsrules.simulation.Whom;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
@@ -85,6 +97,10 @@ class CautionsReachTest {
 
         static Told of(NamedAnswer answer) {
             return new Told(NameText.of(answer), written(NamedDocument.of(answer)));
+        }
+
+        static Told of(PowerAnswer answer) {
+            return new Told(PowerText.of(answer), written(PowerDocument.of(answer)));
         }
 
         static Told of(DescribedAnswer answer) {
@@ -183,7 +199,20 @@ class CautionsReachTest {
                 "test-mating",
                 look -> Told.of(ANSWERS.testMatings(
                         TestMatingQuestion.of(animal(look).ofSex(Sex.MALE)).inTraits(Set.of("coat length")))));
+        doors.put("power", look -> Told.of(power(animal(look))));
         return doors;
+    }
+
+    /** What one litter of a hob and a plain jill would tell of eyes; drawn only so far as cautions need it. */
+    private static PowerAnswer power(Animal hob) {
+        Animal jill = animal(PLAIN);
+        Simulation drawing = Simulation.of(Ferret.compiled())
+                .looking(PlannedLook.at("eye colour").when(ADULT).of(Whom.KITS));
+        Founder any = Founder.from(Ferret.compiled().model(), "few carriers");
+        return PowerAnswers.of(ANSWERS)
+                .power(
+                        new PowerQuestion(hob, jill, drawing, LitterPlan.of(any, any, 1, LitterSize.of(1)), 1),
+                        List.of(Candidate.of(Ferret.compiled()).called("the same")));
     }
 
     @ParameterizedTest

@@ -18,6 +18,7 @@ import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
 import org.geneticsrules.hypothesis.Comparison;
 import org.geneticsrules.hypothesis.WhatMoves;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
@@ -154,12 +155,16 @@ final class Favouring {
 
     /** Whether two models foretell the compared traits alike, of every mating and at every stage. */
     private boolean inseparable(Standings.Pair pair) {
+        return inseparable(
+                candidates.get(pair.one()).model(),
+                candidates.get(pair.other()).model(),
+                question.records().traits());
+    }
+
+    /** Whether it is proved that two models foretell some traits alike. */
+    static boolean inseparable(Model one, Model other, Collection<String> traits) {
         try {
-            WhatMoves moves = Comparison.of(
-                            candidates.get(pair.one()).model(),
-                            candidates.get(pair.other()).model())
-                    .inTraits(question.records().traits())
-                    .whatMoves();
+            WhatMoves moves = Comparison.of(one, other).inTraits(traits).whatMoves();
             return moves.isNothing() && moves.limits().isEmpty();
         } catch (ProblemsException | TooLargeException | IllegalArgumentException notFoundOut) {
             return false;

@@ -89,8 +89,12 @@ public record HeldModel(String title, Model base, List<Patch> patches, Model mod
         return new HeldModel(other, base, patches, model, prior, fitted);
     }
 
-    /** As it is held against others by name. */
-    Candidate candidate() {
+    /**
+     * Returns the model as it is held against others.
+     *
+     * @return a candidate of this title, compiled anew
+     */
+    public Candidate candidate() {
         return new Candidate(title, CompiledModel.of(model), prior, fitted);
     }
 

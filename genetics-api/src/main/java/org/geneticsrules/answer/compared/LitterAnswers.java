@@ -151,7 +151,7 @@ public final class LitterAnswers {
     }
 
     /** A model under its own name, unless another one has that. */
-    private static Candidate named(Candidate candidate, List<Candidate> others) {
+    static Candidate named(Candidate candidate, List<Candidate> others) {
         boolean taken = others.stream()
                 .anyMatch(other -> other.name().equals(candidate.name())
                         && !other.model().reference().equals(candidate.model().reference()));

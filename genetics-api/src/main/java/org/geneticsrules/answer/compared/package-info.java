@@ -1,5 +1,5 @@
 /**
- * Do litters fit what is believed of their inheritance, and which of several beliefs do they favour.
+ * Do litters fit what is believed of their inheritance, which of several beliefs do they favour, and how often would litters of a plan tell.
  *
  * <p>{@link org.geneticsrules.answer.compared.LitterAnswers} asks the engines of {@link org.geneticsrules.comparison} and joins what they find
  * with assumptions, cautions and evidence:
@@ -17,6 +17,10 @@
  * <p>{@link org.geneticsrules.answer.compared.Analysis} is such a question with all that its answer hangs on, as values: it is asked again in
  * one call, and {@link org.geneticsrules.answer.compared.DocumentChange} tells in which documents two of them differ. Nothing else enters an
  * answer: what is drawn is drawn from the seed that the settings state.
+ *
+ * <p>{@link org.geneticsrules.answer.compared.PowerAnswers} asks beforehand how often such an answer would come of a plan of litters: it draws them
+ * ({@link org.geneticsrules.planning.Power}), and adds what the mating of such parents raises in cautions. Rivals that are proved to foretell
+ * the same looks of every mating are named and left out.
  */
 @NullMarked
 package org.geneticsrules.answer.compared;

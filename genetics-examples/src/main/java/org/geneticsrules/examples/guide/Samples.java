@@ -54,6 +54,7 @@ public final class Samples {
         all.put("HiddenPale", HiddenPale::run);
         all.put("NoticedLitters", NoticedLitters::run);
         all.put("Freezing", Freezing::run);
+        all.put("DrawnLitters", DrawnLitters::run);
         all.put("Names", Names::run);
         all.put("NameRecords", NameRecords::run);
         all.put("Hypothesis", Hypothesis::run);

@@ -1,9 +1,11 @@
 package org.geneticsrules.examples.guide;
 
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -35,7 +38,8 @@ import org.geneticsrules.trait.CatalogueDocument;
  *       begins with the first words to before one that begins with the last, or to the {@code end}; a {@code +} stands for a blank
  *       within a word;
  *   <li>{@code <!-- asked: name --look hue:+black | from .. until -->}: the command line as it is typed, and then what the program prints, in
- *       the same way, with a mark where lines are left out, or what it refuses. Files are those beside the pages about daily questions.
+ *       the same way, with a mark where lines are left out, or what it refuses. Files are those beside the pages about daily questions, and those
+ *       that an earlier question wrote to a folder of the test.
  * </ul>
  */
 final class Blocks {
@@ -47,6 +51,11 @@ final class Blocks {
     record Block(String kind, String sample, String rest, String content) {}
 
     private static final int WIDTH = 96;
+
+    /** Options that name a file to be written, which a later question may read. */
+    private static final Set<String> WRITTEN = Set.of("--out", "--truth");
+
+    private static final Path DRAWN = temporary();
 
     private static final Map<String, Run> RUNS = new LinkedHashMap<>();
 
@@ -62,6 +71,16 @@ final class Blocks {
     }
 
     private Blocks() {}
+
+    private static Path temporary() {
+        try {
+            Path folder = Files.createTempDirectory("guide");
+            folder.toFile().deleteOnExit();
+            return folder;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
 
     /** The blocks of a page that have a mark, with what stands in them. */
     static List<Block> of(String page) {
@@ -183,11 +202,20 @@ final class Blocks {
 
     private static String asked(String[] parts) {
         List<String> words = words(parts[0]);
-        Printed printed = printed(words.stream()
-                .map(word -> Files.isRegularFile(Guide.JOBS.resolve(word))
-                        ? Guide.JOBS.resolve(word).toString()
-                        : word)
-                .toList());
+        List<String> typed = new ArrayList<>();
+        for (String word : words) {
+            boolean written = !typed.isEmpty() && WRITTEN.contains(typed.get(typed.size() - 1));
+            if (written) {
+                DRAWN.resolve(word).toFile().deleteOnExit();
+            }
+            typed.add(
+                    written || Files.isRegularFile(DRAWN.resolve(word))
+                            ? DRAWN.resolve(word).toString()
+                            : Files.isRegularFile(Guide.JOBS.resolve(word))
+                                    ? Guide.JOBS.resolve(word).toString()
+                                    : word);
+        }
+        Printed printed = printed(typed);
         String said = printed.lines().isEmpty()
                 ? printed.errors()
                 : String.join("\n", kept(printed.lines(), parts, Optional.of("[...]")));
