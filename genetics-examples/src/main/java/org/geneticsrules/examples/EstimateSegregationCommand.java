@@ -43,20 +43,16 @@ final class EstimateSegregationCommand implements Callable<Integer> {
     @Option(
             names = "--families",
             paramLabel = "COUNTS",
-            description = {
-                "Families of carriers, separated by commas: young and affected (and probands), and",
-                "after x how many such families there are, for example \"5:2 x 3, 4:1\"."
-            })
+            description = "Families of carriers, separated by commas: young and affected (and probands), and after "
+                    + "x how many such families there are, for example \"5:2 x 3, 4:1\".")
     private @Nullable String families;
 
     @Option(
             names = "--ascertainment",
             paramLabel = "HOW",
-            description = {
-                "With --families, how they came to be counted: complete (all families of carriers),",
-                "at-least-one (every family with one affected), or probands (through affected young",
-                "who came to notice each by itself)."
-            })
+            description = "With --families, how they came to be counted: complete (all families of carriers), "
+                    + "at-least-one (every family with one affected), or probands (through affected young who "
+                    + "came to notice each by itself).")
     private @Nullable String ascertainment;
 
     @Option(
@@ -73,7 +69,7 @@ final class EstimateSegregationCommand implements Callable<Integer> {
 
     @Option(
             names = "--parents-showing",
-            paramLabel = "HOW MANY",
+            paramLabel = "PARENTS",
             description = "With --pedigree: litters of which neither (default), one or both parents show it.")
     private String parents = "neither";
 
