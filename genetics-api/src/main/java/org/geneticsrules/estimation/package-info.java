@@ -2,7 +2,8 @@
  * Which value of a number of a model do counts and pedigrees speak for, and how far may it be off?
  *
  * <p>Every estimate is one of maximum likelihood, with its standard error where it has one, a confidence interval that says how it was found, and
- * what it rests on ({@link org.geneticsrules.estimation.Estimate}). An estimate at an end of what the number can be says so.
+ * what it rests on ({@link org.geneticsrules.estimation.Estimate}). An estimate at an end of what the number can be says so, and so does one
+ * that is none, because the data are as likely at every value.
  *
  * <ol>
  *   <li><b>Recombination from counts.</b> Young of a test cross are recombinant or not: the estimate is their share, at most 1/2 ({@link
@@ -12,9 +13,10 @@
  *   <li><b>Recombination in families.</b> A parent whose phase is not known is a mixture of two phases, each with 1/2. The LOD score of a family is the decimal logarithm of
  *       how much likelier its young are at r than at 1/2; scores add up over families ({@link org.geneticsrules.estimation.LodScores}).
  *   <li><b>Segregation ratio under ascertainment.</b> Families that are noticed by their affected young are a biased sample. The likelihood of each is divided by the
- *       chance that it is noticed ({@link org.geneticsrules.estimation.SegregationRatio}).
+ *       chance that it is noticed ({@link org.geneticsrules.estimation.SegregationRatio}). Which litters of a pedigree count, and how, is read from how each came
+ *       to be recorded ({@link org.geneticsrules.estimation.RecordedFamilies}).
  *   <li><b>Allele frequencies.</b> Genotypes behind a look are shared out by how likely they are, alleles counted, and that again ({@link
- *       org.geneticsrules.estimation.GeneCounting}); whether genotypes are in Hardy-Weinberg proportions is tested where they can be told apart ({@link
+ *       org.geneticsrules.estimation.GeneCounting}); of a pedigree those animals count whose own records leave a set of genotypes ({@link org.geneticsrules.estimation.UnrelatedAnimals}); whether genotypes are in Hardy-Weinberg proportions is tested where they can be told apart ({@link
  *       org.geneticsrules.estimation.HardyWeinberg}).
  *   <li><b>Penetrance and viability from counts</b> ({@link org.geneticsrules.estimation.Penetrance}, {@link org.geneticsrules.estimation.RelativeViability}):
  *       the chance of each class is a function of one number, whose likelihood is profiled.

@@ -73,7 +73,7 @@ final class CountTexts {
         List<Sibship> found = new ArrayList<>();
         for (String part : given.split(",", -1)) {
             Matcher matcher = FAMILY.matcher(part);
-            if (!matcher.matches() || probands && matcher.group(3) == null) {
+            if (!matcher.matches() || (probands && matcher.group(3) == null)) {
                 throw wrong(
                         option,
                         given,

@@ -51,10 +51,8 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
     @Option(
             names = "--shown",
             paramLabel = "COUNTS",
-            description = {
-                "How many unrelated animals show each expression of the locus, for example",
-                "\"pigment=96, albino=4\"; with --locus."
-            })
+            description = "How many unrelated animals show each expression of the locus, for example \"pigment=96, "
+                    + "albino=4\"; with --locus.")
     private @Nullable String shown;
 
     @Option(

@@ -40,10 +40,8 @@ final class EstimatePenetranceCommand implements Callable<Integer> {
     @Option(
             names = "--young",
             paramLabel = "COUNT",
-            description = {
-                "How many of the young of a mating show it, and the chance that one of them has the",
-                "genotype, for example \"3 of 20 at 1/4\". Once for each kind of mating."
-            })
+            description = "How many of the young of a mating show it, and the chance that one of them has the "
+                    + "genotype, for example \"3 of 20 at 1/4\". Once for each kind of mating.")
     private List<String> young = new ArrayList<>();
 
     @Option(names = "--trait", paramLabel = "TRAIT", description = "With --pedigree: the trait.")

@@ -42,37 +42,29 @@ final class EstimateRecombinationCommand implements Callable<Integer> {
     @Option(
             names = "--test-cross",
             paramLabel = "COUNT",
-            description = {
-                "Recombinants among the young of a double heterozygote and a double recessive, for",
-                "example \"12 of 100\". Once for each family."
-            })
+            description = "Recombinants among the young of a double heterozygote and a double recessive, for "
+                    + "example \"12 of 100\". Once for each family.")
     private List<String> testCross = new ArrayList<>();
 
     @Option(
             names = "--intercross",
             paramLabel = "COUNTS",
-            description = {
-                "Young of two double heterozygotes, where both loci are completely dominant: both",
-                "dominant characters, the first only, the second only, neither, for example 284:21:21:55."
-            })
+            description = "Young of two double heterozygotes, where both loci are completely dominant: both "
+                    + "dominant characters, the first only, the second only, neither, for example 284:21:21:55.")
     private @Nullable String intercross;
 
     @Option(
             names = "--phase",
             paramLabel = "PHASE",
-            description = {
-                "Of a test cross: known (default), or unknown. Of an intercross: coupling (both",
-                "recessives on one chromosome) or repulsion (one on each)."
-            })
+            description = "Of a test cross: known (default), or unknown. Of an intercross: coupling (both "
+                    + "recessives on one chromosome) or repulsion (one on each).")
     private @Nullable String phase;
 
     @Option(
             names = "--three-point",
             paramLabel = "COUNTS",
-            description = {
-                "Young of a test cross of three loci: no crossover, one in the first interval, one in",
-                "the second, one in both, for example 1172:85:183:8."
-            })
+            description = "Young of a test cross of three loci: no crossover, one in the first interval, one in the "
+                    + "second, one in both, for example 1172:85:183:8.")
     private @Nullable String threePoint;
 
     @Option(

@@ -43,20 +43,16 @@ final class EstimateSegregationCommand implements Callable<Integer> {
     @Option(
             names = "--families",
             paramLabel = "COUNTS",
-            description = {
-                "Families of carriers, separated by commas: young and affected (and probands), and",
-                "after x how many such families there are, for example \"5:2 x 3, 4:1\"."
-            })
+            description = "Families of carriers, separated by commas: young and affected (and probands), and after "
+                    + "x how many such families there are, for example \"5:2 x 3, 4:1\".")
     private @Nullable String families;
 
     @Option(
             names = "--ascertainment",
             paramLabel = "HOW",
-            description = {
-                "With --families, how they came to be counted: complete (all families of carriers),",
-                "at-least-one (every family with one affected), or probands (through affected young",
-                "who came to notice each by itself)."
-            })
+            description = "With --families, how they came to be counted: complete (all families of carriers), "
+                    + "at-least-one (every family with one affected), or probands (through affected young who "
+                    + "came to notice each by itself).")
     private @Nullable String ascertainment;
 
     @Option(
@@ -73,7 +69,7 @@ final class EstimateSegregationCommand implements Callable<Integer> {
 
     @Option(
             names = "--parents-showing",
-            paramLabel = "HOW MANY",
+            paramLabel = "PARENTS",
             description = "With --pedigree: litters of which neither (default), one or both parents show it.")
     private String parents = "neither";
 
@@ -88,8 +84,8 @@ final class EstimateSegregationCommand implements Callable<Integer> {
     @Option(
             names = "--share",
             paramLabel = "SHARE",
-            description = "The share that is held against the counts. Default: 1/4.")
-    private String share = "1/4";
+            description = "The share that is held against the counts. Default: 1/4; with one parent showing it, 1/2.")
+    private @Nullable String share;
 
     @Mixin
     private EstimateQuestion question;
@@ -97,13 +93,19 @@ final class EstimateSegregationCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         String source = question.source(new EstimateQuestion.Source("--families", families != null));
-        Probability stated = Inputs.chance("--share", share);
+        return source.equals("--pedigree") ? pedigree() : families(String.valueOf(families), share("1/4"));
+    }
+
+    /** The share to be tested. */
+    private Probability share(String usual) {
+        String given = share == null ? usual : share;
+        Probability stated = Inputs.chance("--share", given);
         if (stated.isZero() || stated.isOne()) {
-            Problem problem = Problem.of(Stage.SYNTAX, "share-out-of-range", "", share + " is no share to be tested")
+            Problem problem = Problem.of(Stage.SYNTAX, "share-out-of-range", "", given + " is no share to be tested")
                     .expecting("more than 0 and less than 1, such as 1/4");
-            throw new InputException(ProblemText.of("--share", share, List.of(problem)));
+            throw new InputException(ProblemText.of("--share", given, List.of(problem)));
         }
-        return source.equals("--pedigree") ? pedigree(stated) : families(String.valueOf(families), stated);
+        return stated;
     }
 
     private int families(String given, Probability stated) {
@@ -126,13 +128,17 @@ final class EstimateSegregationCommand implements Callable<Integer> {
                 "--families", given, () -> question.counted().segregation(counted, kind, chance, stated)));
     }
 
-    private int pedigree(Probability stated) {
+    private int pedigree() {
         String given = EstimateQuestion.needed("--look", look, "what the young may show, such as \"eye colour: pink\"");
         int showing = switch (Inputs.choice("--parents-showing", parents, "neither", "one", "both")) {
             case "neither" -> 0;
             case "one" -> 1;
             default -> 2;
         };
+        Probability stated = share(showing == 1 ? "1/2" : "1/4");
+        if (showing == 2) {
+            EstimateQuestion.needed("--share", share, "the share that two parents who show it should have");
+        }
         Set<String> only = new TreeSet<>(Inputs.names(litters));
         return question.looked(asked -> {
             Supplier<Phenotype> seen = asked.read(() -> Inputs.look("--look", asked.model(), given));

@@ -44,10 +44,8 @@ final class EstimateViabilityCommand implements Callable<Integer> {
     @Option(
             names = "--concerned",
             paramLabel = "SHARES",
-            description = {
-                "With --counts: of each class, the share of all conceived that is of the class and of",
-                "the genotypes asked about, for example 1/4:0."
-            })
+            description = "With --counts: of each class, the share of all conceived that is of the class and of the "
+                    + "genotypes asked about, for example 1/4:0.")
     private @Nullable String concerned;
 
     @Option(

@@ -292,7 +292,7 @@ public final class CountedAnswers {
         }
         Ratios.naive(affected, young, how == Ascertained.COMPLETE, draft);
         Ratios.test(asked, stated, draft);
-        Ratios.carriers(draft);
+        Ratios.carriers(0, draft);
         draft.assume(
                 "ascertainment",
                 switch (how) {

@@ -26,11 +26,18 @@ final class Ratios {
                                 + "), which does not prove it.");
     }
 
-    static void carriers(Draft draft) {
+    static void carriers(int parentsShowing, Draft draft) {
         draft.assume(
                 "carriers",
-                "Both parents of each family are carriers for certain, families are independent, and how many young there"
-                        + " are has nothing to do with the condition.",
-                "Parents who are no carriers have no affected young, and make the share look smaller.");
+                (parentsShowing == 0
+                                ? "Both parents of each family are carriers for certain"
+                                : parentsShowing == 1
+                                        ? "The parent that does not show it is a carrier, if it is recessive; the parent that"
+                                                + " shows it has it once, if it is dominant"
+                                        : "Both parents of each family have it as often as the share that is tested takes them to")
+                        + "; families are independent, and how many young there are has nothing to do with the condition.",
+                parentsShowing == 0
+                        ? "Parents who are no carriers have no affected young, and make the share look smaller."
+                        : "Families of other parents have another share, and shift this one.");
     }
 }

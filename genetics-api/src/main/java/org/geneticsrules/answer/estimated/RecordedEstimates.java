@@ -82,7 +82,7 @@ public final class RecordedEstimates {
     }
 
     /**
-     * Answers which share of the young of two carriers shows a look, by the litters of the pedigree and how they came to be recorded.
+     * Answers which share of the young of two carriers, or of parents that show it, shows a look, by the litters of the pedigree and how they came to be recorded.
      *
      * @param which which litters are asked about
      * @param stated the share that a hypothesis states, such as 1/4; above 0 and below 1
@@ -115,12 +115,11 @@ public final class RecordedEstimates {
                                     Stage.MEANING,
                                     "no-family",
                                     "",
-                                    "no litter says which share of the young of two carriers shows "
-                                            + shown(which.look()) + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
+                                    "no litter says which " + asked(which) + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
                             .expecting(
                                     "litters of two known parents, of whom it is recorded whether they show it, with young that do"));
         }
-        Draft draft = new Draft("Which share of the young of two carriers shows " + shown(which.look()) + "?");
+        Draft draft = new Draft("Which " + asked(which) + "?");
         long young = 0;
         long affected = 0;
         boolean complete = true;
@@ -142,7 +141,7 @@ public final class RecordedEstimates {
         }
         Ratios.naive(affected, young, complete, draft);
         Ratios.test(asked, stated, draft);
-        Ratios.carriers(draft);
+        Ratios.carriers(which.parentsShowing(), draft);
         draft.assume(
                 "ascertainment",
                 "Litters came to be recorded as is said of each; the litters of a couple who are known to be carriers by nothing"
@@ -168,6 +167,15 @@ public final class RecordedEstimates {
         }
         records(draft, QuestionKind.LITTER);
         return draft.answer();
+    }
+
+    private static String asked(RecordedFamilies.Which which) {
+        String look = shown(which.look());
+        return switch (which.parentsShowing()) {
+            case 0 -> "share of the young of two carriers shows " + look;
+            case 1 -> "share of the young shows " + look + ", where one parent does";
+            default -> "share of the young shows " + look + ", where both parents do";
+        };
     }
 
     /** A look as a sentence has it: {@code eye colour pink}. */
