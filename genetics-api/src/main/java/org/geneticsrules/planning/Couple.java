@@ -32,6 +32,9 @@ final class Couple {
     /** More pairs of genotypes than these are not gone through. */
     private static final int MOST_PAIRS = 4000;
 
+    /** Nor are more looks of kits of pairs, where each is a pedigree of its own. */
+    private static final int MOST_TIED = 1500;
+
     /** What a sire may carry, with what his mates may then carry. */
     @SuppressWarnings("ArrayRecordComponent") // never compared
     record Of(double weight, Map<String, AllelePair> sire, Map<String, AllelePair> dam, double[] chances) {}
@@ -68,6 +71,10 @@ final class Couple {
             }
             Couple couple = new Couple(Optional.empty());
             Kits kits = new Kits(held, sire, dam, letters, population);
+            if (kits.tied() * combinations.size() > MOST_TIED) {
+                return new Couple(Optional.of("the looks of kits tie many loci together, and the parents may carry "
+                        + combinations.size() + " pairs of genotypes"));
+            }
             for (JointPosterior.Combination one : combinations) {
                 if (one.chance() == 0) {
                     continue;
@@ -200,6 +207,11 @@ final class Couple {
             for (int x = 0; x < letters.size(); x++) {
                 looks.add(litters.kit(letters.showing(kit, x)));
             }
+        }
+
+        /** How many looks tie loci together. */
+        long tied() {
+            return looks.stream().filter(litters::ties).count();
         }
 
         /** Two parents whose genotypes are known. */

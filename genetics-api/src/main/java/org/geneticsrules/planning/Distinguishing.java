@@ -2,6 +2,7 @@ package org.geneticsrules.planning;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -325,16 +326,37 @@ public final class Distinguishing {
      * @return the smallest genotypes and matings that look otherwise, or the proof that there are none, or why that is not known
      */
     public ToldApart toldApart(int first, int second) {
+        return toldApart(first, second, traits());
+    }
+
+    /**
+     * Returns the traits that every model speaks of, for every animal.
+     *
+     * @return ids in the order of the first model
+     */
+    public Set<String> traits() {
+        Set<String> traits = new LinkedHashSet<>(candidates.get(0).model().visibleTraits());
+        candidates.forEach(one -> traits.retainAll(one.model().visibleTraits()));
+        traits.removeAll(unclaimed.keySet());
+        return traits;
+    }
+
+    /**
+     * Finds out whether looks at some traits can tell two of the models apart, whatever is recorded.
+     *
+     * @param first number of a model
+     * @param second number of another
+     * @param traits ids of traits that every model speaks of
+     * @return the smallest genotypes and matings that look otherwise, or the proof that there are none, or why that is not known
+     */
+    public ToldApart toldApart(int first, int second, Collection<String> traits) {
         Candidate one = candidates.get(first);
         Candidate other = candidates.get(second);
-        Set<String> traits = new LinkedHashSet<>(one.model().visibleTraits());
-        traits.retainAll(other.model().visibleTraits());
-        traits.removeAll(unclaimed.keySet());
         if (traits.isEmpty()) {
             return new ToldApart(
                     first,
                     second,
-                    traits,
+                    Set.of(),
                     ToldApart.Verdict.UNDECIDED,
                     Optional.empty(),
                     Set.of("there is no trait of which all models speak"));
@@ -346,7 +368,7 @@ public final class Distinguishing {
             return new ToldApart(
                     first,
                     second,
-                    traits,
+                    ImmutableSet.copyOf(traits),
                     ToldApart.Verdict.UNDECIDED,
                     Optional.empty(),
                     Set.of(Objects.toString(notCompared.getMessage())));
@@ -365,7 +387,7 @@ public final class Distinguishing {
         ToldApart.Verdict verdict = !moves.isNothing()
                 ? ToldApart.Verdict.BY_LOOKS
                 : limits.isEmpty() ? ToldApart.Verdict.NEVER : ToldApart.Verdict.UNDECIDED;
-        return new ToldApart(first, second, traits, verdict, Optional.of(moves), limits);
+        return new ToldApart(first, second, ImmutableSet.copyOf(traits), verdict, Optional.of(moves), limits);
     }
 
     Pedigree records() {

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.compared.LitterAnswer;
+import org.geneticsrules.answer.compared.TellApartAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.named.NamedAnswer;
@@ -14,12 +15,14 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.TellApartDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
+import org.geneticsrules.render.TellApartText;
 import org.geneticsrules.render.TextStyle;
 import picocli.CommandLine.Option;
 
@@ -77,6 +80,12 @@ final class OutputChoice {
     int print(LitterAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(LitterDocument.of(answer)) : LitterText.of(answer, style(model)));
         return answer.comparison().isPresent() == answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+    }
+
+    /** Prints what can be done next to tell models apart; where nothing that was tried does, that is undecided. */
+    int print(TellApartAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(TellApartDocument.of(answer)) : TellApartText.of(answer, style(model)));
+        return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

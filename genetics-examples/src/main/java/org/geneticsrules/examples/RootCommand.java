@@ -41,6 +41,7 @@ import picocli.CommandLine.Spec;
             RegistryCommand.class,
             LitterFitCommand.class,
             WhichModelCommand.class,
+            TellApartCommand.class,
             NameCommand.class,
             MeaningCommand.class,
             ConvertCommand.class,
