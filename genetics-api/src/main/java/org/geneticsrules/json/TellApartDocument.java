@@ -13,6 +13,7 @@ import org.geneticsrules.planning.Outcome;
 import org.geneticsrules.planning.Step;
 import org.geneticsrules.planning.ToldApart;
 import org.geneticsrules.planning.Worth;
+import org.geneticsrules.trait.LifeStage;
 
 /**
  * The document form of what can be done next to tell models apart. Logarithms are natural, models are numbered from 0. Where an outcome
@@ -124,14 +125,13 @@ public final class TellApartDocument {
                 .with("animals", Node.texts(worth.animals()))
                 .with("alike", Node.texts(one.alike()));
         if (step instanceof Step.Look look) {
-            node.with("traits", Node.texts(look.traits()))
-                    .with("stage", look.stage().toString());
+            node.with("traits", Node.texts(look.traits()));
+            stage(look.stage(), node);
         } else if (step instanceof Step.Test test) {
             node.with("locus", test.locus());
         } else if (step instanceof Step.Kits kits) {
-            node.with("traits", Node.texts(kits.traits()))
-                    .with("stage", kits.stage().toString())
-                    .with("kits", Node.number(kits.kits()));
+            node.with("traits", Node.texts(kits.traits())).with("kits", Node.number(kits.kits()));
+            stage(kits.stage(), node);
         }
         node.with("says", Node.texts(one.says()))
                 .with("bits", decimal(worth.bits()))
@@ -157,6 +157,12 @@ public final class TellApartDocument {
             found.inbreeding().ifPresent(f -> node.with("inbreeding", f.toString()));
         });
         return node.build();
+    }
+
+    private static void stage(LifeStage stage, ObjectBuilder node) {
+        if (!stage.equals(LifeStage.unstated())) {
+            node.with("stage", stage.toString());
+        }
     }
 
     private static Node ratio(ExpectedRatio one) {

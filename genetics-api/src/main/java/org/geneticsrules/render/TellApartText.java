@@ -1,7 +1,10 @@
 package org.geneticsrules.render;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.geneticsrules.answer.compared.ApartStep;
 import org.geneticsrules.answer.compared.TellApartAnswer;
@@ -17,7 +20,7 @@ import org.geneticsrules.planning.ToldApart;
  */
 public final class TellApartText {
 
-    /** More steps than these that are not proposed are told by their number. */
+    /** More steps than these that are not proposed for one reason are told by their number. */
     private static final int MOST = 24;
 
     private TellApartText() {}
@@ -146,14 +149,16 @@ public final class TellApartText {
             return;
         }
         text.heading("Not proposed");
-        all.stream()
-                .limit(MOST)
-                .forEach(one -> text.item(one.step() + ": " + one.reason()
-                        + one.caution()
-                                .map(name -> " (left out by \"" + name + "\")")
-                                .orElse("")));
-        if (all.size() > MOST) {
-            text.item("and " + (all.size() - MOST) + " more, all of them in the document (--format json)");
-        }
+        Map<String, List<String>> reasons = new LinkedHashMap<>();
+        all.forEach(one -> reasons.computeIfAbsent(
+                        one.reason()
+                                + one.caution()
+                                        .map(name -> " (left out by \"" + name + "\")")
+                                        .orElse(""),
+                        key -> new ArrayList<>())
+                .add(one.step()));
+        reasons.forEach((reason, steps) -> text.item(reason + ": "
+                + steps.stream().limit(MOST).collect(Collectors.joining("; "))
+                + (steps.size() > MOST ? "; and " + (steps.size() - MOST) + " more" : "")));
     }
 }

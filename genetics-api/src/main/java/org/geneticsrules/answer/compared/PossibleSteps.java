@@ -13,10 +13,10 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.geneticsrules.answer.MatingConcerns;
-import org.geneticsrules.answer.TestResult;
 import org.geneticsrules.answer.compared.TellApartAnswer.LeftOut;
 import org.geneticsrules.answer.compared.TellApartQuestion.Couple;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
+import org.geneticsrules.caution.Caution;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.evidence.Grade;
 import org.geneticsrules.model.Locus;
@@ -75,6 +75,7 @@ final class PossibleSteps {
     private final List<Possible> found = new ArrayList<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
     private final Set<String> notices = new LinkedHashSet<>();
+    private final Map<String, Caution> cautions = new LinkedHashMap<>();
     private final Map<Effort, Integer> untried = new EnumMap<>(Effort.class);
 
     /**
@@ -156,6 +157,11 @@ final class PossibleSteps {
 
     Set<String> notices() {
         return notices;
+    }
+
+    /** What has to be said of the matings that were asked about, those left out included. */
+    List<Caution> cautions() {
+        return new ArrayList<>(cautions.values());
     }
 
     /** By effort, how many steps more there are. */
@@ -333,18 +339,20 @@ final class PossibleSteps {
                     words, "what speaks against it would take more work than allowed to find out", Optional.empty()));
             return false;
         }
-        for (TestResult.Exclusion one : concerns.exclusions()) {
-            leftOut.add(new LeftOut(words, one.line(), Optional.of(one.name())));
+        concerns.cautions().forEach(one -> cautions.putIfAbsent(one.id(), one));
+        if (effort == Effort.PLANNED_MATING) {
+            notices.addAll(concerns.notices());
         }
-        if (effort == Effort.NEW_MATING) {
+        if (!concerns.exclusions().isEmpty()) {
+            concerns.exclusions().forEach(one -> leftOut.add(new LeftOut(words, one.line(), Optional.of(one.name()))));
+            return false;
+        }
+        if (effort == Effort.NEW_MATING && !concerns.notices().isEmpty()) {
             concerns.notices().forEach(one -> leftOut.add(new LeftOut(words, one, Optional.empty())));
+            return false;
         }
-        boolean left = !concerns.exclusions().isEmpty()
-                || (effort == Effort.NEW_MATING && !concerns.notices().isEmpty());
-        if (!left) {
-            kits(effort, couple, question.kits(), Optional.of(concerns));
-        }
-        return !left;
+        kits(effort, couple, question.kits(), Optional.of(concerns));
+        return true;
     }
 
     /** Couples that had litters before come first, then others. */

@@ -39,6 +39,7 @@ import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 
 /** Puts together what can be done next to tell models apart. */
@@ -61,6 +62,9 @@ final class TellingApart {
     private Optional<ComparedModels> compared = Optional.empty();
     private Optional<Population> population = Optional.empty();
     private final List<OfModel> excluded = new ArrayList<>();
+
+    /** What has to be said of matings. */
+    private final List<Caution> raised = new ArrayList<>();
 
     TellingApart(
             RecordedAnswers recorded, RecordBasis basis, TellApartQuestion question, List<Candidate> candidates) {
@@ -92,6 +96,7 @@ final class TellingApart {
         StepsTried tried = new StepsTried(asked, progress);
         List<ApartStep> steps = tried.of(listed);
         notices.addAll(possible.notices());
+        raised.addAll(possible.cautions());
         notices.addAll(tried.notWorkedOut());
         List<LeftOut> leftOut = new ArrayList<>(possible.leftOut());
         leftOut.addAll(tried.leftOut());
@@ -337,7 +342,9 @@ final class TellingApart {
         if (!traits.isEmpty()) {
             given.add("traits looked at: " + String.join(", ", traits));
         }
-        given.add("stage of the looks: " + question.stage());
+        if (!question.stage().equals(LifeStage.unstated())) {
+            given.add("stage of the looks: " + question.stage());
+        }
         question.planned().forEach(couple -> given.add("planned mating: " + couple));
         given.add(question.newMatings()
                 ? "matings made for this alone are worked out, too"
@@ -381,12 +388,11 @@ final class TellingApart {
         if (steps.stream().anyMatch(one -> one.worth().step().effort() == Effort.DNA_TEST)) {
             notices.add("whether any laboratory offers such a test is not known here; ask a veterinarian or a laboratory");
         }
-        steps.stream()
-                .flatMap(one -> one.concerns().stream())
-                .flatMap(one -> one.notices().stream())
-                .forEach(notices::add);
         if (question.planned().isEmpty() && !question.newMatings() && !candidates.isEmpty()) {
             notices.add("matings were not asked about; those that are planned in any case can be named, to see what their kits would say");
+        }
+        if (steps.stream().anyMatch(one -> one.worth().step().effort().breeds())) {
+            candidates.forEach(this::lost);
         }
         if (tried.stream().anyMatch(one -> one.effort().breeds())) {
             notices.add("whether an animal is alive, well and old enough to be mated is not in these records");
@@ -394,6 +400,15 @@ final class TellingApart {
         notices.add(
                 "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
                         + " where hearing, health or inbreeding speak against it");
+    }
+
+    /** What one of the models, not only that in use, says of young that die. */
+    private void lost(Candidate one) {
+        one.model().viability().values().stream()
+                .filter(loss -> !loss.birth().isOne() || !loss.scored().isOne())
+                .forEach(loss -> notices.add("by \"" + one.name() + "\" young that are "
+                        + String.join(" or ", loss.expressions()) + " at locus " + loss.locus()
+                        + " may be lost before they are looked at, and no mating is to be made to find that out"));
     }
 
     private List<Caution> cautions(List<ApartStep> steps) {
@@ -408,10 +423,7 @@ final class TellingApart {
             answers.cautions(Situation.of(QuestionKind.CARRIERS.word()))
                     .forEach(one -> due.putIfAbsent(one.id(), one));
         }
-        steps.stream()
-                .flatMap(one -> one.concerns().stream())
-                .flatMap(one -> one.cautions().stream())
-                .forEach(one -> due.putIfAbsent(one.id(), one));
+        raised.forEach(one -> due.putIfAbsent(one.id(), one));
         return new ArrayList<>(due.values());
     }
 }
