@@ -17,6 +17,9 @@ import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.CoatQuestion;
 import org.geneticsrules.answer.MatingQuestion;
 import org.geneticsrules.answer.TestMatingQuestion;
+import org.geneticsrules.answer.compared.LitterAnswers;
+import org.geneticsrules.answer.compared.TellApartAnswer;
+import org.geneticsrules.answer.compared.TellApartQuestion;
 import org.geneticsrules.answer.described.DescribeQuestion;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Descriptions;
@@ -25,6 +28,7 @@ import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.LookNextQuestion;
 import org.geneticsrules.answer.recorded.NextLitterQuestion;
 import org.geneticsrules.answer.recorded.ParentageQuestion;
+import org.geneticsrules.answer.recorded.Progress;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.caution.Caution;
@@ -32,12 +36,14 @@ import org.geneticsrules.caution.QuestionKind;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
+import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.json.AnswerDocument;
 import org.geneticsrules.json.DescribedDocument;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.TellApartDocument;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
@@ -47,6 +53,7 @@ import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.RecordedText;
+import org.geneticsrules.render.TellApartText;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
@@ -63,6 +70,7 @@ class CautionsReachTest {
 
     private static final LifeStage ADULT = LifeStage.parse("week 80, moult 2, winter");
     private static final Phenotype PLAIN = Phenotype.parse("hue: black, eye colour: dark, coat length: normal");
+    private static final Candidate SILVER_RECESSIVE = Candidate.of(Ferret.hypothesis("silver-recessive"));
     private static final Answers ANSWERS = Answers.of(Ferret.compiled(), List.of(Ferret.cautions()));
 
     /** An answer as a person and as a program get it. */
@@ -81,6 +89,10 @@ class CautionsReachTest {
 
         static Told of(DescribedAnswer answer) {
             return new Told(DescriptionText.of(answer), written(DescribedDocument.of(answer)));
+        }
+
+        static Told of(TellApartAnswer answer) {
+            return new Told(TellApartText.of(answer), written(TellApartDocument.of(answer)));
         }
 
         private static String written(Node document) {
@@ -171,7 +183,20 @@ class CautionsReachTest {
                 "test-mating",
                 look -> Told.of(ANSWERS.testMatings(
                         TestMatingQuestion.of(animal(look).ofSex(Sex.MALE)).inTraits(Set.of("coat length")))));
+        doors.put("tell-apart", look -> tellApart(kennel(look, PLAIN), "hob"));
         return doors;
+    }
+
+    /** What to do next to tell silver by dose from silver as a recessive, where a mating is planned; whether it is left out or not. */
+    private static Told tellApart(RecordedAnswers records, String sire) {
+        return Told.of(LitterAnswers.of(records)
+                .tellApart(
+                        TellApartQuestion.usual()
+                                .planned(sire, "jill")
+                                .inTraits(Set.of("eye colour"))
+                                .inLittersOf(1),
+                        List.of(SILVER_RECESSIVE),
+                        Progress.NONE));
     }
 
     @ParameterizedTest
@@ -206,6 +231,8 @@ class CautionsReachTest {
             }
             boolean kin = on.relations().contains(Relation.SIBLINGS);
             assertEquals(
+                    kin, tellApart(RecordedAnswers.of(ANSWERS, litterMates()).from("few carriers"), "hob").tells(caution));
+            assertEquals(
                     kin,
                     Told.of(RecordedAnswers.of(ANSWERS, litterMates())
                                     .nextLitter(NextLitterQuestion.of("hob", "jill", Set.of("coat length"))))
@@ -235,8 +262,12 @@ class CautionsReachTest {
             case MATING ->
                 List.of(
                         aboutAParent().get("mating").apply(PLAIN),
-                        aboutAParent().get("next-litter").apply(PLAIN));
-            case PLAN -> List.of(aboutAParent().get("test-mating").apply(PLAIN));
+                        aboutAParent().get("next-litter").apply(PLAIN),
+                        aboutAParent().get("tell-apart").apply(PLAIN));
+            case PLAN ->
+                List.of(
+                        aboutAParent().get("test-mating").apply(PLAIN),
+                        aboutAParent().get("tell-apart").apply(PLAIN));
             case SALE -> List.of(aboutAnAnimal().get("hand-over").apply(PLAIN));
             case DESCRIPTION -> List.of(aboutAnAnimal().get("describe").apply(PLAIN));
             case NAME -> List.of(aboutAnAnimal().get("name").apply(PLAIN));

@@ -98,30 +98,48 @@ record ApartVerdict(
 
     private String first(ApartStep step) {
         Effort effort = step.worth().step().effort();
+        String words = ApartWords.plain(step.worth().step());
         String asks = switch (effort) {
-            case RECORD -> "Look first: nobody is bred for it, and of the looks that are open ";
+            case RECORD ->
+                "First " + words + ": nobody is bred for it, and of all looks that are open it is expected to tell most.";
             case DNA_TEST ->
-                "No look that is open tells " + names(models)
-                        + " apart, but a DNA test would, and nobody is bred for it: ";
+                before(effort) + "a " + words + " would, and nobody is bred for it.";
             case PLANNED_MATING ->
-                "No look that is open and no DNA test tells " + names(models)
-                        + " apart; of what is planned in any case, ";
+                before(effort) + "of what is planned in any case it is expected to tell most to " + words + ".";
             case NEW_MATING ->
-                "No look that is open, no DNA test and no planned mating tells " + names(models)
-                        + " apart. What would is a mating made for this alone, and that is no advice to make it: ";
+                before(effort) + "what would is a mating made for this alone, and that is no advice to make it: "
+                        + words + ".";
         };
-        return asks + "the most telling is to " + infinitive(step.words(), effort) + "." + expected(step)
-                + hardly(step);
+        return asks + expected(step) + hardly(step);
     }
 
-    private static String infinitive(String words, Effort effort) {
-        return effort == Effort.DNA_TEST ? "make a " + words : words;
+    /** What tells nothing, or little, of all that comes before an effort. */
+    private String before(Effort effort) {
+        List<String> some = new ArrayList<>();
+        boolean little = false;
+        for (Tried one : tried) {
+            if (one.effort().compareTo(effort) < 0 && one.tried() > 0) {
+                some.add(switch (one.effort()) {
+                    case RECORD -> "no look that is open";
+                    case DNA_TEST -> "no DNA test";
+                    case PLANNED_MATING, NEW_MATING -> "no planned mating";
+                });
+                little |= one.little() > 0;
+            }
+        }
+        if (some.isEmpty()) {
+            return "No look is open; ";
+        }
+        String words = String.join(" and ", some);
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + " tells " + names(models) + " apart"
+                + (little ? " by more than a trifle" : "") + "; ";
     }
 
+    /** Of two models what is expected if either is true, of more if the first is. */
     private String expected(ApartStep step) {
         return step.worth().ratios().stream()
-                .filter(one -> one.truth() == 0 || one.rival() == 0)
-                .limit(2)
+                .filter(one -> models.size() == 2 || one.truth() == 0)
+                .limit(3)
                 .map(this::sentence)
                 .collect(Collectors.joining());
     }

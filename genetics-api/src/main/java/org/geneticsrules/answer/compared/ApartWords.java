@@ -32,21 +32,32 @@ final class ApartWords {
     /** What a step is, for example {@code look at hue in "Pip"}. */
     static String step(Step step, Catalogue catalogue) {
         if (step instanceof Step.Look look) {
-            return "look at " + String.join(", ", look.traits()) + " in \"" + look.animal() + "\""
-                    + when(look.traits(), catalogue);
+            return plain(look) + when(look.traits(), catalogue);
         }
         if (step instanceof Step.Test test) {
-            return "DNA test of \"" + test.animal() + "\" at locus " + test.locus();
+            return plain(test);
         }
         Step.Kits kits = (Step.Kits) step;
-        return "look at " + String.join(", ", kits.traits()) + " in " + number(kits.kits()) + " of \"" + kits.sire()
-                + "\" and \"" + kits.dam() + "\""
+        return plain(kits)
                 + switch (kits.effort()) {
                     case RECORD, DNA_TEST -> ", born already";
                     case PLANNED_MATING -> ", a planned mating";
                     case NEW_MATING -> ", a mating made for this alone";
                 }
                 + when(kits.traits(), catalogue);
+    }
+
+    /** The same in as few words as will do. */
+    static String plain(Step step) {
+        if (step instanceof Step.Look look) {
+            return "look at " + String.join(", ", look.traits()) + " in \"" + look.animal() + "\"";
+        }
+        if (step instanceof Step.Test test) {
+            return "DNA test of \"" + test.animal() + "\" at locus " + test.locus();
+        }
+        Step.Kits kits = (Step.Kits) step;
+        return "look at " + String.join(", ", kits.traits()) + " in " + number(kits.kits()) + " of \"" + kits.sire()
+                + "\" and \"" + kits.dam() + "\"";
     }
 
     private static String number(int kits) {
@@ -88,8 +99,8 @@ final class ApartWords {
                 continue;
             }
             says.add("if model " + (ratio.truth() + 1) + " is true: "
-                    + expected(ratio, "model " + (ratio.rival() + 1))
-                    + needed(worth, ratio.truth(), ratio.rival(), bar));
+                    + expected(ratio, "model " + (ratio.rival() + 1)));
+            needed(worth, ratio.truth(), ratio.rival(), bar).ifPresent(says::add);
         }
         return says;
     }
@@ -143,66 +154,67 @@ final class ApartWords {
     }
 
     /** How many kits it takes until a ratio reaches the bar. */
-    private static String needed(Worth worth, int truth, int rival, double bar) {
-        List<String> designs = new ArrayList<>();
-        for (Design design : Design.values()) {
-            List<KitsNeeded> of = worth.numbers().stream()
-                    .filter(one -> one.truth() == truth && one.rival() == rival && one.design() == design)
-                    .toList();
-            if (!of.isEmpty()) {
-                designs.add(design(design, of));
-            }
-        }
-        if (designs.isEmpty()) {
-            return "";
-        }
-        boolean held = worth.numbers().stream()
+    private static Optional<String> needed(Worth worth, int truth, int rival, double bar) {
+        List<KitsNeeded> all = worth.numbers().stream()
                 .filter(one -> one.truth() == truth && one.rival() == rival)
-                .allMatch(one -> one.kits().isPresent() && one.kits().getAsInt() == 0);
-        return held
-                ? "; the records held are evidence for that already"
-                : String.format(Locale.ROOT, "; until all is %.0f : 1, which is evidence, it takes ", bar)
-                        + String.join("; ", designs);
+                .toList();
+        if (all.isEmpty()) {
+            return Optional.empty();
+        }
+        String start = String.format(
+                Locale.ROOT, "until model %d is ahead of model %d by %.0f : 1, if it is true: ", truth + 1, rival + 1, bar);
+        if (all.stream().allMatch(one -> one.kits().isPresent() && one.kits().getAsInt() == 0)) {
+            return Optional.of(start + "no kit, by the records held it is already");
+        }
+        int each = worth.step() instanceof Step.Kits kits ? kits.kits() : 1;
+        List<String> designs = new ArrayList<>();
+        List<KitsNeeded> couple = of(all, Design.COUPLE);
+        boolean never = isNever(couple);
+        designs.add(never ? "kits of this couple never do, which is proved" + limit(couple) : counts(couple, "kit", 1));
+        if (!never) {
+            designs.add(counts(of(all, Design.LITTERS), "litter", each));
+        }
+        List<KitsNeeded> jills = of(all, Design.JILLS);
+        if (!jills.isEmpty()) {
+            designs.add(
+                    isNever(jills)
+                            ? "one litter by each of several jills like her never does, which is proved" + limit(jills)
+                            : "one litter by each of " + counts(jills, "jill", each));
+        }
+        return Optional.of(start + String.join("; ", designs));
     }
 
-    private static String design(Design design, List<KitsNeeded> of) {
-        Set<String> numbers = new LinkedHashSet<>();
-        for (KitsNeeded one : of) {
-            numbers.add(number(one) + " (" + percent(one.sureness()) + ")");
-        }
-        List<KitsNeeded.Standing> standings =
-                of.stream().map(KitsNeeded::standing).distinct().toList();
-        KitsNeeded last = of.get(of.size() - 1);
-        String words = switch (design) {
-            case COUPLE -> "of this couple: ";
-            case LITTERS -> "in whole litters: ";
-            case JILLS -> "of one litter by each of several jills like her: ";
-        };
-        if (standings.equals(List.of(KitsNeeded.Standing.NEVER))) {
-            return words + "no number of kits is enough, which is proved" + limit(last);
-        }
-        if (standings.equals(List.of(KitsNeeded.Standing.NOT_FOUND))) {
-            return words + "more than " + last.tried() + " kits";
-        }
-        return words + String.join(", ", numbers);
+    private static List<KitsNeeded> of(List<KitsNeeded> all, Design design) {
+        return all.stream().filter(one -> one.design() == design).toList();
+    }
+
+    private static boolean isNever(List<KitsNeeded> some) {
+        return some.stream().allMatch(one -> one.standing() == KitsNeeded.Standing.NEVER);
     }
 
     /** What is the most that any number of kits reaches. */
-    private static String limit(KitsNeeded never) {
-        return never.limit() < SAME ? "" : " (with " + percent(never.limit()) + " at most it is)";
+    private static String limit(List<KitsNeeded> never) {
+        double most = never.get(0).limit();
+        return most < SAME ? "" : ": however many, the chance does not come above " + percent(most);
     }
 
-    private static String number(KitsNeeded one) {
-        return switch (one.standing()) {
-            case REACHED -> {
-                String kits = number(one.kits().orElseThrow());
-                yield one.litters().isPresent()
-                        ? one.litters().getAsInt() + (one.litters().getAsInt() == 1 ? " litter, " : " litters, ") + kits
-                        : kits;
-            }
-            case NEVER -> "never, which is proved" + limit(one);
-            case NOT_FOUND -> "more than " + one.tried() + " kits";
-        };
+    /** How many of something it takes, so many kits in each, with each chance asked for. */
+    private static String counts(List<KitsNeeded> some, String what, int each) {
+        List<String> numbers = new ArrayList<>();
+        for (KitsNeeded one : some) {
+            numbers.add(
+                    switch (one.standing()) {
+                                case REACHED -> counted(one.kits().orElseThrow() / each, what);
+                                case NEVER -> "never, which is proved,";
+                                case NOT_FOUND -> "more than " + counted(one.tried() / each, what);
+                            }
+                            + " with " + percent(one.sureness()));
+        }
+        return String.join(", ", numbers);
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
     }
 
     static String percent(double chance) {

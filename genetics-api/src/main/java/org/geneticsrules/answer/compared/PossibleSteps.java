@@ -75,6 +75,7 @@ final class PossibleSteps {
     private final List<Possible> found = new ArrayList<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
     private final Set<String> notices = new LinkedHashSet<>();
+    private final Set<String> said = new LinkedHashSet<>();
     private final Map<String, Caution> cautions = new LinkedHashMap<>();
     private final Map<Effort, Integer> untried = new EnumMap<>(Effort.class);
 
@@ -155,8 +156,14 @@ final class PossibleSteps {
         return leftOut;
     }
 
+    /** What was not listed, and why. */
     Set<String> notices() {
         return notices;
+    }
+
+    /** What is recorded of animals that speaks against mating them. */
+    Set<String> said() {
+        return said;
     }
 
     /** What has to be said of the matings that were asked about, those left out included. */
@@ -341,7 +348,7 @@ final class PossibleSteps {
         }
         concerns.cautions().forEach(one -> cautions.putIfAbsent(one.id(), one));
         if (effort == Effort.PLANNED_MATING) {
-            notices.addAll(concerns.notices());
+            said.addAll(concerns.notices());
         }
         if (!concerns.exclusions().isEmpty()) {
             concerns.exclusions().forEach(one -> leftOut.add(new LeftOut(words, one.line(), Optional.of(one.name()))));

@@ -80,27 +80,42 @@ final class TellingApart {
     TellApartAnswer answer(Progress progress) {
         compare();
         if (candidates.size() < 2) {
-            return told(List.of(), List.of(), List.of(), List.of(), Set.of(), List.of());
+            PossibleSteps matings = new PossibleSteps(recorded, all, question, List.of(), List.of(), Set.of());
+            listed(matings);
+            return told(List.of(), List.of(), List.of(), matings.leftOut(), Set.of(), List.of());
         }
         Distinguishing asked = asked();
         List<String> traits = traits(asked);
         Map<String, List<ToldApart>> alone = new LinkedHashMap<>();
         traits.forEach(trait -> alone.put(trait, apart(asked, List.of(trait))));
         List<ToldApart> apart = joint(asked, traits, alone);
-        if (apart.size() == pairs() && isNever(apart)) {
-            return told(traits, List.of(), List.of(), List.of(), Set.of(), apart);
-        }
+        boolean never = apart.size() == pairs() && isNever(apart);
         PossibleSteps possible = new PossibleSteps(
                 recorded, candidates, question, traits, together(traits), ofKits(traits, alone));
-        List<PossibleSteps.Possible> listed = possible.all();
+        List<PossibleSteps.Possible> listed = listed(possible);
         StepsTried tried = new StepsTried(asked, progress);
-        List<ApartStep> steps = tried.of(listed);
-        notices.addAll(possible.notices());
-        raised.addAll(possible.cautions());
+        List<ApartStep> steps = tried.of(never ? List.of() : listed);
+        if (!never) {
+            notices.addAll(possible.notices());
+        }
         notices.addAll(tried.notWorkedOut());
         List<LeftOut> leftOut = new ArrayList<>(possible.leftOut());
         leftOut.addAll(tried.leftOut());
-        return told(traits, steps, tried.tried(possible.untried()), leftOut, tried.settled(), apart);
+        return told(
+                traits,
+                steps,
+                never ? List.of() : tried.tried(possible.untried()),
+                leftOut,
+                tried.settled(),
+                apart);
+    }
+
+    /** Lists what can be done; what has to be said of matings is said whatever comes of it. */
+    private List<PossibleSteps.Possible> listed(PossibleSteps possible) {
+        List<PossibleSteps.Possible> listed = possible.all();
+        notices.addAll(possible.said());
+        raised.addAll(possible.cautions());
+        return listed;
     }
 
     private int pairs() {

@@ -105,10 +105,11 @@ class TellApartTest {
         assertEquals(0.017372, ratio(kits, 1, 0).expected(), 1e-6);
         assertEquals(3.0 / 4 * Math.log(9.0 / 8) + 0.25 * Math.log(0.75), ratio(kits, 0, 1).expected(), EXACT);
         assertTrue(kits.says().contains("coat: dark in 3 of 4 kits by model 1, 2 of 3 kits by model 2"), kits::toString);
-        assertTrue(
-                kits.says().get(2).startsWith("if model 1 is true: it speaks against model 2, on average 1.02 : 1; until all"
-                        + " is 20 : 1, which is evidence, it takes of this couple: "),
-                kits.says().get(2));
+        assertEquals("if model 1 is true: it speaks against model 2, on average 1.02 : 1", kits.says().get(2));
+        assertEquals(
+                "until model 1 is ahead of model 2 by 20 : 1, if it is true: " + fewest(0.8) + " kits with 80 %, "
+                        + fewest(0.95) + " kits with 95 %",
+                kits.says().get(3).replaceAll(";.*", ""));
         TellApartAnswer eight = ask(one.inLittersOf(8), carriers(), Coats.recessive(), Coats.lethal());
         assertEquals(8 * 0.016417, ratio(eight.steps().get(0), 0, 1).expected(), 8e-6);
         assertEquals(8, eight.steps().get(0).worth().kitsBorn());
@@ -116,6 +117,26 @@ class TellApartTest {
         assertTrue(eight.decided());
         // a model that is no more than held against the other loses young
         assertTrue(eight.notices().toString().contains("by \"lethal\" young that are two doses"), eight.notices()::toString);
+    }
+
+    /**
+     * The smallest number n of kits of which dark ones are so many, with a stated chance, that (9/8)^dark (3/4)^light is at least 20, where 3/4
+     * are dark: the binomial sum, term by term.
+     */
+    private static int fewest(double sure) {
+        for (int n = 1; n <= 1000; n++) {
+            double log = n * Math.log(0.25); // of no dark kit
+            double sum = 0;
+            for (int dark = 0; dark <= n; dark++) {
+                boolean enough = dark * Math.log(9.0 / 8) + (n - dark) * Math.log(3.0 / 4) >= Math.log(20) - 1e-9;
+                sum += enough ? Math.exp(log) : 0;
+                log += Math.log(n - dark) - Math.log(dark + 1) + Math.log(3);
+            }
+            if (sum >= sure) {
+                return n;
+            }
+        }
+        throw new AssertionError("more than 1000 kits");
     }
 
     /** The dark kits of one litter are alike, and are told as one. A look at the kit that nobody looked at comes first. */
@@ -142,7 +163,7 @@ class TellApartTest {
         assertEquals(List.of("b"), test.alike());
         // a dark kit is D/D with 1/3, or, where these die, never
         assertEquals(1.0 / 3, ratio(test, 0, 1).excluding(), EXACT);
-        assertTrue(answer.verdict().startsWith("Look first: nobody is bred for it"), answer.verdict());
+        assertTrue(answer.verdict().startsWith("First look at coat in \"c\": nobody is bred for it"), answer.verdict());
         assertTrue(
                 answer.assumptions().stream().anyMatch(one -> one.id().equals("test-error")),
                 answer.assumptions()::toString);
