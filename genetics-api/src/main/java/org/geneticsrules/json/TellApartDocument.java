@@ -166,7 +166,8 @@ public final class TellApartDocument {
     }
 
     private static Node ratio(ExpectedRatio one) {
-        ObjectBuilder node = new ObjectBuilder().with("true", Node.number(one.truth())).with("over", Node.number(one.rival()));
+        ObjectBuilder node =
+                new ObjectBuilder().with("true", Node.number(one.truth())).with("over", Node.number(one.rival()));
         if (one.excluding() == 0) {
             node.with("expectedLogRatio", decimal(one.expected()));
         }

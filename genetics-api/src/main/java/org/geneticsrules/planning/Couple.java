@@ -244,9 +244,7 @@ final class Couple {
                 sum += chances[x];
             }
             Steps.requireOne(
-                    sum,
-                    () -> "all looks of a kit of " + parents.his() + " and " + parents.hers(),
-                    candidate.name());
+                    sum, () -> "all looks of a kit of " + parents.his() + " and " + parents.hers(), candidate.name());
             return chances;
         }
 

@@ -433,7 +433,9 @@ final class Steps {
         }
         for (int m = 0; m < sums.length; m++) {
             requireOne(
-                    sums[m], () -> "all that " + step + " may find", held.get(m).candidate().name());
+                    sums[m],
+                    () -> "all that " + step + " may find",
+                    held.get(m).candidate().name());
         }
         Measured measured = Measured.of(outcomes, question.beliefs());
         return new Worth(

@@ -107,10 +107,10 @@ public final class TellApartText {
                 .forEach(one -> step(one, text));
         text.item(tried.tried() + " tried"
                 + (tried.nothing() == 0 ? "" : "; " + tried.nothing() + tells(tried.nothing()) + " nothing")
-                + (tried.little() == 0
+                + (tried.little() == 0 ? "" : "; " + tried.little() + tells(tried.little()) + " less than those listed")
+                + (tried.left() == 0
                         ? ""
-                        : "; " + tried.little() + tells(tried.little()) + " less than those listed")
-                + (tried.left() == 0 ? "" : "; " + tried.left() + (tried.left() == 1 ? " more was" : " more were") + " not tried"));
+                        : "; " + tried.left() + (tried.left() == 1 ? " more was" : " more were") + " not tried"));
     }
 
     private static String tells(int count) {
@@ -137,10 +137,11 @@ public final class TellApartText {
         return one.worth().kitsBorn() + " kits are born"
                 + (kits.effort() == Effort.NEW_MATING ? " for it, who need homes" : " of it in any case")
                 + one.concerns()
-                        .map(found -> "; relation of the two: " + found.relation().word()
-                                + found.inbreeding()
-                                        .map(f -> ", coefficient of inbreeding of the kits " + f)
-                                        .orElse(""))
+                        .map(found ->
+                                "; relation of the two: " + found.relation().word()
+                                        + found.inbreeding()
+                                                .map(f -> ", coefficient of inbreeding of the kits " + f)
+                                                .orElse(""))
                         .orElse("");
     }
 

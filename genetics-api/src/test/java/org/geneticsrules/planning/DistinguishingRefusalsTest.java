@@ -42,8 +42,7 @@ class DistinguishingRefusalsTest {
     private static final Pedigree UNKNOWN = pair(Individual.of("sire", Sex.MALE), Individual.of("dam", Sex.FEMALE));
 
     private static Distinguishing asked(Pedigree pedigree, Model... models) {
-        return Distinguishing.of(
-                        List.of(models).stream().map(Candidate::of).toList(), pedigree)
+        return Distinguishing.of(List.of(models).stream().map(Candidate::of).toList(), pedigree)
                 .from("even");
     }
 
@@ -65,7 +64,8 @@ class DistinguishingRefusalsTest {
         assertEquals(0.5, chance(worth, Map.of("coat: pale", 3), 0), EXACT);
         assertEquals(0.5, chance(worth, Map.of("coat: dark", 3), 0), EXACT);
         assertEquals(0, chance(worth, Map.of("coat: dark", 2, "coat: pale", 1), 0));
-        // one jill that has kits with him says of another nothing that the other would not: he is either, by half, as before
+        // one jill that has kits with him says of another nothing that the other would not: he is either, by half, as
+        // before
         assertTrue(worth.needed(1, 0, Design.JILLS, 0.8).isPresent());
     }
 
@@ -76,13 +76,12 @@ class DistinguishingRefusalsTest {
     @Test
     void litters_of_several_jills_are_not_told_where_their_being_there_tells_of_the_sire() {
         Model recessive = Pales.one("recessive", "D", "pale")
-                .population("third", one -> one.frequency("A", "D", Probability.of(1, 3))
-                        .frequency("A", "d", Probability.of(2, 3)))
+                .population(
+                        "third",
+                        one -> one.frequency("A", "D", Probability.of(1, 3)).frequency("A", "d", Probability.of(2, 3)))
                 .build();
         Worth worth = Distinguishing.of(
-                        List.of(
-                                Candidate.of(Pales.apart("third", Probability.of(1, 3))),
-                                Candidate.of(recessive)),
+                        List.of(Candidate.of(Pales.apart("third", Probability.of(1, 3))), Candidate.of(recessive)),
                         UNKNOWN)
                 .from("third")
                 .worth(Step.planned("sire", "dam", 2, "coat"));
@@ -108,10 +107,7 @@ class DistinguishingRefusalsTest {
     /** Steps on which numbers once came out as none, found by trying seeds: kits of parents of whom none lives. */
     @Test
     void seeds_with_parents_of_whom_no_kit_lives() {
-        assertEquals(
-                "kits",
-                DistinguishingLaws.looks_and_kits_are_as_likely_of(
-                        RandomPedigrees.pedigree(5227)));
+        assertEquals("kits", DistinguishingLaws.looks_and_kits_are_as_likely_of(RandomPedigrees.pedigree(5227)));
     }
 
     /** A trait that hangs on the moult is no evidence without it: a look at it, of an animal or of kits, has to state it. */
@@ -133,11 +129,11 @@ class DistinguishingRefusalsTest {
     @Test
     void models_are_checked_whatever_is_recorded() {
         for (Pedigree records : List.of(UNKNOWN, pair(seen("sire", "dark"), seen("dam", "dark")))) {
-            ProblemsException twice = assertThrows(
-                    ProblemsException.class, () -> asked(records, Pales.recessive(), Pales.recessive()));
+            ProblemsException twice =
+                    assertThrows(ProblemsException.class, () -> asked(records, Pales.recessive(), Pales.recessive()));
             assertEquals("duplicate-name", twice.problems().get(0).code());
-            ProblemsException other = assertThrows(
-                    ProblemsException.class, () -> asked(records, Pales.recessive(), Pales.otherTraits()));
+            ProblemsException other =
+                    assertThrows(ProblemsException.class, () -> asked(records, Pales.recessive(), Pales.otherTraits()));
             assertEquals("other-catalogue", other.problems().get(0).code());
         }
         Pedigree noticed = Pedigree.builder("noticed", "1")

@@ -155,9 +155,7 @@ final class Pales {
                         Probability.ZERO,
                         Probability.ONE,
                         Optional.empty()))
-                .population(
-                        population,
-                        one -> one.frequency("A", "D", plain).frequency("A", "d", plain.complement()))
+                .population(population, one -> one.frequency("A", "D", plain).frequency("A", "d", plain.complement()))
                 .build();
     }
 

@@ -89,8 +89,8 @@ final class TellApartCommand implements Callable<Integer> {
             names = "--kits",
             paramLabel = "N",
             defaultValue = "" + TellApartQuestion.USUAL_KITS,
-            description = "How many kits of a litter are looked at, 1 to " + TellApartQuestion.MOST_KITS
-                    + ". Default: " + TellApartQuestion.USUAL_KITS + ".")
+            description = "How many kits of a litter are looked at, 1 to " + TellApartQuestion.MOST_KITS + ". Default: "
+                    + TellApartQuestion.USUAL_KITS + ".")
     private int kits = TellApartQuestion.USUAL_KITS;
 
     @Option(
@@ -125,8 +125,7 @@ final class TellApartCommand implements Callable<Integer> {
                 .map(rival -> asked.read(() -> choice.held(rival)))
                 .toList();
         Supplier<LifeStage> stage = asked.read(() -> when.stage(asked.model()));
-        Supplier<Integer> number =
-                asked.read(() -> Inputs.count("--kits", kits, 1, TellApartQuestion.MOST_KITS));
+        Supplier<Integer> number = asked.read(() -> Inputs.count("--kits", kits, 1, TellApartQuestion.MOST_KITS));
         Supplier<List<Probability>> chances = asked.read(this::chances);
         List<List<Supplier<String>>> couples =
                 planned.stream().map(couple -> couple(asked, couple)).toList();

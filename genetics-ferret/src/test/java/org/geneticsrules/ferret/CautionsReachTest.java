@@ -231,7 +231,9 @@ class CautionsReachTest {
             }
             boolean kin = on.relations().contains(Relation.SIBLINGS);
             assertEquals(
-                    kin, tellApart(RecordedAnswers.of(ANSWERS, litterMates()).from("few carriers"), "hob").tells(caution));
+                    kin,
+                    tellApart(RecordedAnswers.of(ANSWERS, litterMates()).from("few carriers"), "hob")
+                            .tells(caution));
             assertEquals(
                     kin,
                     Told.of(RecordedAnswers.of(ANSWERS, litterMates())

@@ -50,7 +50,8 @@ record ApartVerdict(
         }
         if (models.size() == 1) {
             return out + "Nothing more is needed to tell " + names(models) + " from "
-                    + (excluded.size() == 1 ? "it" : "them") + ", if the records are right: look again at those it hangs on.";
+                    + (excluded.size() == 1 ? "it" : "them")
+                    + ", if the records are right: look again at those it hangs on.";
         }
         if (isNever()) {
             return out + "No look at any animal, and no mating, tells " + names(models)
@@ -82,7 +83,8 @@ record ApartVerdict(
     }
 
     private static String names(List<OfModel> some) {
-        List<String> quoted = some.stream().map(one -> "\"" + one.title() + "\"").toList();
+        List<String> quoted =
+                some.stream().map(one -> "\"" + one.title() + "\"").toList();
         return quoted.size() == 1
                 ? quoted.get(0)
                 : String.join(", ", quoted.subList(0, quoted.size() - 1)) + " and " + quoted.get(quoted.size() - 1);
@@ -93,7 +95,8 @@ record ApartVerdict(
         int left = tried.stream().mapToInt(Tried::left).sum();
         return of == 0
                 ? ": there was nothing to try"
-                : ", of " + of + (of == 1 ? " step" : " steps") + (left == 0 ? "" : "; " + left + " more were not tried");
+                : ", of " + of + (of == 1 ? " step" : " steps")
+                        + (left == 0 ? "" : "; " + left + " more were not tried");
     }
 
     private String first(ApartStep step) {
@@ -101,9 +104,9 @@ record ApartVerdict(
         String words = ApartWords.plain(step.worth().step());
         String asks = switch (effort) {
             case RECORD ->
-                "First " + words + ": nobody is bred for it, and of all looks that are open it is expected to tell most.";
-            case DNA_TEST ->
-                before(effort) + "a " + words + " would, and nobody is bred for it.";
+                "First " + words
+                        + ": nobody is bred for it, and of all looks that are open it is expected to tell most.";
+            case DNA_TEST -> before(effort) + "a " + words + " would, and nobody is bred for it.";
             case PLANNED_MATING ->
                 before(effort) + "of what is planned in any case it is expected to tell most to " + words + ".";
             case NEW_MATING ->
@@ -119,11 +122,12 @@ record ApartVerdict(
         boolean little = false;
         for (Tried one : tried) {
             if (one.effort().compareTo(effort) < 0 && one.tried() > 0) {
-                some.add(switch (one.effort()) {
-                    case RECORD -> "no look that is open";
-                    case DNA_TEST -> "no DNA test";
-                    case PLANNED_MATING, NEW_MATING -> "no planned mating";
-                });
+                some.add(
+                        switch (one.effort()) {
+                            case RECORD -> "no look that is open";
+                            case DNA_TEST -> "no DNA test";
+                            case PLANNED_MATING, NEW_MATING -> "no planned mating";
+                        });
                 little |= one.little() > 0;
             }
         }
@@ -131,8 +135,8 @@ record ApartVerdict(
             return "No look is open; ";
         }
         String words = String.join(" and ", some);
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + " tells " + names(models) + " apart"
-                + (little ? " by more than a trifle" : "") + "; ";
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + " tells " + names(models)
+                + " apart" + (little ? " by more than a trifle" : "") + "; ";
     }
 
     /** Of two models what is expected if either is true, of more if the first is. */
@@ -174,8 +178,7 @@ record ApartVerdict(
         List<String> pairs = new ArrayList<>();
         apart.stream()
                 .filter(one -> one.verdict() == ToldApart.Verdict.NEVER)
-                .forEach(one -> pairs.add(
-                        names(List.of(models.get(one.first()), models.get(one.second())))));
+                .forEach(one -> pairs.add(names(List.of(models.get(one.first()), models.get(one.second())))));
         return pairs.isEmpty()
                 ? ""
                 : " " + String.join("; ", pairs) + " cannot be told apart by these looks at all, which is proved.";

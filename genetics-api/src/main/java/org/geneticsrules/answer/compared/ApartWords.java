@@ -98,8 +98,8 @@ final class ApartWords {
             if (models > 3 && ratio.truth() != 0 && ratio.rival() != 0) {
                 continue;
             }
-            says.add("if model " + (ratio.truth() + 1) + " is true: "
-                    + expected(ratio, "model " + (ratio.rival() + 1)));
+            says.add(
+                    "if model " + (ratio.truth() + 1) + " is true: " + expected(ratio, "model " + (ratio.rival() + 1)));
             needed(worth, ratio.truth(), ratio.rival(), bar).ifPresent(says::add);
         }
         return says;
@@ -162,7 +162,11 @@ final class ApartWords {
             return Optional.empty();
         }
         String start = String.format(
-                Locale.ROOT, "until model %d is ahead of model %d by %.0f : 1, if it is true: ", truth + 1, rival + 1, bar);
+                Locale.ROOT,
+                "until model %d is ahead of model %d by %.0f : 1, if it is true: ",
+                truth + 1,
+                rival + 1,
+                bar);
         if (all.stream().allMatch(one -> one.kits().isPresent() && one.kits().getAsInt() == 0)) {
             return Optional.of(start + "no kit, by the records held it is already");
         }
@@ -202,13 +206,12 @@ final class ApartWords {
     private static String counts(List<KitsNeeded> some, String what, int each) {
         List<String> numbers = new ArrayList<>();
         for (KitsNeeded one : some) {
-            numbers.add(
-                    switch (one.standing()) {
-                                case REACHED -> counted(one.kits().orElseThrow() / each, what);
-                                case NEVER -> "never, which is proved,";
-                                case NOT_FOUND -> "more than " + counted(one.tried() / each, what);
-                            }
-                            + " with " + percent(one.sureness()));
+            numbers.add(switch (one.standing()) {
+                        case REACHED -> counted(one.kits().orElseThrow() / each, what);
+                        case NEVER -> "never, which is proved,";
+                        case NOT_FOUND -> "more than " + counted(one.tried() / each, what);
+                    }
+                    + " with " + percent(one.sureness()));
         }
         return String.join(", ", numbers);
     }

@@ -96,8 +96,9 @@ final class PossibleSteps {
         this.pedigree = recorded.pedigree();
         this.candidates = candidates;
         this.question = question;
-        this.changing = new HashSet<>(
-                traits.stream().filter(trait -> !told(trait, LifeStage.unstated())).toList());
+        this.changing = new HashSet<>(traits.stream()
+                .filter(trait -> !told(trait, LifeStage.unstated()))
+                .toList());
         this.traits = traits.stream().filter(this::canBeTold).toList();
         List<String> several = together.stream().filter(this.traits::contains).toList();
         this.together = several.size() > 1 && states(several) <= MOST_STATES ? several : List.of();
@@ -105,8 +106,8 @@ final class PossibleSteps {
 
     private double states(List<String> several) {
         return several.stream()
-                .mapToDouble(trait ->
-                        catalogue().trait(trait).orElseThrow().states().size())
+                .mapToDouble(
+                        trait -> catalogue().trait(trait).orElseThrow().states().size())
                 .reduce(1, (one, other) -> one * other);
     }
 
@@ -221,9 +222,10 @@ final class PossibleSteps {
                 .forEach(one -> (pedigree.littersOf(one.id()).isEmpty() ? others : parents).add(one));
         Stream.concat(parents.stream(), others.stream()).forEach(one -> {
             Optional<Litter> litter = pedigree.litterOf(one.id());
-            List<Object> key = litter.isPresent() && pedigree.littersOf(one.id()).isEmpty()
-                    ? List.of(litter.get().id(), one.sex(), one.observations(), one.tests())
-                    : List.of(one.id());
+            List<Object> key =
+                    litter.isPresent() && pedigree.littersOf(one.id()).isEmpty()
+                            ? List.of(litter.get().id(), one.sex(), one.observations(), one.tests())
+                            : List.of(one.id());
             groups.computeIfAbsent(key, any -> new ArrayList<>()).add(one);
         });
         return new ArrayList<>(groups.values());
@@ -289,8 +291,7 @@ final class PossibleSteps {
         return candidates.get(0).model().loci().values().stream()
                 .filter(this::isShared)
                 .map(Locus::id)
-                .filter(locus -> tested.contains(locus)
-                        || candidates.stream().anyMatch(one -> hasCause(one, locus)))
+                .filter(locus -> tested.contains(locus) || candidates.stream().anyMatch(one -> hasCause(one, locus)))
                 .toList();
     }
 

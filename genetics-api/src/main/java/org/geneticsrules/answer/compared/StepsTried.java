@@ -76,8 +76,10 @@ final class StepsTried {
         List<ApartStep> told = new ArrayList<>();
         telling.forEach((effort, of) -> {
             List<Found> kept = of.stream()
-                    .filter(one -> one.worth().bits() >= LEAST * best && of.stream().noneMatch(other -> asMuch(other, one)))
-                    .sorted(Comparator.comparingDouble(one -> -Math.rint(one.worth().bits() * 1e9)))
+                    .filter(one ->
+                            one.worth().bits() >= LEAST * best && of.stream().noneMatch(other -> asMuch(other, one)))
+                    .sorted(Comparator.comparingDouble(
+                            one -> -Math.rint(one.worth().bits() * 1e9)))
                     .limit(MOST_TOLD)
                     .toList();
             little.put(effort, of.size() - kept.size());
@@ -121,8 +123,8 @@ final class StepsTried {
             }
             e.problems().stream()
                     .map(Problem::message)
-                    .forEach(why ->
-                            refused.computeIfAbsent(why, key -> new LinkedHashSet<>()).add(words));
+                    .forEach(why -> refused.computeIfAbsent(why, key -> new LinkedHashSet<>())
+                            .add(words));
             return;
         } catch (TooLargeException e) {
             refused.computeIfAbsent(String.valueOf(e.getMessage()), key -> new LinkedHashSet<>())
@@ -131,7 +133,8 @@ final class StepsTried {
         }
         String reason = worth.reason().orElse("no reason is known");
         switch (worth.standing()) {
-            case TELLS -> telling.computeIfAbsent(effort, key -> new ArrayList<>()).add(new Found(one, worth));
+            case TELLS ->
+                telling.computeIfAbsent(effort, key -> new ArrayList<>()).add(new Found(one, worth));
             case TELLS_NOTHING -> nothing.merge(effort, 1, Integer::sum);
             case NOT_WORKED_OUT ->
                 refused.computeIfAbsent(reason, key -> new LinkedHashSet<>()).add(words);
@@ -163,14 +166,14 @@ final class StepsTried {
 
     /** How likely one kit is to show something, where models differ. */
     private List<ApartStep.KitLook> looks(Step.Kits kits) {
-        Step one = new Step.Kits(
-                kits.effort(), kits.sire(), kits.dam(), 1, 1, kits.traits(), kits.stage(), kits.light());
+        Step one =
+                new Step.Kits(kits.effort(), kits.sire(), kits.dam(), 1, 1, kits.traits(), kits.stage(), kits.light());
         return asked.surely().worth(one).outcomes().stream()
                 .filter(outcome -> spread(outcome) > SAME)
                 .sorted(Comparator.comparingDouble(outcome -> -spread(outcome)))
                 .limit(MOST_LOOKS)
-                .map(outcome ->
-                        new ApartStep.KitLook(outcome.found().keySet().iterator().next(), outcome.chances()))
+                .map(outcome -> new ApartStep.KitLook(
+                        outcome.found().keySet().iterator().next(), outcome.chances()))
                 .toList();
     }
 

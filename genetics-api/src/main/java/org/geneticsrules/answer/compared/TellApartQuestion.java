@@ -76,7 +76,8 @@ public record TellApartQuestion(
         sure = ImmutableList.copyOf(sure);
         inSpiteOf = ImmutableSet.copyOf(inSpiteOf);
         if (kits < 1 || kits > Math.min(MOST_KITS, Step.MOST)) {
-            throw new IllegalArgumentException("1 to " + MOST_KITS + " kits of a litter are looked at, but not " + kits);
+            throw new IllegalArgumentException(
+                    "1 to " + MOST_KITS + " kits of a litter are looked at, but not " + kits);
         }
         if (sure.stream().anyMatch(one -> one.isZero() || one.isOne())) {
             throw new IllegalArgumentException("no number of kits makes it certain, and none is needed for a chance of"

@@ -35,9 +35,7 @@ import org.geneticsrules.planning.Effort;
 import org.geneticsrules.planning.KitsNeeded.Design;
 import org.geneticsrules.planning.Step;
 import org.geneticsrules.planning.ToldApart;
-import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
-import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -66,8 +64,7 @@ final class TellingApart {
     /** What has to be said of matings. */
     private final List<Caution> raised = new ArrayList<>();
 
-    TellingApart(
-            RecordedAnswers recorded, RecordBasis basis, TellApartQuestion question, List<Candidate> candidates) {
+    TellingApart(RecordedAnswers recorded, RecordBasis basis, TellApartQuestion question, List<Candidate> candidates) {
         this.recorded = recorded;
         this.basis = basis;
         this.question = question;
@@ -90,8 +87,8 @@ final class TellingApart {
         traits.forEach(trait -> alone.put(trait, apart(asked, List.of(trait))));
         List<ToldApart> apart = joint(asked, traits, alone);
         boolean never = apart.size() == pairs() && isNever(apart);
-        PossibleSteps possible = new PossibleSteps(
-                recorded, candidates, question, traits, together(traits), ofKits(traits, alone));
+        PossibleSteps possible =
+                new PossibleSteps(recorded, candidates, question, traits, together(traits), ofKits(traits, alone));
         List<PossibleSteps.Possible> listed = listed(possible);
         StepsTried tried = new StepsTried(asked, progress);
         List<ApartStep> steps = tried.of(never ? List.of() : listed);
@@ -102,12 +99,7 @@ final class TellingApart {
         List<LeftOut> leftOut = new ArrayList<>(possible.leftOut());
         leftOut.addAll(tried.leftOut());
         return told(
-                traits,
-                steps,
-                never ? List.of() : tried.tried(possible.untried()),
-                leftOut,
-                tried.settled(),
-                apart);
+                traits, steps, never ? List.of() : tried.tried(possible.untried()), leftOut, tried.settled(), apart);
     }
 
     /** Lists what can be done; what has to be said of matings is said whatever comes of it. */
@@ -141,7 +133,8 @@ final class TellingApart {
         List<Candidate> left = new ArrayList<>();
         for (int m = 0; m < all.size(); m++) {
             if (first.impossible(m)) {
-                excluded.add(new OfModel(all.get(m).name(), all.get(m).model().reference(), Double.NEGATIVE_INFINITY, 0));
+                excluded.add(
+                        new OfModel(all.get(m).name(), all.get(m).model().reference(), Double.NEGATIVE_INFINITY, 0));
             } else {
                 left.add(all.get(m));
             }
@@ -155,13 +148,15 @@ final class TellingApart {
 
     private ComparedModels compare(List<Candidate> some) {
         ModelComparison comparison = ModelComparison.of(some, pedigree).with(recorded.confusions());
-        Judging judging =
-                new Judging(comparison, basis, pedigree, ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED);
+        Judging judging = new Judging(comparison, basis, pedigree, ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED);
         population = origin(judging.population(comparison));
         judging.assume(population);
         taken.putAll(judging.taken);
         notices.addAll(judging.notices);
-        return population.map(one -> comparison.from(one.id())).orElse(comparison).compare();
+        return population
+                .map(one -> comparison.from(one.id()))
+                .orElse(comparison)
+                .compare();
     }
 
     /** The population of founders for whom none is stated; none if there are no such founders, or the models share none. */
@@ -177,14 +172,17 @@ final class TellingApart {
                 .or(() -> stated
                         ? Optional.empty()
                         : Judging.populations(all).stream().findFirst());
-        return id.map(one -> Objects.requireNonNull(all.get(0).model().populations().get(one)));
+        return id.map(
+                one -> Objects.requireNonNull(all.get(0).model().populations().get(one)));
     }
 
     private Distinguishing asked() {
         Distinguishing plain = Distinguishing.of(candidates, pedigree)
                 .with(recorded.confusions())
                 .reaching(ComparedModels.bar(ComparedModels.USUAL_RISK, all.size() - 1))
-                .surely(question.sure().stream().mapToDouble(one -> one.toDouble()).toArray());
+                .surely(question.sure().stream()
+                        .mapToDouble(one -> one.toDouble())
+                        .toArray());
         Distinguishing from = population.map(one -> plain.from(one.id())).orElse(plain);
         return compared.map(from::after).orElse(from);
     }
@@ -236,8 +234,9 @@ final class TellingApart {
         List<String> left =
                 traits.stream().filter(trait -> !kept.contains(trait)).toList();
         if (!left.isEmpty() && (!question.planned().isEmpty() || question.newMatings())) {
-            notices.add("looks at kits were not tried for what nobody was looked at for and all models foretell alike of every mating,"
-                    + " which is proved: " + String.join(", ", left));
+            notices.add(
+                    "looks at kits were not tried for what nobody was looked at for and all models foretell alike of every mating,"
+                            + " which is proved: " + String.join(", ", left));
         }
         return kept;
     }
@@ -264,13 +263,12 @@ final class TellingApart {
         int pairs = alone.values().stream().mapToInt(List::size).min().orElse(0);
         for (int pair = 0; pair < pairs; pair++) {
             int at = pair;
-            List<ToldApart> each =
-                    alone.values().stream().map(of -> of.get(at)).toList();
+            List<ToldApart> each = alone.values().stream().map(of -> of.get(at)).toList();
             found.add(each.stream()
                     .filter(one -> one.verdict() == ToldApart.Verdict.BY_LOOKS)
                     .findFirst()
-                    .orElseGet(() -> asked.toldApart(
-                            each.get(0).first(), each.get(0).second(), traits)));
+                    .orElseGet(() ->
+                            asked.toldApart(each.get(0).first(), each.get(0).second(), traits)));
         }
         return found;
     }
@@ -328,14 +326,14 @@ final class TellingApart {
 
     private Set<String> recordedTraits() {
         Set<String> seen = new LinkedHashSet<>();
-        pedigree.individuals().values().forEach(one -> one.observations()
-                .forEach(look -> seen.addAll(look.traits())));
+        pedigree.individuals().values().forEach(one -> one.observations().forEach(look -> seen.addAll(look.traits())));
         return seen;
     }
 
     private List<OfModel> models() {
         List<OfModel> models = new ArrayList<>();
-        double whole = candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
+        double whole =
+                candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
         for (int m = 0; m < candidates.size(); m++) {
             Candidate one = candidates.get(m);
             int at = m;
@@ -343,7 +341,8 @@ final class TellingApart {
                     one.name(),
                     one.model().reference(),
                     compared.map(by -> by.log(at) - by.log(0)).orElse(0.0),
-                    compared.map(by -> by.posteriors().get(at)).orElse(one.prior().toDouble() / whole)));
+                    compared.map(by -> by.posteriors().get(at))
+                            .orElse(one.prior().toDouble() / whole)));
         }
         return models;
     }
@@ -361,9 +360,10 @@ final class TellingApart {
             given.add("stage of the looks: " + question.stage());
         }
         question.planned().forEach(couple -> given.add("planned mating: " + couple));
-        given.add(question.newMatings()
-                ? "matings made for this alone are worked out, too"
-                : "no mating is worked out that is not planned in any case");
+        given.add(
+                question.newMatings()
+                        ? "matings made for this alone are worked out, too"
+                        : "no mating is worked out that is not planned in any case");
         question.inSpiteOf().forEach(one -> given.add("in spite of: " + one));
         return given;
     }
@@ -401,10 +401,12 @@ final class TellingApart {
 
     private void note(List<ApartStep> steps, List<TellApartAnswer.Tried> tried) {
         if (steps.stream().anyMatch(one -> one.worth().step().effort() == Effort.DNA_TEST)) {
-            notices.add("whether any laboratory offers such a test is not known here; ask a veterinarian or a laboratory");
+            notices.add(
+                    "whether any laboratory offers such a test is not known here; ask a veterinarian or a laboratory");
         }
         if (question.planned().isEmpty() && !question.newMatings() && !candidates.isEmpty()) {
-            notices.add("matings were not asked about; those that are planned in any case can be named, to see what their kits would say");
+            notices.add(
+                    "matings were not asked about; those that are planned in any case can be named, to see what their kits would say");
         }
         if (steps.stream().anyMatch(one -> one.worth().step().effort().breeds())) {
             candidates.forEach(this::lost);
@@ -435,8 +437,7 @@ final class TellingApart {
                         .with(Role.ANIMAL, looks))
                 .forEach(one -> due.putIfAbsent(one.id(), one));
         if (steps.stream().anyMatch(one -> one.worth().step() instanceof Step.Test)) {
-            answers.cautions(Situation.of(QuestionKind.CARRIERS.word()))
-                    .forEach(one -> due.putIfAbsent(one.id(), one));
+            answers.cautions(Situation.of(QuestionKind.CARRIERS.word())).forEach(one -> due.putIfAbsent(one.id(), one));
         }
         raised.forEach(one -> due.putIfAbsent(one.id(), one));
         return new ArrayList<>(due.values());

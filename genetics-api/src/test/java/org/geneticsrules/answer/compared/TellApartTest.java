@@ -82,9 +82,7 @@ class TellApartTest {
     }
 
     private static List<Effort> efforts(TellApartAnswer answer) {
-        return answer.steps().stream()
-                .map(one -> one.worth().step().effort())
-                .toList();
+        return answer.steps().stream().map(one -> one.worth().step().effort()).toList();
     }
 
     /**
@@ -94,8 +92,7 @@ class TellApartTest {
      */
     @Test
     void three_to_one_or_two_to_one() {
-        TellApartQuestion one =
-                TellApartQuestion.usual().planned("sire", "dam").inLittersOf(1);
+        TellApartQuestion one = TellApartQuestion.usual().planned("sire", "dam").inLittersOf(1);
         TellApartAnswer answer = ask(one, carriers(), Coats.recessive(), Coats.lethal());
         ApartStep kits = answer.steps().stream()
                 .filter(step -> step.worth().step().effort() == Effort.PLANNED_MATING)
@@ -103,9 +100,15 @@ class TellApartTest {
                 .orElseThrow();
         assertEquals(0.016417, ratio(kits, 0, 1).expected(), 1e-6);
         assertEquals(0.017372, ratio(kits, 1, 0).expected(), 1e-6);
-        assertEquals(3.0 / 4 * Math.log(9.0 / 8) + 0.25 * Math.log(0.75), ratio(kits, 0, 1).expected(), EXACT);
-        assertTrue(kits.says().contains("coat: dark in 3 of 4 kits by model 1, 2 of 3 kits by model 2"), kits::toString);
-        assertEquals("if model 1 is true: it speaks against model 2, on average 1.02 : 1", kits.says().get(2));
+        assertEquals(
+                3.0 / 4 * Math.log(9.0 / 8) + 0.25 * Math.log(0.75),
+                ratio(kits, 0, 1).expected(),
+                EXACT);
+        assertTrue(
+                kits.says().contains("coat: dark in 3 of 4 kits by model 1, 2 of 3 kits by model 2"), kits::toString);
+        assertEquals(
+                "if model 1 is true: it speaks against model 2, on average 1.02 : 1",
+                kits.says().get(2));
         assertEquals(
                 "until model 1 is ahead of model 2 by 20 : 1, if it is true: " + fewest(0.8) + " kits with 80 %, "
                         + fewest(0.95) + " kits with 95 %",
@@ -116,7 +119,9 @@ class TellApartTest {
         assertTrue(eight.verdict().contains("By itself that is not expected to be evidence"), eight.verdict());
         assertTrue(eight.decided());
         // a model that is no more than held against the other loses young
-        assertTrue(eight.notices().toString().contains("by \"lethal\" young that are two doses"), eight.notices()::toString);
+        assertTrue(
+                eight.notices().toString().contains("by \"lethal\" young that are two doses"),
+                eight.notices()::toString);
     }
 
     /**
@@ -175,8 +180,8 @@ class TellApartTest {
         TellApartAnswer answer = ask(TellApartQuestion.usual(), carriers(), Coats.recessive(), Coats.lethal());
         assertTrue(answer.tried().stream().noneMatch(one -> one.effort().breeds()));
         assertTrue(answer.notices().toString().contains("matings were not asked about"), answer.notices()::toString);
-        TellApartAnswer made = ask(
-                TellApartQuestion.usual().withNewMatings(), carriers(), Coats.recessive(), Coats.lethal());
+        TellApartAnswer made =
+                ask(TellApartQuestion.usual().withNewMatings(), carriers(), Coats.recessive(), Coats.lethal());
         assertEquals(Effort.NEW_MATING, efforts(made).get(efforts(made).size() - 1));
         assertTrue(made.verdict().contains("that is no advice to make it"), made.verdict());
     }
@@ -211,8 +216,7 @@ class TellApartTest {
                 .planned("sire", "daughter")
                 .planned("neuter", "dam")
                 .withNewMatings();
-        TellApartAnswer answer =
-                ask(question, kennel(), List.of(closeMating()), Coats.recessive(), Coats.lethal());
+        TellApartAnswer answer = ask(question, kennel(), List.of(closeMating()), Coats.recessive(), Coats.lethal());
         assertEquals(
                 List.of(
                         new LeftOut(
@@ -232,11 +236,11 @@ class TellApartTest {
         assertFalse(efforts(answer).contains(Effort.PLANNED_MATING));
         assertEquals(
                 List.of("sire", "dam"),
-                List.copyOf(answer.steps()
-                        .get(answer.steps().size() - 1)
-                        .worth()
-                        .animals()));
-        assertEquals(List.of("close mating"), answer.cautions().stream().map(Caution::id).toList());
+                List.copyOf(
+                        answer.steps().get(answer.steps().size() - 1).worth().animals()));
+        assertEquals(
+                List.of("close mating"),
+                answer.cautions().stream().map(Caution::id).toList());
         TellApartAnswer all = ask(
                 question.inSpiteOf(List.of("close mating")),
                 kennel(),
@@ -249,7 +253,9 @@ class TellApartTest {
                 .orElseThrow();
         assertEquals(Optional.of(Probability.of(1, 4)), close.worth().inbreeding());
         assertEquals(Relation.PARENT_OFFSPRING, close.concerns().orElseThrow().relation());
-        assertEquals(List.of("close mating"), all.cautions().stream().map(Caution::id).toList());
+        assertEquals(
+                List.of("close mating"),
+                all.cautions().stream().map(Caution::id).toList());
         ProblemsException unknown = assertThrows(
                 ProblemsException.class,
                 () -> ask(
@@ -264,12 +270,14 @@ class TellApartTest {
     /** Where the model in use says that young are lost, a mating of carriers is not proposed. */
     @Test
     void lost_young_leave_a_mating_out() {
-        TellApartAnswer answer = ask(
-                TellApartQuestion.usual().planned("sire", "dam"), carriers(), Coats.lethal(), Coats.recessive());
+        TellApartAnswer answer =
+                ask(TellApartQuestion.usual().planned("sire", "dam"), carriers(), Coats.lethal(), Coats.recessive());
         assertEquals(Optional.of("lost young"), answer.leftOut().get(0).caution());
         assertTrue(answer.steps().isEmpty());
         assertFalse(answer.decided());
-        assertTrue(answer.verdict().startsWith("Nothing that was tried tells \"lethal\" and \"recessive\" apart"), answer.verdict());
+        assertTrue(
+                answer.verdict().startsWith("Nothing that was tried tells \"lethal\" and \"recessive\" apart"),
+                answer.verdict());
     }
 
     /** Two models that differ in a frequency alone foretell the same of every mating, and no step is tried. */
@@ -294,7 +302,9 @@ class TellApartTest {
                 Coats.recessive("rarer", Probability.of(1, 3)),
                 Coats.lethal());
         assertTrue(
-                three.verdict().endsWith(" \"recessive\" and \"rarer\" cannot be told apart by these looks at all, which is proved."),
+                three.verdict()
+                        .endsWith(
+                                " \"recessive\" and \"rarer\" cannot be told apart by these looks at all, which is proved."),
                 three.verdict());
     }
 
@@ -309,8 +319,7 @@ class TellApartTest {
                         1,
                         Ascertainment.complete())
                 .build();
-        TellApartAnswer settled =
-                ask(TellApartQuestion.usual(), pedigree, Coats.recessive(), Coats.dominant());
+        TellApartAnswer settled = ask(TellApartQuestion.usual(), pedigree, Coats.recessive(), Coats.dominant());
         assertEquals(
                 "The records exclude \"dominant\" already. Nothing more is needed to tell \"recessive\" from it, if the records"
                         + " are right: look again at those it hangs on.",
@@ -332,10 +341,16 @@ class TellApartTest {
     @Test
     void a_single_record_may_settle_it() {
         Model dark = Model.builder("all dark", "1", Coats.TRAITS)
-                .locus("A", at -> at.alleles("D", "d").dominant("D", "d").shows("D", "dark").shows("d", "light"))
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "dark")
+                                .shows("d", "light"))
                 .trait("coat", rule -> rule.otherwise("dark"))
-                .population("even", one -> one.frequency("A", "D", Probability.of(1, 2))
-                        .frequency("A", "d", Probability.of(1, 2)))
+                .population(
+                        "even",
+                        one -> one.frequency("A", "D", Probability.of(1, 2)).frequency("A", "d", Probability.of(1, 2)))
                 .build();
         Pedigree pedigree = Coats.carriers(Pedigree.builder("pair", "1"), "")
                 .add(seen("Pip", LIGHT))
@@ -353,8 +368,8 @@ class TellApartTest {
                 .add(Individual.of("sire", Sex.MALE))
                 .add(Individual.of("dam", Sex.FEMALE))
                 .build();
-        TellApartAnswer answer = ask(
-                TellApartQuestion.usual().planned("sire", "dam"), bare, Coats.recessive(), Coats.dominant());
+        TellApartAnswer answer =
+                ask(TellApartQuestion.usual().planned("sire", "dam"), bare, Coats.recessive(), Coats.dominant());
         assertEquals(0.5, answer.models().get(0).belief(), EXACT);
         // light with 1/4 if recessive, with 3/4 if dominant
         ExpectedRatio look = ratio(answer.steps().get(0), 0, 1);
@@ -387,8 +402,7 @@ class TellApartTest {
                 .add(unsure)
                 .add(seen("Bo", DARK))
                 .build();
-        TellApartAnswer answer =
-                ask(TellApartQuestion.usual(), pedigree, Coats.recessive(), Coats.lethal());
+        TellApartAnswer answer = ask(TellApartQuestion.usual(), pedigree, Coats.recessive(), Coats.lethal());
         Tried looks = answer.tried().get(0);
         Tried tests = answer.tried().get(1);
         assertEquals(3, looks.tried(), answer.tried()::toString); // sire, dam, Pip
@@ -408,10 +422,10 @@ class TellApartTest {
                         Coats.recessive(),
                         Coats.lethal()));
         assertEquals("unknown-trait", trait.problems().get(0).code());
-        assertThrows(IllegalArgumentException.class, () -> TellApartQuestion.usual().inLittersOf(0));
         assertThrows(
-                IllegalArgumentException.class,
-                () -> TellApartQuestion.usual().surely(List.of(Probability.ONE)));
+                IllegalArgumentException.class, () -> TellApartQuestion.usual().inLittersOf(0));
+        assertThrows(
+                IllegalArgumentException.class, () -> TellApartQuestion.usual().surely(List.of(Probability.ONE)));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> ask(

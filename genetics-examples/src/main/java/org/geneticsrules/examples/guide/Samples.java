@@ -52,6 +52,7 @@ public final class Samples {
         all.put("WhiteLitters", WhiteLitters::run);
         all.put("HiddenPale", HiddenPale::run);
         all.put("NoticedLitters", NoticedLitters::run);
+        all.put("NextSteps", NextSteps::run);
         all.put("Names", Names::run);
         all.put("NameRecords", NameRecords::run);
         all.put("Hypothesis", Hypothesis::run);
