@@ -1,18 +1,21 @@
 package org.geneticsrules.answer;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.caution.QuestionKind;
+import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.caution.Trigger;
@@ -25,9 +28,12 @@ import org.geneticsrules.model.Model;
 import org.geneticsrules.model.Population;
 import org.geneticsrules.model.Statement;
 import org.geneticsrules.problem.Pointer;
+import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Condition;
+import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Reading;
 import org.geneticsrules.trait.Sex;
@@ -195,6 +201,42 @@ public final class Answers {
      */
     public Answer testMatings(TestMatingQuestion question) {
         return new TestMatingAnswer(this, question).answer();
+    }
+
+    /**
+     * Returns what speaks against a mating of two animals, as {@link #testMatings} leaves matings out, for those who put other answers
+     * together.
+     *
+     * @param sire what is known of the sire
+     * @param dam what is known of the dam
+     * @param relation how they are related
+     * @param inSpiteOf names of cautions that exclude a mating, and shall not
+     * @return why it is not proposed, and what has to be said of it
+     * @throws ProblemsException if there is no such caution ({@code unknown-exclusion}), or what is stated of one of the two contradicts itself
+     * @throws TooLargeException if an exact answer would take too much work
+     */
+    public MatingConcerns concerns(Animal sire, Animal dam, Relation relation, Collection<String> inSpiteOf) {
+        Animal male = sire.as(Sex.MALE);
+        Animal female = dam.as(Sex.FEMALE);
+        for (Animal one : List.of(male, female)) {
+            if (one.genotypes().isEmpty()) {
+                throw new ProblemsException(Problem.of(
+                                Stage.MEANING,
+                                "contradiction",
+                                "",
+                                "what is stated of one of the two excludes every genotype: " + one.looks())
+                        .expecting("records that go with one another under this model"));
+            }
+        }
+        Exclusions exclusions = new Exclusions(
+                this,
+                male,
+                Sex.MALE,
+                LifeStage.unstated(),
+                new MatePool(compiled, Sex.FEMALE),
+                ImmutableSet.copyOf(inSpiteOf));
+        List<TestResult.Exclusion> found = exclusions.of(female, relation);
+        return new MatingConcerns(relation, Optional.empty(), found, exclusions.cautions(), List.of());
     }
 
     Model model() {

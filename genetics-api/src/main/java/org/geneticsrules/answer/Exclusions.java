@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.caution.Caution;
+import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Situation;
 import org.geneticsrules.cross.Parent;
@@ -72,13 +73,22 @@ final class Exclusions {
      * known raises cautions, which are kept for {@link #cautions()}, and excludes nothing: no animal is known whole.
      */
     List<TestResult.Exclusion> of(HiddenAllele allele, Animal carrier, TestMate mate) {
+        return of(carrier, mate, allele.locus());
+    }
+
+    /** Why a mating with a mate that is known is not proposed, whatever it is made for. */
+    List<TestResult.Exclusion> of(Animal mate, Relation relation) {
+        return of(animal, TestMate.of("the mate", mate).related(relation), "");
+    }
+
+    private List<TestResult.Exclusion> of(Animal tested, TestMate mate, String locus) {
         GenotypeSet other = pool.genotypes(animal, mate);
         if (known.add(other)) {
             raiseAll(other);
         }
         raise(Situation.of("").with(mate.relation()));
-        GenotypeSet plain = plainest(carrier.genotypes(), allele.locus());
-        GenotypeSet plainMate = plainest(other, allele.locus());
+        GenotypeSet plain = plainest(tested.genotypes(), locus);
+        GenotypeSet plainMate = plainest(other, locus);
         List<TestResult.Exclusion> found = new ArrayList<>();
         add(found, "the animal", Situation.of("").with(Role.PARENT, looks(animal.looks(), plain)));
         add(found, "the mate", Situation.of("").with(Role.PARENT, looks(described(mate), plainMate)));

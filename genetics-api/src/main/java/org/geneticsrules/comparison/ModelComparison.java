@@ -3,14 +3,11 @@ package org.geneticsrules.comparison;
 import com.google.common.collect.ImmutableList;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.pedigree.Pedigree;
-import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
@@ -75,17 +72,6 @@ public final class ModelComparison {
     public static ModelComparison of(List<Candidate> candidates, Pedigree pedigree) {
         if (candidates.isEmpty()) {
             throw new IllegalArgumentException("a comparison needs at least one model");
-        }
-        Set<String> names = new HashSet<>();
-        for (Candidate candidate : candidates) {
-            if (!names.add(candidate.name())) {
-                throw new ProblemsException(Problem.of(
-                                Stage.MEANING,
-                                "duplicate-name",
-                                "",
-                                "two models are called \"" + candidate.name() + "\"")
-                        .expecting("each under a name of its own"));
-            }
         }
         return new ModelComparison(
                 ImmutableList.copyOf(candidates),

@@ -117,11 +117,11 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
      * @param pedigree the records
      * @param only ids of the traits that matter; all that are recorded if there are none
      * @return the records that are left
-     * @throws ProblemsException if the models are of several catalogues, or nothing that was recorded is left, or a litter is recorded
-     *     because of a trait that is left out
+     * @throws ProblemsException if two models have one name, they are of several catalogues, or nothing that was recorded is left, or a litter
+     *     is recorded because of a trait that is left out
      */
     public static SharedRecords of(List<Candidate> candidates, Pedigree pedigree, Collection<String> only) {
-        sameCatalogue(candidates);
+        comparable(candidates);
         Model first = candidates.get(0).model();
         List<Problem> unknown = only.stream()
                 .filter(trait -> first.catalogue().trait(trait).isEmpty())
@@ -184,7 +184,32 @@ public record SharedRecords(Pedigree pedigree, Set<String> traits, List<Dropped>
         return new SharedRecords(empty.isEmpty() ? shared : restricted(shared, traits, loci, empty), traits, dropped);
     }
 
-    private static void sameCatalogue(List<Candidate> candidates) {
+    /**
+     * Checks models, and records of which nothing was seen or tested yet, as {@link #of} checks records of which something was.
+     *
+     * @param candidates the models
+     * @param pedigree the animals
+     * @throws ProblemsException if two models have one name, they are of several catalogues, or a litter is recorded because of a trait of
+     *     which not all of them speak
+     */
+    public static void check(List<Candidate> candidates, Pedigree pedigree) {
+        comparable(candidates);
+        signs(candidates, pedigree, unclaimed(candidates));
+    }
+
+    /** Refuses models of one name, and of several catalogues. */
+    private static void comparable(List<Candidate> candidates) {
+        Set<String> names = new LinkedHashSet<>();
+        for (Candidate candidate : candidates) {
+            if (!names.add(candidate.name())) {
+                throw new ProblemsException(Problem.of(
+                                Stage.MEANING,
+                                "duplicate-name",
+                                "",
+                                "two models are called \"" + candidate.name() + "\"")
+                        .expecting("each under a name of its own"));
+            }
+        }
         Model first = candidates.get(0).model();
         for (Candidate other : candidates) {
             if (!other.model().catalogue().reference().equals(first.catalogue().reference())) {

@@ -214,6 +214,17 @@ public final class LitterLikelihood {
         return log;
     }
 
+    /**
+     * Tells whether the records of an animal tie units of linked loci to one another, so that each litter with it is worked out as a pedigree
+     * of its own, which takes some thousand times as long.
+     *
+     * @param one the records of an animal
+     * @return true if they do
+     */
+    public boolean ties(Seen one) {
+        return one.known == null;
+    }
+
     private void require(Seen one, Role role) {
         if (one.owner != this) {
             throw new IllegalArgumentException(

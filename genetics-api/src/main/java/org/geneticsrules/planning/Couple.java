@@ -1,6 +1,7 @@
 package org.geneticsrules.planning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.inference.JointPosterior;
@@ -20,7 +22,6 @@ import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Sex;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What two recorded animals may carry together by one model and all records held, and what each pair of genotypes makes of a kit's look. Given the
@@ -31,13 +32,18 @@ final class Couple {
     /** More pairs of genotypes than these are not gone through. */
     private static final int MOST_PAIRS = 4000;
 
-    private static final double ROUNDING = 1e-6;
+    /** Nor are more looks of kits of pairs, where each is a pedigree of its own. */
+    private static final int MOST_TIED = 1500;
 
     /** What a sire may carry, with what his mates may then carry. */
     @SuppressWarnings("ArrayRecordComponent") // never compared
     record Of(double weight, Map<String, AllelePair> sire, Map<String, AllelePair> dam, double[] chances) {}
 
     private final List<Of> pairs = new ArrayList<>();
+
+    /** By what the sire carries, the weight of pairs of which no kit lives to be looked at. */
+    private final Map<Map<String, AllelePair>, Double> childless = new LinkedHashMap<>();
+
     private final Optional<String> lacking;
 
     private Couple(Optional<String> lacking) {
@@ -65,6 +71,10 @@ final class Couple {
             }
             Couple couple = new Couple(Optional.empty());
             Kits kits = new Kits(held, sire, dam, letters, population);
+            if (kits.tied() * combinations.size() > MOST_TIED) {
+                return new Couple(Optional.of("the looks of kits tie many loci together, and the parents may carry "
+                        + combinations.size() + " pairs of genotypes"));
+            }
             for (JointPosterior.Combination one : combinations) {
                 if (one.chance() == 0) {
                     continue;
@@ -76,12 +86,17 @@ final class Couple {
                             Optional.of(
                                     "a parent may carry different alleles at several linked loci, in a phase that is not known"));
                 }
-                double @Nullable [] chances = kits.of(his, hers);
-                if (chances == null) {
+                Optional<Kits.Parents> parents = kits.parents(his, hers);
+                if (parents.isEmpty()) {
                     return new Couple(Optional.of(
                             "no population of model " + model + " has all alleles that the parents may carry"));
                 }
-                couple.pairs.add(new Of(one.chance(), his, hers, chances));
+                double any = kits.log(parents.get());
+                if (any == Double.NEGATIVE_INFINITY) {
+                    couple.childless.merge(his, one.chance(), Double::sum);
+                } else {
+                    couple.pairs.add(new Of(one.chance(), his, hers, kits.looks(parents.get(), any)));
+                }
             }
             return couple;
         } catch (TooLargeException much) {
@@ -109,11 +124,35 @@ final class Couple {
         return lacking;
     }
 
-    /** How any number of their kits may look. */
+    /**
+     * Whether a kit of theirs may live to be looked at. What they may carry so that none does is left out of all that follows, since kits that
+     * are looked at show that they do not carry it; nor does how many of their kits live speak for anything else that they may carry.
+     */
+    boolean mayHaveKits() {
+        return !pairs.isEmpty();
+    }
+
+    /** How any number of their kits may look, if some live. */
     Mixture kits() {
         return Mixture.of(
                 pairs.stream().map(Of::weight).toList(),
                 pairs.stream().map(Of::chances).toList());
+    }
+
+    /**
+     * Whether each litter by another dam says the same of what the sire carries by being there: he has kits that live with the same chance,
+     * whatever he carries. Else what he may carry hangs on how many litters there are, and is no one mixture.
+     */
+    boolean sameOfAllSires() {
+        if (childless.isEmpty()) {
+            return true;
+        }
+        Map<Map<String, AllelePair>, Double> living = new LinkedHashMap<>();
+        pairs.forEach(one -> living.merge(one.sire(), one.weight(), Double::sum));
+        double[] shares = living.entrySet().stream()
+                .mapToDouble(one -> one.getValue() / (one.getValue() + childless.getOrDefault(one.getKey(), 0.0)))
+                .toArray();
+        return Arrays.stream(shares).allMatch(one -> Math.abs(one - shares[0]) < Mixture.SAME);
     }
 
     /**
@@ -143,7 +182,7 @@ final class Couple {
     /** The chances of looks of kits of parents who are tested. */
     private static final class Kits {
 
-        private final Model model;
+        private final Candidate candidate;
         private final LitterLikelihood litters;
         private final Individual sire;
         private final Individual dam;
@@ -153,7 +192,7 @@ final class Couple {
         private final Map<List<Object>, Optional<LitterLikelihood.Seen>> parents = new HashMap<>();
 
         Kits(Held held, String sire, String dam, Letters letters, Optional<String> population) {
-            this.model = held.candidate().model();
+            this.candidate = held.candidate();
             this.litters = held.inference().litters();
             this.sire = held.relatives().individual(sire);
             this.dam = held.relatives().individual(dam);
@@ -161,7 +200,7 @@ final class Couple {
             this.sire.population().ifPresent(ids::add);
             this.dam.population().ifPresent(ids::add);
             population.ifPresent(ids::add);
-            ids.addAll(model.populations().keySet());
+            ids.addAll(candidate.model().populations().keySet());
             this.populations = List.copyOf(ids);
             Individual kit = Individual.of("kit");
             this.born = litters.kit(kit);
@@ -170,24 +209,42 @@ final class Couple {
             }
         }
 
-        /** The chance of each look of a kit that lives; null if the parents cannot be put into any population. */
-        double @Nullable [] of(Map<String, AllelePair> his, Map<String, AllelePair> hers) {
+        /** How many looks tie loci together. */
+        long tied() {
+            return looks.stream().filter(litters::ties).count();
+        }
+
+        /** Two parents whose genotypes are known. */
+        record Parents(
+                Map<String, AllelePair> his,
+                Map<String, AllelePair> hers,
+                LitterLikelihood.Seen sire,
+                LitterLikelihood.Seen dam) {}
+
+        /** Parents with these genotypes; none if they cannot be put into any population. */
+        Optional<Parents> parents(Map<String, AllelePair> his, Map<String, AllelePair> hers) {
             Optional<LitterLikelihood.Seen> male = parent(sire, Sex.MALE, his);
             Optional<LitterLikelihood.Seen> female = parent(dam, Sex.FEMALE, hers);
-            if (male.isEmpty() || female.isEmpty()) {
-                return null;
-            }
-            double any = litters.log(male.get(), female.get(), List.of(born));
+            return male.isPresent() && female.isPresent()
+                    ? Optional.of(new Parents(his, hers, male.get(), female.get()))
+                    : Optional.empty();
+        }
+
+        /** The natural logarithm of how likely they are and have a kit that lives; negative infinity if none does. */
+        double log(Parents parents) {
+            return litters.log(parents.sire(), parents.dam(), List.of(born));
+        }
+
+        /** The chance of each look of a kit that lives. */
+        double[] looks(Parents parents, double any) {
             double[] chances = new double[looks.size()];
             double sum = 0;
             for (int x = 0; x < chances.length; x++) {
-                chances[x] = Math.exp(litters.log(male.get(), female.get(), List.of(looks.get(x))) - any);
+                chances[x] = Math.exp(litters.log(parents.sire(), parents.dam(), List.of(looks.get(x))) - any);
                 sum += chances[x];
             }
-            if (!(Math.abs(sum - 1) < ROUNDING)) {
-                throw new IllegalStateException("the chances of all looks of a kit of " + his + " and " + hers
-                        + " sum to " + sum + " under model " + model);
-            }
+            Steps.requireOne(
+                    sum, () -> "all looks of a kit of " + parents.his() + " and " + parents.hers(), candidate.name());
             return chances;
         }
 
@@ -205,8 +262,8 @@ final class Couple {
                             ? litters.dam(Individual.of("mate", Sex.FEMALE).from(population))
                             : litters.sire(Individual.of("mate", Sex.MALE).from(population));
                     double log = sex == Sex.MALE
-                            ? litters.log(seen, anyMate, List.of(born))
-                            : litters.log(anyMate, seen, List.of(born));
+                            ? litters.log(seen, anyMate, List.of())
+                            : litters.log(anyMate, seen, List.of());
                     if (log > Double.NEGATIVE_INFINITY) {
                         return Optional.of(seen);
                     }

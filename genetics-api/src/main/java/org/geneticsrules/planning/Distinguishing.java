@@ -2,6 +2,7 @@ package org.geneticsrules.planning;
 
 import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -14,7 +15,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ComparedModels;
-import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.SharedRecords;
 import org.geneticsrules.hypothesis.Comparison;
 import org.geneticsrules.hypothesis.WhatMoves;
@@ -26,6 +26,9 @@ import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.problem.TooLargeException;
 import org.geneticsrules.trait.Confusions;
+import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
+import org.geneticsrules.trait.Reading;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -92,7 +95,8 @@ public final class Distinguishing {
      * @param pedigree the records; names have been read ({@link org.geneticsrules.pedigree.NamedRecords})
      * @return the question
      * @throws IllegalArgumentException if there are fewer than two models, or nothing is believed of any
-     * @throws ProblemsException if two candidates have one name, the models are of several catalogues, or nothing recorded is spoken of by all
+     * @throws ProblemsException if two candidates have one name, the models are of several catalogues, something is recorded and nothing of it
+     *     is spoken of by all, or a litter is recorded because of a trait of which not all speak
      */
     public static Distinguishing of(List<Candidate> candidates, Pedigree pedigree) {
         if (candidates.size() < 2) {
@@ -101,9 +105,12 @@ public final class Distinguishing {
         }
         boolean bare = pedigree.individuals().values().stream()
                 .allMatch(one -> one.observations().isEmpty() && one.tests().isEmpty());
-        Pedigree shared = bare
-                ? pedigree
-                : ModelComparison.of(candidates, pedigree).records().pedigree();
+        Pedigree shared = pedigree;
+        if (bare) {
+            SharedRecords.check(candidates, pedigree);
+        } else {
+            shared = SharedRecords.of(candidates, pedigree, List.of()).pedigree();
+        }
         double[] priors =
                 candidates.stream().mapToDouble(one -> one.prior().toDouble()).toArray();
         return new Distinguishing(
@@ -172,19 +179,19 @@ public final class Distinguishing {
      *
      * @param compared the same candidates, compared by the records held
      * @return a copy
-     * @throws IllegalArgumentException if these are other candidates, or one of them is excluded by the records
+     * @throws IllegalArgumentException if these are other candidates - by name, model or what is believed of them - or one of them is excluded
+     *     by the records
      */
     public Distinguishing after(ComparedModels compared) {
+        if (!compared.candidates().stream()
+                .map(Distinguishing::identity)
+                .toList()
+                .equals(candidates.stream().map(Distinguishing::identity).toList())) {
+            throw new IllegalArgumentException("the candidates are " + described(candidates)
+                    + ", but those compared are " + described(compared.candidates()));
+        }
         List<Double> logs = new ArrayList<>();
         for (int m = 0; m < candidates.size(); m++) {
-            if (compared.candidates().size() != candidates.size()
-                    || !compared.candidates()
-                            .get(m)
-                            .name()
-                            .equals(candidates.get(m).name())) {
-                throw new IllegalArgumentException(
-                        "the candidates are " + candidates + ", but those compared are " + compared.candidates());
-            }
             if (compared.impossible(m)) {
                 throw new IllegalArgumentException("the records held exclude model " + candidates.get(m)
                         + "; leave it out, since nothing more is needed to tell it from the others");
@@ -192,6 +199,18 @@ public final class Distinguishing {
             logs.add(compared.log(m));
         }
         return copy(confusions, population, compared.posteriors(), logs, bar, surenesses, watch);
+    }
+
+    /** What makes two candidates the same: name, model and what is believed of it. */
+    private static List<Object> identity(Candidate one) {
+        return List.of(one.name(), one.model().reference(), one.prior());
+    }
+
+    private static String described(List<Candidate> some) {
+        return some.stream()
+                .map(one -> one.name() + " (" + one.model().reference() + ", believed in by " + one.prior() + ")")
+                .toList()
+                .toString();
     }
 
     /**
@@ -275,7 +294,7 @@ public final class Distinguishing {
      * @return what it may find and what that would say
      * @throws IllegalArgumentException if the records know no animal of this id
      * @throws ProblemsException if a model makes no claim about a trait that is looked at, not all have a locus that is tested, a founder has
-     *     no population, or the stage does not state what a model needs
+     *     no population, or the stage does not state what a model needs ({@code stage-needed})
      */
     public Worth worth(Step step) {
         return new Steps(this).worth(step);
@@ -307,16 +326,37 @@ public final class Distinguishing {
      * @return the smallest genotypes and matings that look otherwise, or the proof that there are none, or why that is not known
      */
     public ToldApart toldApart(int first, int second) {
+        return toldApart(first, second, traits());
+    }
+
+    /**
+     * Returns the traits that every model speaks of, for every animal.
+     *
+     * @return ids in the order of the first model
+     */
+    public Set<String> traits() {
+        Set<String> traits = new LinkedHashSet<>(candidates.get(0).model().visibleTraits());
+        candidates.forEach(one -> traits.retainAll(one.model().visibleTraits()));
+        traits.removeAll(unclaimed.keySet());
+        return traits;
+    }
+
+    /**
+     * Finds out whether looks at some traits can tell two of the models apart, whatever is recorded.
+     *
+     * @param first number of a model
+     * @param second number of another
+     * @param traits ids of traits that every model speaks of
+     * @return the smallest genotypes and matings that look otherwise, or the proof that there are none, or why that is not known
+     */
+    public ToldApart toldApart(int first, int second, Collection<String> traits) {
         Candidate one = candidates.get(first);
         Candidate other = candidates.get(second);
-        Set<String> traits = new LinkedHashSet<>(one.model().visibleTraits());
-        traits.retainAll(other.model().visibleTraits());
-        traits.removeAll(unclaimed.keySet());
         if (traits.isEmpty()) {
             return new ToldApart(
                     first,
                     second,
-                    traits,
+                    Set.of(),
                     ToldApart.Verdict.UNDECIDED,
                     Optional.empty(),
                     Set.of("there is no trait of which all models speak"));
@@ -328,7 +368,7 @@ public final class Distinguishing {
             return new ToldApart(
                     first,
                     second,
-                    traits,
+                    ImmutableSet.copyOf(traits),
                     ToldApart.Verdict.UNDECIDED,
                     Optional.empty(),
                     Set.of(Objects.toString(notCompared.getMessage())));
@@ -347,7 +387,7 @@ public final class Distinguishing {
         ToldApart.Verdict verdict = !moves.isNothing()
                 ? ToldApart.Verdict.BY_LOOKS
                 : limits.isEmpty() ? ToldApart.Verdict.NEVER : ToldApart.Verdict.UNDECIDED;
-        return new ToldApart(first, second, traits, verdict, Optional.of(moves), limits);
+        return new ToldApart(first, second, ImmutableSet.copyOf(traits), verdict, Optional.of(moves), limits);
     }
 
     Pedigree records() {
@@ -387,8 +427,8 @@ public final class Distinguishing {
         return all;
     }
 
-    /** Refuses traits of which not all models speak. */
-    void requireShared(List<String> traits) {
+    /** Refuses traits of which not all models speak, and a stage that does not state what one of them needs for them. */
+    void requireShared(List<String> traits, LifeStage stage) {
         Problems problems = new Problems(Stage.REFERENCES);
         Set<String> known = candidates.get(0).model().catalogue().traits().keySet();
         for (String trait : traits) {
@@ -411,6 +451,16 @@ public final class Distinguishing {
             }
         }
         problems.throwIfAny();
+        candidates.forEach(one -> requireStage(one, traits, stage));
+    }
+
+    /** A look that does not state what it depends on would be no evidence under this model. */
+    private void requireStage(Candidate candidate, List<String> traits, LifeStage stage) {
+        candidate.model().catalogue().check(stage);
+        for (String trait : traits) {
+            Phenotype any = Phenotype.of(trait, candidate.model().states(trait).get(0));
+            candidate.compiled().evidence(List.of(new Reading(stage, Set.of(any))), confusions);
+        }
     }
 
     /** Returns the names of the models. */

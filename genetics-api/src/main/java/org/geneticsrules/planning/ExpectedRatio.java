@@ -10,4 +10,22 @@ package org.geneticsrules.planning;
  * @param excluding the chance, if the first is true, of an outcome that excludes the other
  * @param finite the part of the mean that comes from outcomes which exclude neither; it may be negative where others exclude
  */
-public record ExpectedRatio(int truth, int rival, double expected, double excluding, double finite) {}
+public record ExpectedRatio(int truth, int rival, double expected, double excluding, double finite) {
+
+    /**
+     * Checks the numbers.
+     *
+     * @param truth number of the model that is supposed to be true
+     * @param rival number of the other
+     * @param expected the mean of the logarithm of the ratio
+     * @param excluding the chance of an outcome that excludes the other
+     * @param finite the part of the mean that is a number in any case
+     * @throws IllegalArgumentException if one of them is no number
+     */
+    public ExpectedRatio {
+        if (Double.isNaN(expected) || Double.isNaN(excluding) || !Double.isFinite(finite)) {
+            throw new IllegalArgumentException(
+                    "an expected ratio is made of numbers, but was " + expected + ", " + excluding + ", " + finite);
+        }
+    }
+}

@@ -33,6 +33,27 @@ public record KitsNeeded(
         double limit,
         int tried) {
 
+    /**
+     * Checks the chances.
+     *
+     * @param truth number of the model that is supposed to be true
+     * @param rival number of the other
+     * @param design how the kits come about
+     * @param sureness the chance that is asked for
+     * @param standing whether there is such a number
+     * @param litters how many litters
+     * @param kits how many kits in all
+     * @param reached the chance with that number
+     * @param limit the chance in the long run
+     * @param tried the largest number of kits tried
+     * @throws IllegalArgumentException if a chance is no number
+     */
+    public KitsNeeded {
+        if (!Double.isFinite(reached) || !Double.isFinite(limit)) {
+            throw new IllegalArgumentException("a chance is a number, but they were " + reached + " and " + limit);
+        }
+    }
+
     /** How kits come about. */
     public enum Design {
         /** Any number of kits of this couple, one by one, however many litters that makes. */

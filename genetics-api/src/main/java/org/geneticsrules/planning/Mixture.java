@@ -49,6 +49,9 @@ final class Mixture {
                 sums.set(at, sums.get(at) + weights.get(i));
             }
         }
+        if (!(total > 0)) {
+            throw new IllegalArgumentException("a mixture has parts of some weight, but theirs sum to " + total);
+        }
         double[] shares = new double[sums.size()];
         for (int a = 0; a < shares.length; a++) {
             shares[a] = sums.get(a) / total;

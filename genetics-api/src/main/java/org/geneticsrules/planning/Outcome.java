@@ -19,9 +19,13 @@ public record Outcome(Map<String, Integer> found, List<Double> chances) {
      *
      * @param found what is found
      * @param chances how likely it is
+     * @throws IllegalArgumentException if a chance is negative, or no number
      */
     public Outcome {
         found = ImmutableMap.copyOf(found);
         chances = ImmutableList.copyOf(chances);
+        if (!chances.stream().allMatch(one -> one >= 0 && Double.isFinite(one))) {
+            throw new IllegalArgumentException("a chance is a number from 0 to 1, but they were " + chances);
+        }
     }
 }

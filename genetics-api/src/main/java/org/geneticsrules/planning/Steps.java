@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.geneticsrules.expression.View;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
@@ -71,7 +72,7 @@ final class Steps {
 
     private Worth look(Step.Look step) {
         Individual animal = records.individual(step.animal());
-        question.requireShared(step.traits());
+        question.requireShared(step.traits(), step.stage());
         Optional<String> against = Suitability.early(catalogue, step.traits(), step.stage(), step.light())
                 .or(() -> recorded(animal, step));
         if (against.isPresent()) {
@@ -186,7 +187,7 @@ final class Steps {
     private Worth kits(Step.Kits step) {
         Individual sire = records.individual(step.sire());
         Individual dam = records.individual(step.dam());
-        question.requireShared(step.traits());
+        question.requireShared(step.traits(), step.stage());
         Optional<String> against = Suitability.mating(sire, dam, step.effort())
                 .or(() -> Suitability.early(catalogue, step.traits(), step.stage(), step.light()));
         if (against.isPresent()) {
@@ -207,6 +208,10 @@ final class Steps {
                 .toList();
         Optional<String> lacking =
                 couples.stream().map(Couple::lacking).flatMap(Optional::stream).findFirst();
+        Optional<String> childless = childless(step, held, couples);
+        if (childless.isPresent()) {
+            return told(step, Standing.NOT_PROPOSED, childless);
+        }
         Optional<Probability> inbreeding = Optional.of(Kinship.of(relatives).between(sire.id(), dam.id()));
         int all = Math.multiplyExact(step.kits(), step.litters());
         if (lacking.isPresent()) {
@@ -249,6 +254,24 @@ final class Steps {
                 inbreeding);
     }
 
+    /** The models under which no kit of these parents lives to be looked at. */
+    private static Optional<String> childless(Step.Kits step, List<Held> held, List<Couple> couples) {
+        List<String> models = new ArrayList<>();
+        for (int m = 0; m < couples.size(); m++) {
+            if (couples.get(m).lacking().isEmpty() && !couples.get(m).mayHaveKits()) {
+                models.add(held.get(m).candidate().name());
+            }
+        }
+        return childless(step, models);
+    }
+
+    private static Optional<String> childless(Step.Kits step, List<String> models) {
+        return models.isEmpty()
+                ? Optional.empty()
+                : Optional.of("no kit of " + step.sire() + " and " + step.dam() + " lives to be looked at by "
+                        + String.join(", ", models));
+    }
+
     /** Where the parents cannot be listed, every outcome is a litter put into the pedigree. */
     private Worth byPedigree(
             Step.Kits step,
@@ -282,6 +305,15 @@ final class Steps {
                     possible.add(x);
                 }
             }
+        }
+        Optional<String> childless = childless(
+                step,
+                held.stream()
+                        .filter(one -> Objects.requireNonNull(given.get(one)) == Double.NEGATIVE_INFINITY)
+                        .map(one -> one.candidate().name())
+                        .toList());
+        if (childless.isPresent()) {
+            return told(step, Standing.NOT_PROPOSED, childless);
         }
         int[] seen = possible.stream().mapToInt(x -> x).sorted().toArray();
         if (Counts.size(all, seen.length) > MOST_PEDIGREES) {
@@ -337,7 +369,8 @@ final class Steps {
         numbers.addAll(couple.search(Design.LITTERS, step.kits(), 1, question.surenesses()));
         List<Mixture> reduced = Mixture.reduced(kits);
         if (Counts.size(step.kits(), kits.get(0).classes()) <= MOST_LITTERS
-                && reduced.get(0).classes() > 0) {
+                && reduced.get(0).classes() > 0
+                && couples.stream().allMatch(Couple::sameOfAllSires)) {
             List<Mixture> litters =
                     couples.stream().map(one -> one.litters(step.kits())).toList();
             numbers.addAll(new Reach(litters, question.held(), logBar, question::tick)
@@ -399,15 +432,10 @@ final class Steps {
             question.tick();
         }
         for (int m = 0; m < sums.length; m++) {
-            if (!(Math.abs(sums[m] - 1) < ROUNDING)) {
-                throw new ProblemsException(Problem.of(
-                                Stage.MEANING,
-                                "no-claim",
-                                "",
-                                "the chances of all that " + step + " may find sum to " + sums[m] + " under "
-                                        + held.get(m).candidate().name())
-                        .expecting("a trait for which this model makes a claim about every animal, at this stage"));
-            }
+            requireOne(
+                    sums[m],
+                    () -> "all that " + step + " may find",
+                    held.get(m).candidate().name());
         }
         Measured measured = Measured.of(outcomes, question.beliefs());
         return new Worth(
@@ -421,6 +449,18 @@ final class Steps {
                 born(step),
                 animals(step),
                 inbreeding);
+    }
+
+    /** Refuses chances that do not sum to 1: of something the model makes no claim. What is no number is refused, too. */
+    static void requireOne(double sum, Supplier<String> what, String model) {
+        if (!(Math.abs(sum - 1) < ROUNDING)) {
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "no-claim",
+                            "",
+                            "the chances of " + what.get() + " sum to " + sum + " under " + model)
+                    .expecting("a trait for which this model makes a claim about every animal, at this stage"));
+        }
     }
 
     private static Worth told(Step step, Standing standing, Optional<String> reason) {

@@ -73,8 +73,12 @@ public record Worth(
      * @param kitsBorn how many kits would be born
      * @param animals the animals
      * @param inbreeding of the kits
+     * @throws IllegalArgumentException if the information is no number
      */
     public Worth {
+        if (!Double.isFinite(bits)) {
+            throw new IllegalArgumentException("information is a number of bits, but was " + bits);
+        }
         outcomes = ImmutableList.copyOf(outcomes);
         ratios = ImmutableList.copyOf(ratios);
         numbers = ImmutableList.copyOf(numbers);

@@ -155,7 +155,7 @@ public final class LitterText {
         }
     }
 
-    private static String ratio(double log) {
+    static String ratio(double log) {
         if (Math.abs(log) < 1e-9) {
             return "the same";
         }
@@ -166,7 +166,7 @@ public final class LitterText {
         return log >= 0 ? words + " : 1" : "1 : " + words;
     }
 
-    private static String share(double belief) {
+    static String share(double belief) {
         return String.format(Locale.ROOT, belief > 0 && belief < 0.001 ? "%.1e" : "%.3f", belief);
     }
 

@@ -8,14 +8,17 @@ import java.util.function.Consumer;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.model.CaseState;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.ModelBuilder;
 import org.geneticsrules.model.Viability;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Observation;
+import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -130,6 +133,88 @@ final class Pales {
                                 .frequency("B", "e", Probability.of(1, 2)));
         recombination.ifPresent(r -> builder.group(LinkageGroup.autosomal("g", List.of("A", "B"), List.of(r))));
         return builder.build();
+    }
+
+    /** Pale by d in double dose; animals with one dose die before they are looked at. */
+    static Model apart(String population, Probability plain) {
+        return model("apart")
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .shows("D", "plain")
+                                .shows("D/d", "mixed")
+                                .shows("d", "other"))
+                .trait(
+                        "coat",
+                        rule -> rule.when(Condition.where("A", "other"), "pale").otherwise("dark"))
+                .viability(new Viability(
+                        "mixed",
+                        "A",
+                        Set.of("mixed"),
+                        Optional.empty(),
+                        Probability.ZERO,
+                        Probability.ONE,
+                        Optional.empty()))
+                .population(population, one -> one.frequency("A", "D", plain).frequency("A", "d", plain.complement()))
+                .build();
+    }
+
+    /** Only the bib hangs on what A carries, and only after a moult. */
+    static Model changing() {
+        return Model.builder("changing", "1", TRAITS)
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "plain")
+                                .shows("d", "other"))
+                .trait("coat", rule -> rule.otherwise("dark"))
+                .trait(
+                        "bib",
+                        rule -> rule.when(
+                                        "grows",
+                                        Condition.where("A", "other"),
+                                        new CaseState.Progression(
+                                                Clock.MOULT,
+                                                Distribution.certain("no"),
+                                                Map.of("no", Distribution.certain("yes")),
+                                                false))
+                                .otherwise("no"))
+                .population(
+                        "even",
+                        one -> one.frequency("A", "D", Probability.of(1, 2)).frequency("A", "d", Probability.of(1, 2)))
+                .build();
+    }
+
+    /** As {@link #recessive}, without a word of bibs. */
+    static Model withoutBib() {
+        return silent("without bib", TRAITS);
+    }
+
+    /** As {@link #withoutBib}, of another catalogue. */
+    static Model otherTraits() {
+        return silent(
+                "of others",
+                Catalogue.builder("other coats", "1")
+                        .trait("coat", "dark", "pale", "albino")
+                        .build());
+    }
+
+    private static Model silent(String id, Catalogue traits) {
+        return Model.builder(id, "1", traits)
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "plain")
+                                .shows("d", "other"))
+                .trait(
+                        "coat",
+                        rule -> rule.when(Condition.where("A", "other"), "pale").otherwise("dark"))
+                .population(
+                        "even",
+                        one -> one.frequency("A", "D", Probability.of(1, 2)).frequency("A", "d", Probability.of(1, 2)))
+                .build();
     }
 
     /** The recessive allele of a locus on the X. */

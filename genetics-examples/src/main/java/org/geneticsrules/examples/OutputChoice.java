@@ -5,6 +5,7 @@ import org.geneticsrules.answer.Answer;
 import org.geneticsrules.answer.Status;
 import org.geneticsrules.answer.compared.LitterAnswer;
 import org.geneticsrules.answer.compared.PowerAnswer;
+import org.geneticsrules.answer.compared.TellApartAnswer;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Description;
 import org.geneticsrules.answer.estimated.EstimateAnswer;
@@ -18,6 +19,7 @@ import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.TellApartDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.render.AnswerText;
 import org.geneticsrules.render.DescriptionText;
@@ -26,6 +28,7 @@ import org.geneticsrules.render.LitterText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
+import org.geneticsrules.render.TellApartText;
 import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.table.LitterTable;
 import picocli.CommandLine.Option;
@@ -110,6 +113,12 @@ final class OutputChoice {
     int print(PowerAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(PowerDocument.of(answer)) : PowerText.of(answer, style(model)));
         return answer.inseparable().isEmpty() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+    }
+
+    /** Prints what can be done next to tell models apart; where nothing that was tried does, that is undecided. */
+    int print(TellApartAnswer answer, Model model, PrintWriter out) {
+        out.print(isJson() ? Documents.write(TellApartDocument.of(answer)) : TellApartText.of(answer, style(model)));
+        return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints a description; where no one animal shows all that was seen, that is undecided. */

@@ -99,9 +99,8 @@ final class PowerCommand implements Callable<Integer> {
         int each = Inputs.count("--litters", litters, 1, LitterPlan.MOST / pairs);
         Answers answers = choice.answers();
         DrawingOptions.Plan asked = options.read(answers.compiled());
-        List<Candidate> others = rivals.stream()
-                .map(rival -> choice.held(rival).candidate())
-                .toList();
+        List<Candidate> others =
+                rivals.stream().map(rival -> choice.held(rival).candidate()).toList();
         LitterPlan plan = new LitterPlan(asked.sires(), asked.dams(), pairs, each, asked.size(), asked.counted());
         PowerQuestion question = new PowerQuestion(asked.sire(), asked.dam(), asked.drawing(), plan, number);
         Progress bar = ProgressBar.of("drawing", spec.commandLine().getErr(), when);

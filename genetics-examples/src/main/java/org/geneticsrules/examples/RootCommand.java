@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
             RegistryCommand.class,
             LitterFitCommand.class,
             WhichModelCommand.class,
+            TellApartCommand.class,
             RerunCommand.class,
             CompareAnswersCommand.class,
             EstimateCommand.class,

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -208,5 +209,103 @@ class LitterCommandsTest {
         Run trait = Run.of("litter-fit", "--pedigree", fitting(), "--traits", "eye color");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, trait.code(), trait.out());
         assertTrue(trait.err().contains("did you mean \"eye colour\"?"), trait.err());
+    }
+
+    /** Both parents carry albino by their kits, and so a test of the hob can only say so; a kit that nobody looked at is looked at first. */
+    @Test
+    void what_to_do_next_in_text_and_document() throws IOException {
+        String file = fitting();
+        String[] asked = {
+            "tell-apart",
+            "--pedigree",
+            file,
+            "--traits",
+            "eye colour",
+            "--rival",
+            "geneticsrules.ferret.silver-recessive",
+            "--planned",
+            "hob, jill",
+            "--population",
+            "few carriers"
+        };
+        Run run = Run.of(asked);
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        String text = run.out().replaceAll("\\s+", " ");
+        assertTrue(
+                text.startsWith("No look at any animal, and no mating, tells \"Ferret coats by common practice\""),
+                text);
+        assertTrue(text.contains("which is proved"), text);
+        run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
+        List<String> json = new ArrayList<>(List.of(asked));
+        json.addAll(List.of("--format", "json"));
+        JsonNode answer =
+                JsonMapper.shared().readTree(Run.of(json.toArray(String[]::new)).out());
+        assertEquals("tell-apart-answer", answer.get("kind").asString());
+        assertEquals("never", answer.get("apart").get(0).get("byLooks").asString());
+        assertTrue(answer.get("cautions").size() > 0);
+    }
+
+    /** Two models of dilution: the planned litter of two pale parents is weighed after the looks, by itself and with its bar. */
+    @Test
+    void a_planned_litter_is_weighed_and_progress_is_shown() throws IOException {
+        String file = Files.writeString(folder.resolve("pale.csv"), """
+                        id,count,sex,litter,dam,sire,weeks,moult,ascertainment,trait: dilution
+                        Fern,,female,,,,60,2,,sandy
+                        Rowan,,male,,,,60,2,,lightened
+                        """).toString();
+        Run run = Run.of(
+                "tell-apart",
+                "--pedigree",
+                file,
+                "--traits",
+                "dilution",
+                "--rival",
+                "geneticsrules.ferret.pale-apart",
+                "--planned",
+                "Rowan, Fern",
+                "--kits",
+                "2",
+                "--population",
+                "few carriers",
+                "--progress",
+                "always");
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        String text = run.out().replaceAll("\\s+", " ");
+        assertTrue(text.contains("Kits of matings that are planned in any case"), text);
+        assertTrue(text.contains("look at dilution in 2 kits of \"Rowan\" and \"Fern\", a planned mating"), text);
+        assertTrue(text.contains("it excludes model 1"), text);
+        assertTrue(run.err().contains("100 %"), run.err());
+        assertFalse(run.out().contains("NaN"), run.out());
+    }
+
+    @Test
+    void what_is_mistyped_about_next_steps_is_told_all_at_once() throws IOException {
+        Run run = Run.of(
+                "tell-apart",
+                "--pedigree",
+                fitting(),
+                "--rival",
+                "geneticsrules.ferret.silver-recesive",
+                "--planned",
+                "hob",
+                "--planned",
+                "hob, jil",
+                "--kits",
+                "99",
+                "--sure",
+                "100 %");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
+        assertEquals("", run.out());
+        for (String problem : List.of(
+                "silver-recesive",
+                "--planned \"hob\": expected a sire and a dam",
+                "did you mean \"jill\"?",
+                "--kits: 99",
+                "--sure 100 %")) {
+            assertTrue(run.err().contains(problem), problem + " in " + run.err());
+        }
+        Run none = Run.of("tell-apart", "--pedigree", fitting());
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, none.code(), none.out());
+        assertTrue(none.err().contains("--rival"), none.err());
     }
 }

@@ -17,9 +17,12 @@ import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.CoatQuestion;
 import org.geneticsrules.answer.MatingQuestion;
 import org.geneticsrules.answer.TestMatingQuestion;
+import org.geneticsrules.answer.compared.LitterAnswers;
 import org.geneticsrules.answer.compared.PowerAnswer;
 import org.geneticsrules.answer.compared.PowerAnswers;
 import org.geneticsrules.answer.compared.PowerQuestion;
+import org.geneticsrules.answer.compared.TellApartAnswer;
+import org.geneticsrules.answer.compared.TellApartQuestion;
 import org.geneticsrules.answer.described.DescribeQuestion;
 import org.geneticsrules.answer.described.DescribedAnswer;
 import org.geneticsrules.answer.described.Descriptions;
@@ -30,6 +33,7 @@ import org.geneticsrules.answer.named.NamedAnswer;
 import org.geneticsrules.answer.recorded.LookNextQuestion;
 import org.geneticsrules.answer.recorded.NextLitterQuestion;
 import org.geneticsrules.answer.recorded.ParentageQuestion;
+import org.geneticsrules.answer.recorded.Progress;
 import org.geneticsrules.answer.recorded.RecordedAnswer;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.caution.Caution;
@@ -47,6 +51,7 @@ import org.geneticsrules.json.EstimateDocument;
 import org.geneticsrules.json.NamedDocument;
 import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.json.RecordedDocument;
+import org.geneticsrules.json.TellApartDocument;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
@@ -58,6 +63,7 @@ import org.geneticsrules.render.EstimateText;
 import org.geneticsrules.render.NameText;
 import org.geneticsrules.render.PowerText;
 import org.geneticsrules.render.RecordedText;
+import org.geneticsrules.render.TellApartText;
 import org.geneticsrules.simulation.Founder;
 import org.geneticsrules.simulation.LitterPlan;
 import org.geneticsrules.simulation.PlannedLook;
@@ -79,6 +85,7 @@ class CautionsReachTest {
 
     private static final LifeStage ADULT = LifeStage.parse("week 80, moult 2, winter");
     private static final Phenotype PLAIN = Phenotype.parse("hue: black, eye colour: dark, coat length: normal");
+    private static final Candidate SILVER_RECESSIVE = Candidate.of(Ferret.hypothesis("silver-recessive"));
     private static final Answers ANSWERS = Answers.of(Ferret.compiled(), List.of(Ferret.cautions()));
 
     /** An answer as a person and as a program get it. */
@@ -105,6 +112,10 @@ class CautionsReachTest {
 
         static Told of(DescribedAnswer answer) {
             return new Told(DescriptionText.of(answer), written(DescribedDocument.of(answer)));
+        }
+
+        static Told of(TellApartAnswer answer) {
+            return new Told(TellApartText.of(answer), written(TellApartDocument.of(answer)));
         }
 
         private static String written(Node document) {
@@ -200,6 +211,7 @@ class CautionsReachTest {
                 look -> Told.of(ANSWERS.testMatings(
                         TestMatingQuestion.of(animal(look).ofSex(Sex.MALE)).inTraits(Set.of("coat length")))));
         doors.put("power", look -> Told.of(power(animal(look))));
+        doors.put("tell-apart", look -> tellApart(kennel(look, PLAIN), "hob"));
         return doors;
     }
 
@@ -213,6 +225,18 @@ class CautionsReachTest {
                 .power(
                         new PowerQuestion(hob, jill, drawing, LitterPlan.of(any, any, 1, LitterSize.of(1)), 1),
                         List.of(Candidate.of(Ferret.compiled()).called("the same")));
+    }
+
+    /** What to do next to tell silver by dose from silver as a recessive, where a mating is planned; whether it is left out or not. */
+    private static Told tellApart(RecordedAnswers records, String sire) {
+        return Told.of(LitterAnswers.of(records)
+                .tellApart(
+                        TellApartQuestion.usual()
+                                .planned(sire, "jill")
+                                .inTraits(Set.of("eye colour"))
+                                .inLittersOf(1),
+                        List.of(SILVER_RECESSIVE),
+                        Progress.NONE));
     }
 
     @ParameterizedTest
@@ -248,6 +272,10 @@ class CautionsReachTest {
             boolean kin = on.relations().contains(Relation.SIBLINGS);
             assertEquals(
                     kin,
+                    tellApart(RecordedAnswers.of(ANSWERS, litterMates()).from("few carriers"), "hob")
+                            .tells(caution));
+            assertEquals(
+                    kin,
                     Told.of(RecordedAnswers.of(ANSWERS, litterMates())
                                     .nextLitter(NextLitterQuestion.of("hob", "jill", Set.of("coat length"))))
                             .tells(caution));
@@ -276,8 +304,12 @@ class CautionsReachTest {
             case MATING ->
                 List.of(
                         aboutAParent().get("mating").apply(PLAIN),
-                        aboutAParent().get("next-litter").apply(PLAIN));
-            case PLAN -> List.of(aboutAParent().get("test-mating").apply(PLAIN));
+                        aboutAParent().get("next-litter").apply(PLAIN),
+                        aboutAParent().get("tell-apart").apply(PLAIN));
+            case PLAN ->
+                List.of(
+                        aboutAParent().get("test-mating").apply(PLAIN),
+                        aboutAParent().get("tell-apart").apply(PLAIN));
             case SALE -> List.of(aboutAnAnimal().get("hand-over").apply(PLAIN));
             case DESCRIPTION -> List.of(aboutAnAnimal().get("describe").apply(PLAIN));
             case NAME -> List.of(aboutAnAnimal().get("name").apply(PLAIN));

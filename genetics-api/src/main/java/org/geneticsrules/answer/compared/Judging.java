@@ -169,8 +169,12 @@ final class Judging {
 
     /** Populations that all models have, in the order of the first. */
     static List<String> populations(ModelComparison asked) {
+        return populations(asked.candidates());
+    }
+
+    /** The same of some models. */
+    static List<String> populations(List<Candidate> candidates) {
         List<String> shared = new ArrayList<>();
-        List<Candidate> candidates = asked.candidates();
         candidates.get(0).model().populations().keySet().forEach(id -> {
             if (candidates.stream().allMatch(one -> one.model().populations().containsKey(id))) {
                 shared.add(id);
@@ -262,7 +266,7 @@ final class Judging {
                 "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
                         + " where hearing, health or inbreeding speak against it");
         Answers answers = basis.answers();
-        List<Phenotype> looks = looks();
+        List<Phenotype> looks = looks(pedigree);
         Set<Caution> cautions = new LinkedHashSet<>(answers.cautions(Situation.of(QuestionKind.LITTER.word())
                 .with(Role.OFFSPRING, looks)
                 .with(Role.ANIMAL, looks)));
@@ -295,8 +299,8 @@ final class Judging {
         return given;
     }
 
-    /** What was seen of anybody, as far as it was compared. */
-    private List<Phenotype> looks() {
+    /** What was seen of anybody. */
+    static List<Phenotype> looks(Pedigree pedigree) {
         Set<Phenotype> looks = new LinkedHashSet<>();
         for (Individual one : pedigree.individuals().values()) {
             one.observations().forEach(seen -> looks.addAll(seen.looks()));
@@ -304,40 +308,42 @@ final class Judging {
         return new ArrayList<>(looks);
     }
 
-    private void assume(Optional<Population> population) {
-        basis.assumptions().forEach(one -> taken.put(one.id(), one));
+    /** Takes for granted what every answer about litters does. */
+    void assume(Optional<Population> population) {
+        basis.assumptions().forEach(this::take);
         population
                 .filter(one -> basis.population().isEmpty())
-                .ifPresent(one -> taken.put(
-                        "population",
-                        new Assumption(
-                                "population",
-                                "Founders and unrecorded parents for whom no population is stated are as in population \""
-                                        + one.id() + "\""
-                                        + one.title()
-                                                .map(title -> " (" + title + ")")
-                                                .orElse("") + ".",
-                                "Other frequencies give other chances; name another population.")));
-        taken.put(
+                .map(Judging::foundersAsIn)
+                .ifPresent(this::take);
+        take(new Assumption(
                 "founders-given",
-                new Assumption(
-                        "founders-given",
-                        "What was recorded of founders is taken as given, and no evidence for or against a model.",
-                        "Which looks are common among founders would count if founders were a sample of a known population."));
+                "What was recorded of founders is taken as given, and no evidence for or against a model.",
+                "Which looks are common among founders would count if founders were a sample of a known population."));
         List<String> silent = pedigree.litters().values().stream()
                 .filter(litter -> litter.ascertainment() instanceof Ascertainment.Unknown)
                 .map(Litter::id)
                 .toList();
         if (!silent.isEmpty()) {
-            taken.put(
+            take(new Assumption(
                     "litters-complete",
-                    new Assumption(
-                            "litters-complete",
-                            "The litters of which nobody wrote down why they are recorded ("
-                                    + (silent.size() > 5 ? silent.size() + " of them" : String.join(", ", silent))
-                                    + ") would have been recorded whatever they showed.",
-                            "Litters that were noticed for a rare look hold more of it than others do; say how each came to be"
-                                    + " recorded."));
+                    "The litters of which nobody wrote down why they are recorded ("
+                            + (silent.size() > 5 ? silent.size() + " of them" : String.join(", ", silent))
+                            + ") would have been recorded whatever they showed.",
+                    "Litters that were noticed for a rare look hold more of it than others do; say how each came to be"
+                            + " recorded."));
         }
+    }
+
+    private void take(Assumption one) {
+        taken.put(one.id(), one);
+    }
+
+    /** That founders come from a population which nobody stated. */
+    static Assumption foundersAsIn(Population one) {
+        return new Assumption(
+                "population",
+                "Founders and unrecorded parents for whom no population is stated are as in population \"" + one.id()
+                        + "\"" + one.title().map(title -> " (" + title + ")").orElse("") + ".",
+                "Other frequencies give other chances; name another population.");
     }
 }

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.geneticsrules.answer.RivalModel;
+import org.geneticsrules.answer.recorded.Progress;
 import org.geneticsrules.answer.recorded.RecordBasis;
 import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.comparison.Candidate;
@@ -144,6 +145,32 @@ public final class LitterAnswers {
         List<Candidate> candidates = new ArrayList<>(List.of(first(basis)));
         others.forEach(other -> candidates.add(named(other, candidates)));
         return favour(basis, candidates, List.of());
+    }
+
+    /**
+     * Answers what can be done next to tell models apart: looks, DNA tests and matings, in this order, with what each is expected to say. It
+     * advises no mating; those that a caution excludes are left out, with the reason.
+     *
+     * <p>All that is recorded counts, whatever traits this is {@linkplain #about about}; the question says which are looked at.
+     *
+     * @param question the question
+     * @param others the models that the one in use is to be told from, at least one
+     * @param progress is told how far it has come
+     * @return what each step is worth; that none tells anything, or can, is an answer, too
+     * @throws ProblemsException if there is no other model, something is recorded and not every model speaks of any of it, a trait, a stage or a
+     *     caution is unknown, founders lack frequencies, or how litters came to be recorded does not go with their records
+     * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
+     */
+    public TellApartAnswer tellApart(TellApartQuestion question, List<Candidate> others, Progress progress) {
+        if (others.isEmpty()) {
+            throw new ProblemsException(Problem.of(Stage.MEANING, "no-rival", "", "there is one model only")
+                    .expecting("a model or a patch to tell it from"));
+        }
+        recorded.model().catalogue().check(question.stage());
+        RecordBasis basis = recorded.basis(spoken(), true);
+        List<Candidate> candidates = new ArrayList<>(List.of(first(basis)));
+        others.forEach(other -> candidates.add(named(other, candidates)));
+        return new TellingApart(recorded, basis, question, candidates).answer(progress);
     }
 
     private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {

@@ -2,6 +2,7 @@ package org.geneticsrules.answer.recorded;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import org.geneticsrules.answer.Animal;
 import org.geneticsrules.answer.Answer;
+import org.geneticsrules.answer.MatingConcerns;
 import org.geneticsrules.answer.MatingQuestion;
 import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Situation;
@@ -229,12 +231,8 @@ final class PlannedMating {
         RecordWords words = new RecordWords(kindred);
         for (String parent : List.of(sire, dam)) {
             draft.given.addAll(words.facts(parent));
-            if (kindred.individual(parent).hearing().stream().anyMatch(test -> test.isDeafInAnEar())) {
-                draft.notices.add(RecordWords.quoted(parent)
-                        + " is recorded as deaf in an ear or both; deafness may be passed on, so speak to a veterinarian before"
-                        + " mating it");
-            }
         }
+        draft.notices.addAll(deaf());
         Relation relation = relation();
         draft.given.add("relation of the two: " + relation.word());
         inbreeding()
@@ -246,6 +244,27 @@ final class PlannedMating {
         draft.raise(cautions(question));
         draft.raise(Situation.of("carriers"));
         draft.raise(Situation.of("plan").with(relation));
+    }
+
+    /** What is said of parents who are recorded as deaf. */
+    private List<String> deaf() {
+        return List.of(sire, dam).stream()
+                .filter(parent -> kindred.individual(parent).hearing().stream().anyMatch(test -> test.isDeafInAnEar()))
+                .map(parent -> RecordWords.quoted(parent)
+                        + " is recorded as deaf in an ear or both; deafness may be passed on, so speak to a veterinarian before"
+                        + " mating it")
+                .toList();
+    }
+
+    /** What speaks against it. */
+    MatingConcerns concerns(Collection<String> inSpiteOf) {
+        MatingConcerns found = ground.answers()
+                .concerns(
+                        OwnRecords.of(ground.compiled(), kindred.individual(sire)),
+                        OwnRecords.of(ground.compiled(), kindred.individual(dam)),
+                        relation(),
+                        inSpiteOf);
+        return new MatingConcerns(found.relation(), inbreeding(), found.exclusions(), found.cautions(), deaf());
     }
 
     /** What the question about two animals that are not recorded has to say besides. */

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.EvidenceLevel;
 import org.geneticsrules.answer.HiddenAllele;
+import org.geneticsrules.answer.MatingConcerns;
 import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.answer.RivalVerdict;
 import org.geneticsrules.answer.Status;
@@ -165,6 +166,22 @@ public final class RecordedAnswers {
                 draft.taken.list(),
                 evidence,
                 new ArrayList<>(draft.notices));
+    }
+
+    /**
+     * Returns what speaks against a mating of two recorded animals, and what has to be said of it, for those who put other answers
+     * together.
+     *
+     * @param sire id of the sire
+     * @param dam id of the dam
+     * @param inSpiteOf names of cautions that exclude a mating, and shall not
+     * @return why it is not proposed, by what is recorded of the two themselves and of their relation; cautions, by all that they may carry
+     * @throws IllegalArgumentException if there is no such animal
+     * @throws ProblemsException if the two cannot be mates, there is no such caution, or their own records contradict one another
+     * @throws TooLargeException if an exact answer would take too much work
+     */
+    public MatingConcerns concerns(String sire, String dam, Collection<String> inSpiteOf) {
+        return PlannedMating.of(ground, sire, dam).concerns(inSpiteOf);
     }
 
     /**

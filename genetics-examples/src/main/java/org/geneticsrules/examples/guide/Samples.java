@@ -53,6 +53,7 @@ public final class Samples {
         all.put("WhiteLitters", WhiteLitters::run);
         all.put("HiddenPale", HiddenPale::run);
         all.put("NoticedLitters", NoticedLitters::run);
+        all.put("NextSteps", NextSteps::run);
         all.put("Freezing", Freezing::run);
         all.put("DrawnLitters", DrawnLitters::run);
         all.put("Names", Names::run);

@@ -59,7 +59,8 @@ final class SilverLitters {
             .trait("white hairs", "none", "some", "nearly all")
             .build();
 
-    private static Candidate silver(String name, Consumer<LocusBuilder> doses) {
+    /** A model of silver, by what its allele shows. */
+    static Candidate silver(String name, Consumer<LocusBuilder> doses) {
         return Candidate.of(Model.builder("sample.silver-" + name.replace(' ', '-'), "1.0.0", TRAITS)
                         .title("silver " + name)
                         .locus("M", m -> {
