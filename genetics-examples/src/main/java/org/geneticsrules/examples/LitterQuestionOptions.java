@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.geneticsrules.answer.compared.Analysis;
 import org.geneticsrules.answer.compared.HeldModel;
 import org.geneticsrules.answer.compared.LitterAnswer;
@@ -65,11 +66,16 @@ final class LitterQuestionOptions {
      * Answers a question.
      *
      * @param choice the model
+     * @param beliefs what is believed of models beforehand
      * @param kind what is asked
      * @param rivals looks up the models held against it, and makes them when nothing is wrong
      * @return one of {@link ExitCodes}
      */
-    int answer(ModelChoice choice, Analysis.Kind kind, Function<Asked, Supplier<List<HeldModel>>> rivals) {
+    int answer(
+            ModelChoice choice,
+            List<String> beliefs,
+            Analysis.Kind kind,
+            Function<Asked, Supplier<List<HeldModel>>> rivals) {
         Asked asked = new Asked(choice.answers(), pedigree);
         asked.read(() -> {
             output.checkOfLitters();
@@ -78,12 +84,16 @@ final class LitterQuestionOptions {
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
         asked.read(() -> OutputFile.writable("--freeze", freeze));
+        Supplier<Beliefs> believed = asked.read(() -> Beliefs.read(beliefs));
         Supplier<List<HeldModel>> others = rivals.apply(asked);
         RecordedAnswers records = asked.records();
+        List<HeldModel> models = believed.get()
+                .of(Stream.concat(Stream.of(choice.held()), others.get().stream())
+                        .toList());
         Analysis analysis = new Analysis(
                 kind,
-                choice.held(),
-                others.get(),
+                models.get(0),
+                models.subList(1, models.size()),
                 choice.cautions(asked.model()),
                 asked.recorded(),
                 pedigree.vocabularies(asked.recorded(), asked.model()),

@@ -49,6 +49,16 @@ final class WhichModelCommand implements Callable<Integer> {
             })
     private List<String> rivals = new ArrayList<>();
 
+    @Option(
+            names = "--belief",
+            paramLabel = "MODEL=SHARE",
+            description = {
+                "What is believed of a model beforehand, in proportion to the others: its id and a number",
+                "from 0 to 1, for example \"my-hypothesis=1/10\". May be repeated. Default: 1 for each.",
+                "It moves what may be believed afterwards, and no likelihood ratio."
+            })
+    private List<String> beliefs = new ArrayList<>();
+
     @Mixin
     private LitterQuestionOptions litters;
 
@@ -57,10 +67,11 @@ final class WhichModelCommand implements Callable<Integer> {
         return rivals.isEmpty()
                 ? litters.answer(
                         choice,
+                        beliefs,
                         Analysis.Kind.AT_HAND,
                         asked ->
                                 () -> asked.rivals().stream().map(HeldModel::of).toList())
-                : litters.answer(choice, Analysis.Kind.NAMED, asked -> {
+                : litters.answer(choice, beliefs, Analysis.Kind.NAMED, asked -> {
                     List<Supplier<HeldModel>> others = rivals.stream()
                             .map(rival -> asked.read(() -> choice.held(rival)))
                             .toList();

@@ -196,6 +196,73 @@ class LitterCommandsTest {
         assertEquals(ExitCodes.NOT_UNDERSTOOD, other.code());
     }
 
+    /** By Bayes' rule: a tenth as much believed in before, and so many times less likely. */
+    @Test
+    void what_is_believed_beforehand_moves_beliefs_and_no_ratio() throws IOException {
+        String pale = "geneticsrules.ferret.pale-apart";
+        String litters = Path.of("guide", "jobs", "litters.csv").toString();
+        List<String> asked = List.of(
+                "which-model",
+                "--pedigree",
+                litters,
+                "--population",
+                "few carriers",
+                "--rival",
+                pale,
+                "--format",
+                "json");
+        JsonNode alike = models(asked, List.of());
+        JsonNode doubted = models(asked, List.of("--belief", pale + "=1/10"));
+        assertEquals(alike.get(1).get("logLikelihood"), doubted.get(1).get("logLikelihood"));
+        double odds = 0.1 * Math.exp(number(alike.get(1), "logLikelihood") - number(alike.get(0), "logLikelihood"));
+        assertEquals(1.0 / 11, number(doubted.get(1), "prior"), 1e-9);
+        assertEquals(odds / (1 + odds), number(doubted.get(1), "posterior"), 1e-12);
+        Run wrong = Run.of(
+                "which-model",
+                "--pedigree",
+                litters,
+                "--rival",
+                pale,
+                "--belief",
+                "x",
+                "--belief",
+                pale + "=3",
+                "--belief",
+                pale + "=1/2",
+                "--belief",
+                pale + "=1/3");
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
+        assertTrue(wrong.err().contains("no \"=\" parts a model from its share"), wrong.err());
+        assertTrue(wrong.err().contains("a probability lies between 0 and 1, but was 3/1"), wrong.err());
+        assertTrue(wrong.err().contains("a second share"), wrong.err());
+        Run unknown = Run.of(
+                "which-model", "--pedigree", litters, "--rival", pale, "--belief", "geneticsrules.ferret.pale-apat=1");
+        assertTrue(unknown.err().contains("did you mean \"" + pale + "\""), unknown.err());
+        Run none = Run.of(
+                "which-model",
+                "--pedigree",
+                litters,
+                "--rival",
+                pale,
+                "--belief",
+                pale + "=0",
+                "--belief",
+                "geneticsrules.ferret.common-practice=0");
+        assertTrue(none.err().contains("no model is believed in"), none.err());
+    }
+
+    private static JsonNode models(List<String> asked, List<String> more) {
+        List<String> all = new ArrayList<>(asked);
+        all.addAll(more);
+        Run run = Run.of(all.toArray(String[]::new));
+        assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
+        return JsonMapper.shared().readTree(run.out()).get("comparison").get("models");
+    }
+
+    private static double number(JsonNode of, String name) {
+        return Double.parseDouble(of.get(name).asString());
+    }
+
     @Test
     void what_is_mistyped_is_named_and_nothing_is_printed() throws IOException {
         Run draws = Run.of("litter-fit", "--pedigree", fitting(), "--draws", "3", "--format", "xml");

@@ -21,6 +21,7 @@ import org.geneticsrules.patch.PatchDocument;
 import org.geneticsrules.pedigree.NamedRecords;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeDocument;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.CatalogueDocument;
 import org.geneticsrules.trait.Confusions;
@@ -242,8 +243,12 @@ public record Analysis(
         RecordedAnswers all = RecordedAnswers.of(answers, NamedRecords.of(pedigree, vocabularies, model.model()))
                 .with(settings.misnamed());
         RecordedAnswers recorded = settings.population().map(all::from).orElse(all);
-        LitterAnswers litters =
-                LitterAnswers.of(recorded).about(settings.traits()).drawing(settings.draws(), settings.seed());
+        Map<String, Probability> shares = new LinkedHashMap<>();
+        Stream.concat(Stream.of(model), rivals.stream()).forEach(one -> shares.put(one.title(), one.prior()));
+        LitterAnswers litters = LitterAnswers.of(recorded)
+                .about(settings.traits())
+                .drawing(settings.draws(), settings.seed())
+                .believing(shares);
         return switch (kind) {
             case FIT -> litters.fit();
             case NAMED ->

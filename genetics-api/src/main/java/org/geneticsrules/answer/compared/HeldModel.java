@@ -90,6 +90,25 @@ public record HeldModel(String title, Model base, List<Patch> patches, Model mod
     }
 
     /**
+     * Returns this model with a share of belief.
+     *
+     * @param share in proportion to those of the others
+     * @return a copy
+     */
+    public HeldModel believed(Probability share) {
+        return new HeldModel(title, base, patches, model, share, fitted);
+    }
+
+    /**
+     * Returns by what this model is asked for.
+     *
+     * @return the id of its one patch; else that of the model
+     */
+    public String id() {
+        return patches.size() == 1 ? patches.get(0).id() : model.id();
+    }
+
+    /**
      * Returns the model as it is held against others.
      *
      * @return a candidate of this title, compiled anew

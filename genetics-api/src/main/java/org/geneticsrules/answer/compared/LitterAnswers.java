@@ -1,10 +1,13 @@
 package org.geneticsrules.answer.compared;
 
 import com.google.common.collect.ImmutableList;
+import com.google.common.collect.ImmutableMap;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.answer.recorded.Progress;
@@ -16,6 +19,7 @@ import org.geneticsrules.comparison.ModelFit;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
+import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
@@ -37,12 +41,19 @@ public final class LitterAnswers {
     private final ImmutableList<String> traits;
     private final int draws;
     private final long seed;
+    private final ImmutableMap<String, Probability> shares;
 
-    private LitterAnswers(RecordedAnswers recorded, ImmutableList<String> traits, int draws, long seed) {
+    private LitterAnswers(
+            RecordedAnswers recorded,
+            ImmutableList<String> traits,
+            int draws,
+            long seed,
+            ImmutableMap<String, Probability> shares) {
         this.recorded = recorded;
         this.traits = traits;
         this.draws = draws;
         this.seed = seed;
+        this.shares = shares;
     }
 
     /**
@@ -52,7 +63,8 @@ public final class LitterAnswers {
      * @return the answering service, about all traits that were recorded
      */
     public static LitterAnswers of(RecordedAnswers recorded) {
-        return new LitterAnswers(recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED);
+        return new LitterAnswers(
+                recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED, ImmutableMap.of());
     }
 
     /**
@@ -62,7 +74,7 @@ public final class LitterAnswers {
      * @return a copy
      */
     public LitterAnswers about(Collection<String> ids) {
-        return new LitterAnswers(recorded, ImmutableList.copyOf(ids), draws, seed);
+        return new LitterAnswers(recorded, ImmutableList.copyOf(ids), draws, seed, shares);
     }
 
     /**
@@ -73,7 +85,19 @@ public final class LitterAnswers {
      * @return a copy
      */
     public LitterAnswers drawing(int number, long start) {
-        return new LitterAnswers(recorded, traits, number, start);
+        return new LitterAnswers(recorded, traits, number, start, shares);
+    }
+
+    /**
+     * Returns the same with what is believed of models before the litters are looked at. It moves what may be believed of them afterwards
+     * (Bayes' rule), and no likelihood ratio.
+     *
+     * @param stated by the title of a model, its share of belief in proportion to those of the others, 1 unless stated; titles of models that
+     *     do not take part are left aside
+     * @return a copy
+     */
+    public LitterAnswers believing(Map<String, Probability> stated) {
+        return new LitterAnswers(recorded, traits, draws, seed, ImmutableMap.copyOf(stated));
     }
 
     /**
@@ -174,7 +198,12 @@ public final class LitterAnswers {
     }
 
     private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {
-        return new Favouring(question(candidates), basis, recorded.pedigree(), left, draws, seed).answer();
+        List<Candidate> believed = candidates.stream()
+                .map(one -> Optional.ofNullable(shares.get(one.name()))
+                        .map(one::believed)
+                        .orElse(one))
+                .toList();
+        return new Favouring(question(believed), basis, recorded.pedigree(), left, draws, seed).answer();
     }
 
     /** A model under its own name, unless another one has that. */
