@@ -110,9 +110,7 @@ class DistinguishingRefusalsTest {
     @ParameterizedTest
     @ValueSource(longs = {5227, 6169, 8840})
     void seeds_with_parents_of_whom_no_kit_lives(long seed) {
-        assertEquals(
-                "kits",
-                DistinguishingLaws.looks_and_kits_are_as_likely_of(RandomPedigrees.pedigree(seed)));
+        assertEquals("kits", DistinguishingLaws.looks_and_kits_are_as_likely_of(RandomPedigrees.pedigree(seed)));
     }
 
     /** A trait that hangs on the moult is no evidence without it: a look at it, of an animal or of kits, has to state it. */

@@ -107,18 +107,30 @@ class LitterCommandsTest {
     void what_to_do_next_in_text_and_document() throws IOException {
         String file = fitting();
         String[] asked = {
-            "tell-apart", "--pedigree", file, "--traits", "eye colour", "--rival",
-            "geneticsrules.ferret.silver-recessive", "--planned", "hob, jill", "--population", "few carriers"
+            "tell-apart",
+            "--pedigree",
+            file,
+            "--traits",
+            "eye colour",
+            "--rival",
+            "geneticsrules.ferret.silver-recessive",
+            "--planned",
+            "hob, jill",
+            "--population",
+            "few carriers"
         };
         Run run = Run.of(asked);
         assertEquals(ExitCodes.ANSWERED, run.code(), run.err());
         String text = run.out().replaceAll("\\s+", " ");
-        assertTrue(text.startsWith("No look at any animal, and no mating, tells \"Ferret coats by common practice\""), text);
+        assertTrue(
+                text.startsWith("No look at any animal, and no mating, tells \"Ferret coats by common practice\""),
+                text);
         assertTrue(text.contains("which is proved"), text);
         run.out().lines().forEach(line -> assertTrue(line.length() <= 100, line));
         List<String> json = new ArrayList<>(List.of(asked));
         json.addAll(List.of("--format", "json"));
-        JsonNode answer = JsonMapper.shared().readTree(Run.of(json.toArray(String[]::new)).out());
+        JsonNode answer =
+                JsonMapper.shared().readTree(Run.of(json.toArray(String[]::new)).out());
         assertEquals("tell-apart-answer", answer.get("kind").asString());
         assertEquals("never", answer.get("apart").get(0).get("byLooks").asString());
         assertTrue(answer.get("cautions").size() > 0);
@@ -127,14 +139,11 @@ class LitterCommandsTest {
     /** Two models of dilution: the planned litter of two pale parents is weighed after the looks, by itself and with its bar. */
     @Test
     void a_planned_litter_is_weighed_and_progress_is_shown() throws IOException {
-        String file = Files.writeString(
-                        folder.resolve("pale.csv"),
-                        """
+        String file = Files.writeString(folder.resolve("pale.csv"), """
                         id,count,sex,litter,dam,sire,weeks,moult,ascertainment,trait: dilution
                         Fern,,female,,,,60,2,,sandy
                         Rowan,,male,,,,60,2,,lightened
-                        """)
-                .toString();
+                        """).toString();
         Run run = Run.of(
                 "tell-apart",
                 "--pedigree",

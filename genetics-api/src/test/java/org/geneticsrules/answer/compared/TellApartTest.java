@@ -272,7 +272,12 @@ class TellApartTest {
 
     /** D over l over w: dark, light, white. Whether w is seen makes the models differ. */
     private static Model series(String id, boolean white) {
-        return Model.builder(id, "1", Catalogue.builder("series", "1").trait("coat", "dark", "light", "white").build())
+        return Model.builder(
+                        id,
+                        "1",
+                        Catalogue.builder("series", "1")
+                                .trait("coat", "dark", "light", "white")
+                                .build())
                 .locus(
                         "A",
                         at -> at.alleles("D", "l", "w")
