@@ -106,7 +106,10 @@ final class Exclusions {
         raise(Situation.of("").with(Role.OFFSPRING, kits(animal.parent(), mates)));
     }
 
-    /** Of what an animal may carry, what differs least from the wild type; at the locus of the test last. */
+    /**
+     * Of what an animal may carry, what differs least from the wild type, and where it cannot carry that, what hides nothing else; at the locus
+     * of the test last.
+     */
     private GenotypeSet plainest(GenotypeSet known, String tested) {
         GenotypeSet left = known;
         List<Locus> loci = new ArrayList<>(answers.model().loci().values());
@@ -115,9 +118,17 @@ final class Exclusions {
             List<AllelePair> pairs = left.pairs(locus.id());
             String plain = MatePool.plain(locus);
             int most = pairs.stream().mapToInt(pair -> doses(pair, plain)).max().orElse(0);
+            List<AllelePair> plainest =
+                    pairs.stream().filter(pair -> doses(pair, plain) == most).toList();
+            List<AllelePair> hiding =
+                    plainest.stream().filter(AllelePair::isHeterozygous).toList();
             GenotypeSet fewer = left.where(
                     locus.id(),
-                    pairs.stream().filter(pair -> doses(pair, plain) == most).toList());
+                    hiding.size() == plainest.size()
+                            ? plainest
+                            : plainest.stream()
+                                    .filter(pair -> !hiding.contains(pair))
+                                    .toList());
             left = fewer.isEmpty() ? left : fewer;
         }
         return left;

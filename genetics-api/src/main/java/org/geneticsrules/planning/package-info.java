@@ -15,8 +15,9 @@
  *   <li><b>Kits.</b> What the parents may carry together is listed with its chance given all records
  *       ({@link org.geneticsrules.inference.Inference#together}), and for each pair of genotypes the chance of each look of a kit that lives. Given
  *       the pair, kits are independent, so counts of kits are a mixture of multinomials; litter-mates, and litters of one couple, depend on one
- *       another through what the parents carry. Where the phase of a parent matters, or the pairs are too many, every count is a litter put
- *       into the pedigree instead.
+ *       another through what the parents carry. Kits that are looked at live: what the parents may carry of whom no kit lives is left out, and
+ *       the rest weighed anew; how many live is no evidence otherwise. Where none lives, the step is not proposed. Where the phase of a parent
+ *       matters, or the pairs are too many, every count is a litter put into the pedigree instead.
  *   <li><b>What an outcome says.</b> For each ordered pair of models, the mean of the natural logarithm of the likelihood ratio if the first is
  *       true, {@code sum of P(o | A) ln (P(o | A) / P(o | B))} (Kullback and Leibler 1951, <i>On information and sufficiency</i>, Annals of
  *       Mathematical Statistics 22:79, from memory). It is 0 if and only if no outcome differs. If an outcome excludes B it is infinite; then the

@@ -1,5 +1,6 @@
 /**
- * Do litters fit what is believed of their inheritance, which of several beliefs do they favour, and how often would litters of a plan tell.
+ * Do litters fit what is believed of their inheritance, which of several beliefs do they favour, what to do next to tell these apart, and how often
+ * would litters of a plan tell.
  *
  * <p>{@link org.geneticsrules.answer.compared.LitterAnswers} asks the engines of {@link org.geneticsrules.comparison} and joins what they find
  * with assumptions, cautions and evidence:
@@ -12,6 +13,21 @@
  *   <li>The best model is judged by itself. If it fits badly, "none of these" is the verdict, whatever the ratios.
  *   <li>The comparison is made again with one look in a hundred misread, and without each litter.
  *   <li>A model that excludes the records is said to do so on the word of whichever single animals decide it.
+ * </ol>
+ *
+ * <p>What to do next is asked of {@link org.geneticsrules.planning}:
+ *
+ * <ol>
+ *   <li>The models are compared by all records. Those excluded are left out; what is left of belief and ratio is where the steps start.
+ *   <li>Where it is proved that all foretell the same of every genotype and mating by the traits looked at, that is the answer.
+ *   <li>Steps are listed: looks at recorded animals for what is not recorded of them (litter-mates recorded alike count once); kits that are born
+ *       and not recorded; DNA tests at loci that all models share and of which a cause is on record, or which were tested before; planned
+ *       matings that are named; and, only if asked for, matings made for this alone. There is a bound on each kind, and what lies beyond it is
+ *       counted.
+ *   <li>A mating that a caution excludes, as in a test mating, is left out with the reason, and so is one that cannot be; one made for this
+ *       alone also if a parent is recorded as deaf. What has to be said of a mating is said whether it is left out or not.
+ *   <li>Of each effort those are told that are expected to tell most, with words for what they say under each model; how many kits it takes
+ *       is worked out for these.
  * </ol>
  *
  * <p>{@link org.geneticsrules.answer.compared.Analysis} is such a question with all that its answer hangs on, as values: it is asked again in

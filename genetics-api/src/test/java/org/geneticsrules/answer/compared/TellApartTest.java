@@ -27,6 +27,7 @@ import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.caution.Caution;
 import org.geneticsrules.caution.CautionSet;
 import org.geneticsrules.caution.Relation;
+import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.expression.CompiledModel;
@@ -50,6 +51,8 @@ import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.TellApartText;
 import org.geneticsrules.testing.Coats;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
 import org.junit.jupiter.api.Test;
@@ -265,6 +268,72 @@ class TellApartTest {
                         Coats.recessive(),
                         Coats.lethal()));
         assertEquals("unknown-exclusion", unknown.problems().get(0).code());
+    }
+
+    /** D over l over w: dark, light, white. Whether w is seen makes the models differ. */
+    private static Model series(String id, boolean white) {
+        return Model.builder(
+                        id,
+                        "1",
+                        Catalogue.builder("series", "1")
+                                .trait("coat", "dark", "light", "white")
+                                .build())
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "l", "w")
+                                .dominant("D", "l")
+                                .dominant("l", "w")
+                                .shows("D", "full")
+                                .shows("l", "less")
+                                .shows("w", white ? "least" : "less"))
+                .trait("coat", rule -> {
+                    rule.when(Condition.where("A", "less"), "light").otherwise("dark");
+                    if (white) {
+                        rule.when(Condition.where("A", "least"), "white");
+                    }
+                })
+                .population(
+                        "even",
+                        one -> one.frequency("A", "D", Probability.of(1, 3))
+                                .frequency("A", "l", Probability.of(1, 3))
+                                .frequency("A", "w", Probability.of(1, 3)))
+                .build();
+    }
+
+    private static Pedigree lights(String reported) {
+        PedigreeBuilder builder = Pedigree.builder("lights", "1");
+        for (Sex sex : Sex.values()) {
+            Individual one = seen(sex == Sex.MALE ? "sire" : "dam", LIGHT).with(sex);
+            builder.add(
+                    reported.isEmpty()
+                            ? one
+                            : one.with(new GenotypeTest(Optional.empty(), "A", Set.of(reported), Probability.ZERO)));
+        }
+        return builder.build();
+    }
+
+    /** Two light animals may hide white: that is said, and excludes nothing. That both carry it by a test does exclude. */
+    @Test
+    void what_is_merely_not_known_excludes_no_mating() {
+        Caution caution = new Caution(
+                "white",
+                new Trigger.OnLook(Condition.where("coat", "white"), Set.of(Role.OFFSPRING)),
+                "White kits may be deaf.",
+                List.of(),
+                List.of(),
+                "2026-11",
+                true);
+        List<CautionSet> cautions =
+                List.of(new CautionSet("invented", "1", Optional.empty(), Optional.empty(), Map.of("white", caution)));
+        TellApartQuestion question = TellApartQuestion.usual().planned("sire", "dam");
+        Model[] models = {series("three", true), series("two", false)};
+        TellApartAnswer open = ask(question, lights(""), cautions, models);
+        assertEquals(List.of(), open.leftOut());
+        assertTrue(efforts(open).contains(Effort.PLANNED_MATING));
+        assertEquals(List.of(caution), open.cautions());
+        TellApartAnswer known = ask(question, lights("l/w"), cautions, models);
+        assertEquals(Optional.of("white"), known.leftOut().get(0).caution());
+        assertEquals(List.of(caution), known.cautions());
     }
 
     /** Where the model in use says that young are lost, a mating of carriers is not proposed. */
