@@ -115,7 +115,8 @@ public final class RecordedEstimates {
                                     Stage.MEANING,
                                     "no-family",
                                     "",
-                                    "no litter says which " + asked(which) + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
+                                    "no litter says which " + asked(which)
+                                            + (reasons.isEmpty() ? "" : ": " + reasons(reasons)))
                             .expecting(
                                     "litters of two known parents, of whom it is recorded whether they show it, with young that do"));
         }
