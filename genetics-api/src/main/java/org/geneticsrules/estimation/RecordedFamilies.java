@@ -32,7 +32,8 @@ import org.geneticsrules.trait.Sighting;
  * @param families the families
  * @param leftOut by the id of a litter that does not count, why
  * @param unstated ids of litters that count and of which it is not stated how they came to be recorded
- * @param unclear ids of young in litters that count of which it is not recorded whether they show it; they are not counted
+ * @param unclear young in litters that count of which it is not recorded whether they show it, by their ids or, where they were scored and are not listed, by
+ *     their number; they are not counted
  */
 public record RecordedFamilies(
         List<RecordedFamily> families, Map<String, String> leftOut, List<String> unstated, List<String> unclear) {
@@ -189,6 +190,10 @@ public record RecordedFamilies(
                 if (shows.isEmpty()) {
                     unknown.add(kit);
                 }
+            }
+            int unlisted = litter.scoredCount().orElse(0) - litter.kits().size();
+            if (unlisted > 0) {
+                unknown.add(unlisted + " of litter " + litter.id() + " that are not listed");
             }
             if (siblings == 0) {
                 leftOut.put(litter.id(), "of none of its young it is recorded whether it shows it");

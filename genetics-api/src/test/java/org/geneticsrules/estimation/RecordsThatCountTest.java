@@ -108,11 +108,13 @@ class RecordsThatCountTest {
         Coats.litter(builder, "a", "", 3, 0, Ascertainment.atLeastOne(Coats.LIGHT));
         Coats.litter(builder, "b", "", 3, 1, Ascertainment.atLeastOne(Coats.DARK));
         builder.add(Coats.seen("light", Coats.LIGHT)).add(Individual.of("unseen"));
-        builder.add(Litter.of("c", "dam", "sire", "light", "unseen").with(Ascertainment.atLeastOne(Coats.LIGHT)));
+        builder.add(Litter.of("c", "dam", "sire", "light", "unseen")
+                .counting(5, 4)
+                .with(Ascertainment.atLeastOne(Coats.LIGHT)));
         RecordedFamilies found = RecordedFamilies.of(builder.build(), which(0, false));
         assertTrue(String.valueOf(found.leftOut().get("a")).startsWith("its records do not go with"));
         assertTrue(String.valueOf(found.leftOut().get("b")).startsWith("it was noticed for something else"));
-        assertEquals(List.of("unseen"), found.unclear());
+        assertEquals(List.of("unseen", "2 of litter c that are not listed"), found.unclear());
         assertEquals(List.of(new RecordedFamily("c", 1, 1, Ascertainment.atLeastOne(Coats.LIGHT))), found.families());
         assertThrows(IllegalArgumentException.class, () -> new RecordedFamily("x", 3, 1, Ascertainment.unknown()));
         assertThrows(
