@@ -65,7 +65,12 @@ public final class DrawnText {
         for (Individual one : records.individuals().values()) {
             if (records.litterOf(one.id()).isPresent()) {
                 one.observations().forEach(seen -> counts.merge(look(seen), 1, Integer::sum));
-                one.tests().forEach(test -> counts.merge("DNA test: " + test, 1, Integer::sum));
+                one.tests()
+                        .forEach(test -> counts.merge(
+                                "DNA test at " + test.locus() + ": " + String.join(" or ", test.result()),
+                                1,
+                                Integer::sum));
+                one.sex().ifPresent(sex -> counts.merge("sex: " + sex.word(), 1, Integer::sum));
             }
         }
         List<String> lines = new ArrayList<>();

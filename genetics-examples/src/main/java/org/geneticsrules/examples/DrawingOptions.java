@@ -49,8 +49,8 @@ final class DrawingOptions {
             names = "--sire-look",
             paramLabel = "LOOK",
             description = {
-                "What each sire is recorded with, \"trait: state, ... @ moult 2, winter\"; once for each look.",
-                "The same traits are then written down of the dam."
+                "What each sire is recorded with, \"trait: state, ... @ moult 2\"; once",
+                "for each look. The same traits are then written down of the dam."
             })
     private List<String> sireLooks = new ArrayList<>();
 
@@ -100,7 +100,7 @@ final class DrawingOptions {
             names = "--kits-seen",
             paramLabel = "TRAITS",
             description = {
-                "What is written down of kits, and when: \"hue, eye colour @ week 8, in daylight\";",
+                "What is written down of kits, and when: \"hue, eye colour @ week 8\";",
                 "sex may be among it. Once for each look."
             })
     private List<String> kitsSeen = new ArrayList<>();
@@ -129,9 +129,10 @@ final class DrawingOptions {
             paramLabel = "HOW",
             defaultValue = "complete",
             description = {
-                "How litters come to be recorded: complete (default); \"at least one\", of whose kits at",
-                "least one shows --sign; probands, whose kits that show it are noticed with the chance",
-                "--noticed; or \"parents chosen\", who had an earlier kit with it."
+                "How litters come to be recorded: complete (default); \"at least one\",",
+                "of whose kits at least one shows --sign; probands, whose kits that",
+                "show it are noticed with the chance --noticed; or \"parents chosen\",",
+                "who had an earlier kit with it."
             })
     private String ascertainment = "complete";
 

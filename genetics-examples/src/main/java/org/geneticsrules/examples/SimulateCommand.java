@@ -26,6 +26,7 @@ import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.render.DrawnText;
+import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.simulation.BreedingPlan;
 import org.geneticsrules.simulation.DrawnPedigree;
 import org.geneticsrules.simulation.Founder;
@@ -46,8 +47,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Draws animals that never lived: couples with litters, a kennel, or the animals of a pedigree, as they would",
-            "be if the model were right. Writes what a breeder would have written down of them."
+            "Draws animals that never lived: couples with litters, a kennel, or the animals of a pedigree, as",
+            "they would be if the model were right. Writes what a breeder would have written down of them."
         },
         footer = {
             "",
@@ -95,8 +96,8 @@ final class SimulateCommand implements Callable<Integer> {
             names = "--generations",
             paramLabel = "N",
             description = {
-                "A kennel of so many generations after its founders, whose animals are mated by chance;",
-                "relatives, too, so it is no plan for animals."
+                "A kennel of so many generations after its founders, mated by chance,",
+                "relatives too; it is no plan for animals."
             })
     private @Nullable Integer generations;
 
@@ -110,8 +111,9 @@ final class SimulateCommand implements Callable<Integer> {
             names = "--plan",
             paramLabel = "FILE",
             description = {
-                "A pedigree, .json or .csv, of which only the structure is taken: who comes from whom.",
-                "Its founders come from their populations, or from --population."
+                "A pedigree, .json or .csv, of which only the structure is taken: who",
+                "comes from whom. Founders come from their populations, or from",
+                "--population."
             })
     private @Nullable Path plan;
 
@@ -133,11 +135,11 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--truth",
             paramLabel = "FILE",
-            description = "Where to write what the animals truly carry and show, a .json document. Default: nowhere.")
+            description = {
+                "Where to write what the animals truly carry and show, a .json",
+                "document. Default: nowhere."
+            })
     private @Nullable Path truth;
-
-    @Option(names = "--words", description = "Name loci and alleles by words and not by letters.")
-    private boolean words;
 
     @Override
     public Integer call() {
@@ -167,10 +169,7 @@ final class SimulateCommand implements Callable<Integer> {
         spec.commandLine()
                 .getOut()
                 .print(DrawnText.of(
-                        drawn,
-                        model.reference(),
-                        cautions(answers, drawn.records()),
-                        OutputChoice.style(model, words)));
+                        drawn, model.reference(), cautions(answers, drawn.records()), TextStyle.standard()));
         return ExitCodes.ANSWERED;
     }
 

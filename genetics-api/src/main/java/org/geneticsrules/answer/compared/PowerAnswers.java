@@ -114,7 +114,7 @@ public final class PowerAnswers {
                         LitterAnswers.named(Candidate.of(rival.compiled()).called(rival.title()), candidates);
                 if (!probe(question, List.of(first, other)).traits().equals(spoken)) {
                     left.add("\"" + rival.title() + "\"");
-                } else if (Favouring.inseparable(first.model(), other.model(), spoken)) {
+                } else if (isNever(question, first, other, spoken)) {
                     alike.add(other);
                 } else {
                     candidates.add(other);
@@ -178,8 +178,7 @@ public final class PowerAnswers {
         List<Integer> inseparable = power.rivals().stream()
                 .filter(rival -> rival.reached() == 0)
                 .map(EstimatedPower.AgainstRival::rival)
-                .filter(rival -> Favouring.inseparable(
-                        candidates.get(0).model(), candidates.get(rival).model(), power.traits()))
+                .filter(rival -> isNever(question, candidates.get(0), candidates.get(rival), power.traits()))
                 .toList();
         Set<String> notices = new LinkedHashSet<>();
         List<Caution> cautions = cautions(question, power, notices);
@@ -220,6 +219,12 @@ public final class PowerAnswers {
                 basis.evidence(),
                 answers.compiled().model().reference(),
                 new ArrayList<>(notices));
+    }
+
+    /** Whether it is proved that no number of litters helps. Nothing is proved of what tests of kits would tell. */
+    private static boolean isNever(PowerQuestion question, Candidate one, Candidate other, Set<String> traits) {
+        return question.drawing().tests().stream().allMatch(test -> test.whom() == Whom.FOUNDERS)
+                && Favouring.inseparable(one.model(), other.model(), traits);
     }
 
     private static String quoted(List<Candidate> models) {
@@ -300,7 +305,9 @@ public final class PowerAnswers {
     private static List<String> given(PowerQuestion question) {
         Simulation drawing = question.drawing();
         List<String> given = new ArrayList<>();
-        given.add(litters(question.plan()) + ", " + question.plan().counted().word() + " kits counted");
+        given.add(
+                litters(question.plan()) + ", each of " + question.plan().size().name() + " that are "
+                        + question.plan().counted().word());
         question.sire().given().forEach(fact -> given.add("sire: " + fact));
         question.dam().given().forEach(fact -> given.add("dam: " + fact));
         question.plan().sire().population().ifPresent(id -> given.add("parents from population \"" + id + "\""));
