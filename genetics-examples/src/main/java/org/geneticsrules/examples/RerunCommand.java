@@ -59,7 +59,7 @@ final class RerunCommand implements Callable<Integer> {
             names = "--at-hand",
             description = {
                 "Ask the models, patches and vocabularies of the same ids that the plug-ins",
-                "have now, and raise the cautions that they have now. What they have not stays."
+                "have now, and raise their cautions of today. What they have not stays."
             })
     private boolean atHand;
 
