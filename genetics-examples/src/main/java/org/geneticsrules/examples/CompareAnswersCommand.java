@@ -24,13 +24,13 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Says what is otherwise between two answers that were written with --format json, or frozen: in verdict,",
-            "chances, assumptions, cautions and evidence. Any kind of answer will do."
+            "Says what is otherwise between two answers that were written with --format json, or frozen: in",
+            "verdict, chances, assumptions, cautions and evidence. Any kind of answer will do."
         },
         footer = {
             "",
-            "Looks, animals, models and cautions are matched by name, whatever their order. Words are compared to the",
-            "letter, exact chances exactly; other numbers are the same if they differ by a rounding at most.",
+            "Looks, animals, models and cautions are matched by name, whatever their order. Words are compared",
+            "to the letter, exact chances exactly; other numbers may differ by a rounding.",
             "",
             "  genetics litter-fit --pedigree litters.csv --format json > then.json",
             "  genetics litter-fit --pedigree more-litters.csv --format json > now.json",
@@ -53,8 +53,8 @@ final class CompareAnswersCommand implements Callable<Integer> {
             names = "--tolerance",
             paramLabel = "SHARE",
             description = {
-                "By how much numbers that are not exact may differ, as a share of themselves.",
-                "Default: 1e-11, one in the last of the twelve digits that are written."
+                "By how much numbers that are not exact may differ, as a share of",
+                "themselves. Default: 1e-11, one in the last of the twelve digits written."
             })
     private double tolerance = Differences.USUAL_TOLERANCE;
 

@@ -26,7 +26,7 @@ import picocli.CommandLine.Mixin;
             "  genetics litter-fit --pedigree litters.csv --traits \"eye colour\" \\",
             "      --misnamed \"eye colour: dark as pink=1/1000\"",
             "",
-            "With --freeze the question is kept with its answer and all that it hangs on, to be run again at any time",
+            "With --freeze the question is kept with its answer and all that it hangs on, to be run again",
             "(genetics rerun).",
             "",
             "Exits with 1 where no litter could be tested; that litters exclude the model, or go badly with it, is an",

@@ -54,8 +54,8 @@ final class LitterQuestionOptions {
             names = "--freeze",
             paramLabel = "FILE",
             description = {
-                "Keeps the question, the records, the models and the answer in one file, which needs",
-                "nothing else to be run again: genetics rerun FILE."
+                "Keeps question, records, models and answer in one file, which needs nothing",
+                "else to be run again: genetics rerun FILE."
             })
     private @Nullable Path freeze;
 

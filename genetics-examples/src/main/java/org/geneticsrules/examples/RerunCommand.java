@@ -15,10 +15,10 @@ import org.geneticsrules.json.Rerun;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.DifferencesText;
+import org.geneticsrules.render.TextStyle;
 import org.geneticsrules.spi.Renewal;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,13 +30,13 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Asks again what was frozen with --freeze (litter-fit, which-model), and says whether the answer is the same",
-            "or what moved. Nothing but the file is needed: records, models and cautions are in it."
+            "Asks again what was frozen with --freeze (litter-fit, which-model), and says what moved, if anything",
+            "did. Nothing but the file is needed: records, models and cautions are in it."
         },
         footer = {
             "",
-            "Before anything is asked, every part of the file is compared with its hash; what was changed is named, and",
-            "nothing is run. Hashes find mistakes. They are no signature.",
+            "Before anything is asked, every part of the file is compared with its hash; what was changed is",
+            "named, and nothing is run. Hashes find mistakes. They are no signature.",
             "",
             "Is it still the same answer?",
             "  genetics rerun analysis.json",
@@ -58,8 +58,8 @@ final class RerunCommand implements Callable<Integer> {
     @Option(
             names = "--at-hand",
             description = {
-                "Ask the models, patches and vocabularies of the same ids that the plug-ins have now,",
-                "and raise the cautions that they have now. What they have not stays as it was frozen."
+                "Ask the models, patches and vocabularies of the same ids that the plug-ins",
+                "have now, and raise their cautions of today. What they have not stays."
             })
     private boolean atHand;
 
@@ -67,21 +67,27 @@ final class RerunCommand implements Callable<Integer> {
             names = "--model",
             paramLabel = "MODEL",
             description = {
-                "A model or a patch to take in place of the frozen one of the same id: an id of a",
-                "plug-in, or a file. May be repeated."
+                "A model or a patch to take in place of the frozen one of the same id: an id",
+                "of a plug-in, or a file. May be repeated."
             })
     private List<String> models = new ArrayList<>();
 
     @Option(names = "--freeze", paramLabel = "FILE", description = "Keeps what came out now in a new file.")
     private @Nullable Path freeze;
 
-    @Mixin
-    private OutputChoice output;
+    @Option(
+            names = "--format",
+            paramLabel = "FORMAT",
+            defaultValue = "text",
+            description = "text for people (default), or json for programs.")
+    private String format = "text";
 
     @Override
     public Integer call() {
         Noted noted = new Noted();
-        boolean json = noted.read(output::isJson).orElse(false);
+        boolean json = noted.read(() -> Inputs.choice("--format", format, "text", "json"))
+                .filter("json"::equals)
+                .isPresent();
         noted.read(() -> OutputFile.writable("--freeze", freeze));
         Optional<FrozenAnalysis> read = noted.read(this::read);
         Optional<Analysis> asked = read.flatMap(frozen -> noted.read(() -> renewed(frozen.analysis())));
@@ -99,7 +105,7 @@ final class RerunCommand implements Callable<Integer> {
                                 rerun.documents(),
                                 rerun.before().library(),
                                 rerun.after().library(),
-                                output.style(rerun.after().analysis().model().model())));
+                                TextStyle.standard()));
         return rerun.answer().isEmpty() ? ExitCodes.ANSWERED : ExitCodes.DIFFERENT;
     }
 

@@ -29,7 +29,7 @@ import picocli.CommandLine.Option;
             "All rivals that the plug-in has, as far as they speak of the traits recorded:",
             "  genetics which-model --pedigree litters.csv --traits \"hue, eye colour\"",
             "",
-            "With --freeze the question is kept with its answer and all that it hangs on, to be run again at any time",
+            "With --freeze the question is kept with its answer and all that it hangs on, to be run again",
             "(genetics rerun).",
             "",
             "Exits with 1 where the records decide nothing."
