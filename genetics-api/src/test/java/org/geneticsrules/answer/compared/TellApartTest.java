@@ -486,8 +486,7 @@ class TellApartTest {
             many.add(Individual.of("animal " + k));
         }
         many.add(Litter.of("litter", "dam", "sire", "animal 249"));
-        TellApartAnswer answer =
-                ask(TellApartQuestion.usual(), many.build(), Coats.recessive(), Coats.dominant());
+        TellApartAnswer answer = ask(TellApartQuestion.usual(), many.build(), Coats.recessive(), Coats.dominant());
         assertEquals(
                 List.of(new Tried(Effort.RECORD, 95, 0, 89, 157), new Tried(Effort.DNA_TEST, 60, 60, 0, 190)),
                 answer.tried());
