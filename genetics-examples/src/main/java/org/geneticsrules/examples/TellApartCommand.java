@@ -30,14 +30,15 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
-            "It advises no mating. Those that a caution excludes are left out with the reason, unless they are asked for",
-            "by the name of the caution; matings made for this alone are worked out only when asked for, and told last.",
+            "It advises no mating. Those that a caution excludes are left out with the reason, unless they are",
+            "asked for by the name of the caution; matings made for this alone are worked out only when asked",
+            "for, and told last.",
             "",
             "Is sandy of one series with chocolate? What would the litter say that Fern and Ash will have?",
             "  genetics tell-apart --pedigree litters.csv --rival geneticsrules.ferret.pale-apart \\",
             "      --planned \"Ash, Fern\" --weeks 60 --moult 2",
             "",
-            "Exits with 1 where nothing that was tried tells them apart, and it is not proved that nothing can."
+            "Exits with 1 where nothing that was tried tells them apart and it is not proved that nothing can."
         })
 final class TellApartCommand implements Callable<Integer> {
 

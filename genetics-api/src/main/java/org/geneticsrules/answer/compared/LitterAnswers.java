@@ -181,6 +181,7 @@ public final class LitterAnswers {
      * @param others the models that the one in use is to be told from, at least one
      * @param progress is told how far it has come
      * @return what each step is worth; that none tells anything, or can, is an answer, too
+     * @throws IllegalArgumentException if a planned mating names an animal that is not recorded
      * @throws ProblemsException if there is no other model, something is recorded and not every model speaks of any of it, a trait, a stage or a
      *     caution is unknown, founders lack frequencies, or how litters came to be recorded does not go with their records
      * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer

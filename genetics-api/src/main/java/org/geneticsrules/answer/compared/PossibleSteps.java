@@ -47,6 +47,9 @@ final class PossibleSteps {
     /** So many DNA tests are listed. */
     private static final int MOST_TESTS = 60;
 
+    /** So many recorded animals are gone through for looks, and for tests: each takes all relatives into account. */
+    private static final int MOST_WORK = 24_000;
+
     /** So many couples are listed that are mated for this alone. */
     private static final int MOST_COUPLES = 24;
 
@@ -179,7 +182,8 @@ final class PossibleSteps {
 
     private void add(int most, Possible one) {
         Effort effort = one.step().effort();
-        if (found.stream().filter(other -> other.step().effort() == effort).count() < most) {
+        int few = Math.max(1, MOST_WORK / pedigree.individuals().size());
+        if (found.stream().filter(other -> other.step().effort() == effort).count() < Math.min(most, few)) {
             found.add(one);
         } else {
             untried.merge(effort, 1, Integer::sum);
@@ -326,7 +330,7 @@ final class PossibleSteps {
         for (List<String> one : seen) {
             Step step = new Step.Kits(
                     effort, couple.sire(), couple.dam(), number, 1, one, question.stage(), Optional.empty());
-            add(Integer.MAX_VALUE, new Possible(step, List.of(), concerns));
+            found.add(new Possible(step, List.of(), concerns));
         }
     }
 

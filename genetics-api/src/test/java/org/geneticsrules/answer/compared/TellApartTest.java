@@ -478,6 +478,21 @@ class TellApartTest {
         assertEquals(2, tests.tried(), answer.tried()::toString); // Pip, Bo
     }
 
+    /** Of very many animals some are looked at, parents first, and how many were not is told. */
+    @Test
+    void what_was_not_tried_is_counted() {
+        PedigreeBuilder many = Coats.carriers(Pedigree.builder("many", "1"), "");
+        for (int k = 0; k < 250; k++) {
+            many.add(Individual.of("animal " + k));
+        }
+        many.add(Litter.of("litter", "dam", "sire", "animal 249"));
+        TellApartAnswer answer = ask(TellApartQuestion.usual(), many.build(), Coats.recessive(), Coats.dominant());
+        assertEquals(
+                List.of(new Tried(Effort.RECORD, 95, 0, 89, 157), new Tried(Effort.DNA_TEST, 60, 60, 0, 190)),
+                answer.tried());
+        assertEquals("look at coat in \"sire\"", answer.steps().get(0).words());
+    }
+
     @Test
     void questions_that_cannot_be_asked_are_refused() {
         ProblemsException none = assertThrows(
