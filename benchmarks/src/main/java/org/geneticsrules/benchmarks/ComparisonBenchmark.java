@@ -52,7 +52,7 @@ public class ComparisonBenchmark {
     /** Draws the litters. */
     @Setup
     public void draw() {
-        String[] words = records.split(",? ");
+        String[] words = records.replace(",", "").split(" ", -1);
         candidates.clear();
         for (Model model : Models.hypotheses().subList(0, Integer.parseInt(words[2]))) {
             candidates.add(Candidate.of(CompiledModel.of(model)).called("model " + candidates.size()));
