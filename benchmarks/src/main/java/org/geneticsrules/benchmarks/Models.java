@@ -188,7 +188,7 @@ final class Models {
         List<Model> all = new ArrayList<>(List.of(recordedCoat()));
         for (String weak : List.of(
                 "D full", "D medium", "D light", "D points", "D white", "B tan", "P flecked", "T dilute", "H long")) {
-            String[] words = weak.split(" ");
+            String[] words = weak.split(" ", -1);
             all.add(evenly(sixLoci())
                     .viability(new Viability(
                             weak,
