@@ -29,7 +29,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.SingleShotTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Warmup(iterations = 1)
-@Measurement(iterations = 2)
+@Measurement(iterations = 1)
 @Fork(value = 1, jvmArgs = "-Xmx14g")
 public class ComparisonBenchmark {
 

@@ -1,6 +1,7 @@
 package org.geneticsrules.benchmarks;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import org.geneticsrules.pedigree.Observation;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.trait.LifeStage;
+import org.geneticsrules.trait.Phenotype;
 import org.geneticsrules.trait.Sex;
 
 /**
@@ -39,6 +41,11 @@ final class Kennel {
     private final PedigreeBuilder builder;
     private final List<Map<String, int[]>> genotypes = new ArrayList<>();
     private final List<Sex> sexes = new ArrayList<>();
+    private final Map<Genotype, Phenotype> looks = new HashMap<>();
+
+    /** Millions of animals are drawn sooner if each genotype is looked at once. */
+    private boolean remembering;
+
     private int litters;
 
     private Kennel(CompiledModel compiled, int kitsOfLitter, double recorded, long seed) {
@@ -95,6 +102,7 @@ final class Kennel {
     /** Couples of founders with two litters each; all animals are recorded. */
     static Pedigree families(CompiledModel compiled, int litters, int kits, long seed) {
         Kennel kennel = new Kennel(compiled, kits, 1, seed);
+        kennel.remembering = true;
         while (kennel.litters < litters) {
             int sire = kennel.founder(Sex.MALE);
             int dam = kennel.founder(Sex.FEMALE);
@@ -163,13 +171,18 @@ final class Kennel {
             List<AllelePair> pairs = new ArrayList<>();
             genotype.forEach((locus, at) ->
                     pairs.add(model.locus(locus).pair(Math.min(at[0], at[1]), Math.max(at[0], at[1]))));
-            individual = individual.with(Observation.of(
-                    LifeStage.unstated(),
-                    compiled.express(Genotype.of(model, pairs), model.visibleTraits())
-                            .phenotype()));
+            individual = individual.with(Observation.of(LifeStage.unstated(), look(Genotype.of(model, pairs))));
         }
         builder.add(individual);
         return number;
+    }
+
+    private Phenotype look(Genotype genotype) {
+        return remembering ? looks.computeIfAbsent(genotype, this::worked) : worked(genotype);
+    }
+
+    private Phenotype worked(Genotype genotype) {
+        return compiled.express(genotype, model.visibleTraits()).phenotype();
     }
 
     private static String name(int number) {
