@@ -16,6 +16,7 @@ import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
@@ -41,14 +42,14 @@ public final class LitterAnswers {
     private final ImmutableList<String> traits;
     private final int draws;
     private final long seed;
-    private final ImmutableMap<String, Probability> shares;
+    private final ImmutableMap<Reference, Probability> shares;
 
     private LitterAnswers(
             RecordedAnswers recorded,
             ImmutableList<String> traits,
             int draws,
             long seed,
-            ImmutableMap<String, Probability> shares) {
+            ImmutableMap<Reference, Probability> shares) {
         this.recorded = recorded;
         this.traits = traits;
         this.draws = draws;
@@ -92,11 +93,11 @@ public final class LitterAnswers {
      * Returns the same with what is believed of models before the litters are looked at. It moves what may be believed of them afterwards
      * (Bayes' rule), and no likelihood ratio.
      *
-     * @param stated by the title of a model, its share of belief in proportion to those of the others, 1 unless stated; titles of models that
-     *     do not take part are left aside
+     * @param stated by the reference of a model, its share of belief in proportion to those of the others, 1 unless stated; models that do not
+     *     take part are left aside
      * @return a copy
      */
-    public LitterAnswers believing(Map<String, Probability> stated) {
+    public LitterAnswers believing(Map<Reference, Probability> stated) {
         return new LitterAnswers(recorded, traits, draws, seed, ImmutableMap.copyOf(stated));
     }
 
@@ -200,7 +201,7 @@ public final class LitterAnswers {
 
     private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {
         List<Candidate> believed = candidates.stream()
-                .map(one -> Optional.ofNullable(shares.get(one.name()))
+                .map(one -> Optional.ofNullable(shares.get(one.model().reference()))
                         .map(one::believed)
                         .orElse(one))
                 .toList();
