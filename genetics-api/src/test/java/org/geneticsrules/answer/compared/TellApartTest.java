@@ -30,6 +30,7 @@ import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.document.Canonical;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.TellApartDocument;
@@ -558,10 +559,20 @@ class TellApartTest {
         TellApartQuestion question =
                 TellApartQuestion.usual().planned("sire", "dam").withNewMatings();
         List<TellApartAnswer> answers = List.of(
+                ask(
+                        question.at(LifeStage.atWeek(8)).inSpiteOf(List.of("close mating")).planned("sire", "daughter"),
+                        kennel(),
+                        List.of(closeMating()),
+                        Coats.recessive(),
+                        Coats.lethal()),
                 ask(question, kennel(), List.of(closeMating()), Coats.recessive(), Coats.lethal(), Coats.twoLoci()),
                 ask(question, Coats.ofCarriers(9, 3), Coats.recessive(), Coats.dominant()),
                 ask(question, carriers(), Coats.lethal(), Coats.recessive()),
                 ask(question, carriers(), Coats.recessive(), Coats.recessive("rarer", Probability.of(1, 3))));
+        String first = Canonical.text(TellApartDocument.of(answers.get(0)));
+        assertTrue(
+                first.contains("\"inbreeding\":{\"decimal\":\"0.250000\",\"denominator\":\"4\",\"numerator\":\"1\"}"), first);
+        assertTrue(first.contains("\"stage\":{\"weeks\":8}"), first);
         for (TellApartAnswer answer : answers) {
             String document = Documents.write(TellApartDocument.of(answer));
             assertEquals(List.of(), schema.validate(document, InputFormat.JSON));
