@@ -81,7 +81,9 @@ public final class TellApartText {
             } else if (pair.verdict() == ToldApart.Verdict.UNDECIDED
                     && answer.steps().isEmpty()) {
                 text.item("whether looks can tell " + both + " apart at all was not found out: "
-                        + String.join("; ", pair.limits()));
+                        + pair.limits().stream()
+                                .map(limit -> limit.endsWith(".") ? limit.substring(0, limit.length() - 1) : limit)
+                                .collect(Collectors.joining("; ")));
             }
         }
         if (!answer.steps().isEmpty()) {
@@ -140,7 +142,7 @@ public final class TellApartText {
                         .map(found ->
                                 "; relation of the two: " + found.relation().word()
                                         + found.inbreeding()
-                                                .map(f -> ", coefficient of inbreeding of the kits " + f)
+                                                .map(f -> ", coefficient of inbreeding of the kits, as far back as is recorded: " + f)
                                                 .orElse(""))
                         .orElse("");
     }
