@@ -160,7 +160,9 @@ public final class LitterDocument {
     private static Node fit(FittedModel fit) {
         ObjectBuilder node =
                 new ObjectBuilder().with("model", fit.name()).with("rejected", Node.flag(fit.isRejected()));
-        fit.p().ifPresent(p -> node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(fit.standardError())));
+        fit.p()
+                .ifPresent(p ->
+                        node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(fit.standardError())));
         fit.draws()
                 .ifPresent(draws ->
                         node.with("draws", Node.number(draws.number())).with("seed", Node.number(draws.seed())));
@@ -175,7 +177,9 @@ public final class LitterDocument {
     private static Node fitOtherwise(FitOtherwise one) {
         ObjectBuilder node =
                 new ObjectBuilder().with("what", one.assumed()).with("rejected", Node.flag(one.rejected()));
-        one.p().ifPresent(p -> node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(one.standardError())));
+        one.p()
+                .ifPresent(p ->
+                        node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(one.standardError())));
         return node.build();
     }
 
@@ -183,7 +187,9 @@ public final class LitterDocument {
         ObjectBuilder node = new ObjectBuilder()
                 .with("litter", litter.litter())
                 .with("standing", litter.standing().words());
-        litter.p().ifPresent(p -> node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(litter.standardError())));
+        litter.p()
+                .ifPresent(p -> node.with("p", Shared.decimal(p))
+                        .with("standardError", Shared.decimal(litter.standardError())));
         litter.untested().ifPresent(why -> node.with("untested", why));
         return node.with(
                         "counts",
@@ -192,7 +198,9 @@ public final class LitterDocument {
                                     .with("shown", one.getKey().toString())
                                     .with("kits", Node.number(one.getValue()));
                             if (litter.expected().containsKey(one.getKey())) {
-                                count.with("expected", Shared.decimal(litter.expected().get(one.getKey())));
+                                count.with(
+                                        "expected",
+                                        Shared.decimal(litter.expected().get(one.getKey())));
                             }
                             return count.build();
                         }))

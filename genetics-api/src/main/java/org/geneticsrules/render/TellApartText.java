@@ -136,7 +136,9 @@ public final class TellApartText {
                         .map(found ->
                                 "; relation of the two: " + found.relation().word()
                                         + found.inbreeding()
-                                                .map(f -> ", coefficient of inbreeding of the kits, as far back as is recorded: " + f)
+                                                .map(f ->
+                                                        ", coefficient of inbreeding of the kits, as far back as is recorded: "
+                                                                + f)
                                                 .orElse(""))
                         .orElse("");
     }

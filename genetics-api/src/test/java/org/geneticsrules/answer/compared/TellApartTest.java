@@ -46,7 +46,6 @@ import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.pedigree.PedigreeBuilder;
 import org.geneticsrules.planning.Effort;
 import org.geneticsrules.planning.ExpectedRatio;
-import org.geneticsrules.planning.Step;
 import org.geneticsrules.planning.ToldApart;
 import org.geneticsrules.planning.Worth;
 import org.geneticsrules.probability.Probability;
@@ -64,7 +63,7 @@ class TellApartTest {
 
     private static final double EXACT = 1e-9;
 
-    private static TellApartAnswer ask(
+    static TellApartAnswer ask(
             TellApartQuestion question, Pedigree pedigree, List<CautionSet> cautions, Model... models) {
         Answers answers = Answers.of(CompiledModel.of(models[0]), cautions);
         return LitterAnswers.of(RecordedAnswers.of(answers, pedigree))
@@ -74,11 +73,11 @@ class TellApartTest {
                         Progress.NONE);
     }
 
-    private static TellApartAnswer ask(TellApartQuestion question, Pedigree pedigree, Model... models) {
+    static TellApartAnswer ask(TellApartQuestion question, Pedigree pedigree, Model... models) {
         return ask(question, pedigree, List.of(), models);
     }
 
-    private static Pedigree carriers() {
+    static Pedigree carriers() {
         return Coats.carriers(Pedigree.builder("pair", "1"), "").build();
     }
 
@@ -191,7 +190,7 @@ class TellApartTest {
         assertTrue(made.verdict().contains("that is no advice to make it"), made.verdict());
     }
 
-    private static CautionSet closeMating() {
+    static CautionSet closeMating() {
         Caution caution = new Caution(
                 "close mating",
                 new Trigger.OnRelation(Set.of(Relation.SIBLINGS, Relation.PARENT_OFFSPRING)),
@@ -550,78 +549,6 @@ class TellApartTest {
                 }));
     }
 
-    /** A name that lifts nothing is refused where no mating is asked about, too; a mating named twice is worked out once. */
-    @Test
-    void what_is_named_is_checked_and_counts_once() {
-        ProblemsException unknown = assertThrows(
-                ProblemsException.class,
-                () -> ask(
-                        TellApartQuestion.usual().inSpiteOf(List.of("close matin")),
-                        carriers(),
-                        List.of(closeMating()),
-                        Coats.recessive(),
-                        Coats.lethal()));
-        assertEquals("unknown-exclusion", unknown.problems().get(0).code());
-        assertEquals(Optional.of("close mating"), unknown.problems().get(0).nearest());
-        TellApartQuestion once = TellApartQuestion.usual().planned("sire", "dam");
-        assertEquals(once, once.planned("sire", "dam"));
-        TellApartAnswer answer = ask(once, carriers(), Coats.recessive(), Coats.lethal());
-        assertEquals(
-                1,
-                answer.tried().stream()
-                        .filter(one -> one.effort() == Effort.PLANNED_MATING)
-                        .findFirst()
-                        .orElseThrow()
-                        .tried());
-    }
-
-    /** What is believed beforehand moves what a step clears up; where nothing is believed of the models that are left, that is refused. */
-    @Test
-    void what_is_believed_beforehand_counts() {
-        TellApartQuestion question = TellApartQuestion.usual().planned("sire", "dam");
-        LitterAnswers litters = LitterAnswers.of(
-                RecordedAnswers.of(Answers.of(CompiledModel.of(Coats.recessive()), List.of()), carriers()));
-        List<Candidate> others = List.of(Candidate.of(Coats.lethal()));
-        TellApartAnswer doubted = litters.believing(
-                        Map.of(Coats.recessive().reference(), Probability.of(1, 3)))
-                .tellApart(question, others, Progress.NONE);
-        assertEquals(0.25, doubted.models().get(0).belief(), EXACT);
-        assertEquals(0.75, doubted.models().get(1).belief(), EXACT);
-        LitterAnswers first = litters.believing(Map.of(Coats.recessive().reference(), Probability.ZERO));
-        ProblemsException none = assertThrows(
-                ProblemsException.class,
-                () -> first.tellApart(
-                        question,
-                        List.of(Candidate.of(Coats.lethal()).believed(Probability.ZERO)),
-                        Progress.NONE));
-        assertEquals("no-belief", none.problems().get(0).code());
-    }
-
-    /** That one of many thousand kits would exclude a model makes no step that is expected to be evidence. */
-    @Test
-    void what_excludes_very_seldom_is_hardly_evidence() {
-        for (double excluding : new double[] {0.0001, 0.25}) {
-            ExpectedRatio ratio = new ExpectedRatio(0, 1, Double.POSITIVE_INFINITY, excluding, 0.02);
-            Worth worth = new Worth(
-                    Step.test("sire", "A"),
-                    Worth.Standing.TELLS,
-                    Optional.empty(),
-                    List.of(),
-                    List.of(ratio),
-                    0.01,
-                    List.of(),
-                    0,
-                    Set.of("sire"),
-                    Optional.empty());
-            List<TellApartAnswer.OfModel> models = List.of(Coats.recessive(), Coats.lethal()).stream()
-                    .map(one -> new TellApartAnswer.OfModel(one.id(), one.reference(), 0, 0.5))
-                    .toList();
-            ApartStep step = new ApartStep("a test", worth, List.of(), List.of(), List.of(), Optional.empty());
-            String words = new ApartVerdict(models, List.of(), 20, List.of(step), List.of(), Set.of(), List.of()).words();
-            assertEquals(excluding < 0.05, words.contains("not expected to be evidence"), words);
-        }
-    }
-
     @Test
     void documents_and_texts_say_the_same() {
         String id = "urn:geneticsrules:schema:tell-apart-answer:0";
@@ -633,7 +560,9 @@ class TellApartTest {
                 TellApartQuestion.usual().planned("sire", "dam").withNewMatings();
         List<TellApartAnswer> answers = List.of(
                 ask(
-                        question.at(LifeStage.atWeek(8)).inSpiteOf(List.of("close mating")).planned("sire", "daughter"),
+                        question.at(LifeStage.atWeek(8))
+                                .inSpiteOf(List.of("close mating"))
+                                .planned("sire", "daughter"),
                         kennel(),
                         List.of(closeMating()),
                         Coats.recessive(),
@@ -644,7 +573,8 @@ class TellApartTest {
                 ask(question, carriers(), Coats.recessive(), Coats.recessive("rarer", Probability.of(1, 3))));
         String first = Canonical.text(TellApartDocument.of(answers.get(0)));
         assertTrue(
-                first.contains("\"inbreeding\":{\"decimal\":\"0.250000\",\"denominator\":\"4\",\"numerator\":\"1\"}"), first);
+                first.contains("\"inbreeding\":{\"decimal\":\"0.250000\",\"denominator\":\"4\",\"numerator\":\"1\"}"),
+                first);
         assertTrue(first.contains("\"stage\":{\"weeks\":8}"), first);
         for (TellApartAnswer answer : answers) {
             String document = Documents.write(TellApartDocument.of(answer));
