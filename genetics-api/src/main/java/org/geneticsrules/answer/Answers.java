@@ -239,6 +239,16 @@ public final class Answers {
         return new MatingConcerns(relation, Optional.empty(), found, exclusions.cautions(), List.of());
     }
 
+    /**
+     * Refuses names by which no mating is left out, whether or not one is asked about.
+     *
+     * @param inSpiteOf names of cautions that exclude a mating, and shall not
+     * @throws ProblemsException if there is no such caution ({@code unknown-exclusion})
+     */
+    public void requireExclusions(Collection<String> inSpiteOf) {
+        Exclusions.requireKnown(this, inSpiteOf);
+    }
+
     Model model() {
         return compiled.model();
     }

@@ -2,6 +2,7 @@ package org.geneticsrules.answer;
 
 import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -54,6 +55,12 @@ final class Exclusions {
         this.stage = stage;
         this.pool = pool;
         this.lifted = lifted;
+        requireKnown(answers, lifted);
+        raise(Situation.of("").with(Role.PARENT, looks(animal.looks(), animal.genotypes())));
+    }
+
+    /** Refuses names that no exclusion has. */
+    static void requireKnown(Answers answers, Collection<String> lifted) {
         List<String> names = new ArrayList<>();
         answers.cautions().stream().filter(Caution::excludes).map(Caution::id).forEach(names::add);
         names.add(TestResult.LOST_YOUNG);
@@ -65,7 +72,6 @@ final class Exclusions {
         if (!problems.isEmpty()) {
             throw new ProblemsException(problems);
         }
-        raise(Situation.of("").with(Role.PARENT, looks(animal.looks(), animal.genotypes())));
     }
 
     /**

@@ -2,7 +2,6 @@ package org.geneticsrules.json;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.geneticsrules.document.Node;
 import org.geneticsrules.document.ObjectBuilder;
 import org.geneticsrules.model.Model;
@@ -93,14 +92,10 @@ public final class DrawnTruthDocument {
         for (String trait : look.traits()) {
             animal.state(number, trait).ifPresent(state -> shows.with(trait, state));
         }
-        return new ObjectBuilder()
-                .with(
-                        "stage",
-                        look.stage().equals(LifeStage.unstated())
-                                ? Optional.empty()
-                                : Optional.of(look.stage().toString()))
-                .with("light", look.light())
-                .with("shows", shows.build())
-                .build();
+        ObjectBuilder node = new ObjectBuilder();
+        if (!look.stage().equals(LifeStage.unstated())) {
+            node.with("stage", AnswerDocument.stage(look.stage()));
+        }
+        return node.with("light", look.light()).with("shows", shows.build()).build();
     }
 }

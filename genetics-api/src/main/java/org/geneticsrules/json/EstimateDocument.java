@@ -1,7 +1,5 @@
 package org.geneticsrules.json;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import org.geneticsrules.answer.estimated.EstimateAnswer;
 import org.geneticsrules.answer.estimated.EstimateTest;
 import org.geneticsrules.answer.estimated.EstimatedNumber;
@@ -18,8 +16,6 @@ import org.geneticsrules.statistics.Interval;
  * <p>Stateless and thread-safe.
  */
 public final class EstimateDocument {
-
-    private static final MathContext DIGITS = new MathContext(12);
 
     private EstimateDocument() {}
 
@@ -132,6 +128,6 @@ public final class EstimateDocument {
         if (Double.isInfinite(number)) {
             return Node.text(number > 0 ? "infinity" : "-infinity");
         }
-        return Node.text(BigDecimal.valueOf(number).round(DIGITS).toString());
+        return Shared.decimal(number);
     }
 }

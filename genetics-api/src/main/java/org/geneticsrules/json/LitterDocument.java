@@ -1,7 +1,5 @@
 package org.geneticsrules.json;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
@@ -27,8 +25,6 @@ public final class LitterDocument {
 
     /** What these answers state as their kind. */
     static final String KIND = "litter-answer";
-
-    private static final MathContext DIGITS = new MathContext(12);
 
     private LitterDocument() {}
 
@@ -74,7 +70,7 @@ public final class LitterDocument {
         ObjectBuilder node =
                 new ObjectBuilder().with("models", AnswerDocument.list(standings.models(), LitterDocument::model));
         best(standings.best(), node);
-        return node.with("bar", decimal(standings.bar()))
+        return node.with("bar", Shared.decimal(standings.bar()))
                 .with("kits", Node.number(standings.kits()))
                 .with(
                         "dropped",
@@ -117,11 +113,11 @@ public final class LitterDocument {
                 new ObjectBuilder().with("title", one.title()).with("model", Shared.reference(one.model()));
         log("logLikelihood", one.log(), node);
         if (one.highest() != Double.POSITIVE_INFINITY) {
-            node.with("highestLogRatio", decimal(one.highest()));
+            node.with("highestLogRatio", Shared.decimal(one.highest()));
         }
         one.reached().ifPresent(litter -> node.with("reachedBarWith", litter));
-        return node.with("prior", decimal(one.prior()))
-                .with("posterior", decimal(one.posterior()))
+        return node.with("prior", Shared.decimal(one.prior()))
+                .with("posterior", Shared.decimal(one.posterior()))
                 .with(
                         "lookAgain",
                         AnswerDocument.list(
@@ -151,20 +147,22 @@ public final class LitterDocument {
     /** One for each model. */
     private static Node logs(List<Double> logs) {
         return Node.list(logs.stream()
-                .map(log -> log == Double.NEGATIVE_INFINITY ? Node.text("impossible") : decimal(log))
+                .map(log -> log == Double.NEGATIVE_INFINITY ? Node.text("impossible") : Shared.decimal(log))
                 .toArray(Node[]::new));
     }
 
     private static void log(String name, double log, ObjectBuilder node) {
         if (log != Double.NEGATIVE_INFINITY) {
-            node.with(name, decimal(log));
+            node.with(name, Shared.decimal(log));
         }
     }
 
     private static Node fit(FittedModel fit) {
         ObjectBuilder node =
                 new ObjectBuilder().with("model", fit.name()).with("rejected", Node.flag(fit.isRejected()));
-        fit.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(fit.standardError())));
+        fit.p()
+                .ifPresent(p ->
+                        node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(fit.standardError())));
         fit.draws()
                 .ifPresent(draws ->
                         node.with("draws", Node.number(draws.number())).with("seed", Node.number(draws.seed())));
@@ -179,7 +177,9 @@ public final class LitterDocument {
     private static Node fitOtherwise(FitOtherwise one) {
         ObjectBuilder node =
                 new ObjectBuilder().with("what", one.assumed()).with("rejected", Node.flag(one.rejected()));
-        one.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(one.standardError())));
+        one.p()
+                .ifPresent(p ->
+                        node.with("p", Shared.decimal(p)).with("standardError", Shared.decimal(one.standardError())));
         return node.build();
     }
 
@@ -187,7 +187,9 @@ public final class LitterDocument {
         ObjectBuilder node = new ObjectBuilder()
                 .with("litter", litter.litter())
                 .with("standing", litter.standing().words());
-        litter.p().ifPresent(p -> node.with("p", decimal(p)).with("standardError", decimal(litter.standardError())));
+        litter.p()
+                .ifPresent(p -> node.with("p", Shared.decimal(p))
+                        .with("standardError", Shared.decimal(litter.standardError())));
         litter.untested().ifPresent(why -> node.with("untested", why));
         return node.with(
                         "counts",
@@ -196,7 +198,9 @@ public final class LitterDocument {
                                     .with("shown", one.getKey().toString())
                                     .with("kits", Node.number(one.getValue()));
                             if (litter.expected().containsKey(one.getKey())) {
-                                count.with("expected", decimal(litter.expected().get(one.getKey())));
+                                count.with(
+                                        "expected",
+                                        Shared.decimal(litter.expected().get(one.getKey())));
                             }
                             return count.build();
                         }))
@@ -209,10 +213,10 @@ public final class LitterDocument {
                 .with("litter", kit.litter())
                 .with("standing", kit.standing().words());
         if (!Double.isNaN(kit.chance())) {
-            node.with("chance", decimal(kit.chance()));
+            node.with("chance", Shared.decimal(kit.chance()));
         }
         if (!Double.isNaN(kit.rarer())) {
-            node.with("asRare", decimal(kit.rarer()));
+            node.with("asRare", Shared.decimal(kit.rarer()));
         }
         return node.build();
     }
@@ -227,14 +231,14 @@ public final class LitterDocument {
             classes.add(new ObjectBuilder()
                     .with("shown", mating.test().observed().names().get(at))
                     .with("kits", Node.number(mating.test().observed().values().get(at)))
-                    .with("expected", decimal(mating.test().expected().get(at)))
-                    .with("low", decimal(mating.shares().get(at).low()))
-                    .with("high", decimal(mating.shares().get(at).high()))
+                    .with("expected", Shared.decimal(mating.test().expected().get(at)))
+                    .with("low", Shared.decimal(mating.shares().get(at).low()))
+                    .with("high", Shared.decimal(mating.shares().get(at).high()))
                     .build());
         }
         node.with("classes", Node.list(classes.toArray(Node[]::new)));
         if (mating.independent()) {
-            mating.exact().ifPresent(exact -> node.with("exactP", decimal(exact.p())));
+            mating.exact().ifPresent(exact -> node.with("exactP", Shared.decimal(exact.p())));
             mating.test().chiSquared().ifPresent(chi -> node.with("chiSquared", statistic(chi)));
             mating.test().g().ifPresent(g -> node.with("g", statistic(g)));
         }
@@ -243,13 +247,9 @@ public final class LitterDocument {
 
     private static Node statistic(ChiSquared test) {
         return new ObjectBuilder()
-                .with("statistic", decimal(test.statistic()))
+                .with("statistic", Shared.decimal(test.statistic()))
                 .with("degreesOfFreedom", Node.number(test.degreesOfFreedom()))
-                .with("p", decimal(test.p()))
+                .with("p", Shared.decimal(test.p()))
                 .build();
-    }
-
-    private static Node decimal(double number) {
-        return Node.text(BigDecimal.valueOf(number).round(DIGITS).toString());
     }
 }

@@ -1,7 +1,5 @@
 package org.geneticsrules.json;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.OptionalInt;
 import org.geneticsrules.answer.compared.PowerAnswer;
 import org.geneticsrules.document.Node;
@@ -16,8 +14,6 @@ import org.geneticsrules.statistics.Interval;
  * <p>Stateless and thread-safe.
  */
 public final class PowerDocument {
-
-    private static final MathContext DIGITS = new MathContext(12);
 
     private PowerDocument() {}
 
@@ -74,7 +70,7 @@ public final class PowerDocument {
 
     private static Node power(EstimatedPower power) {
         ObjectBuilder node = new ObjectBuilder()
-                .with("bar", decimal(power.bar()))
+                .with("bar", Shared.decimal(power.bar()))
                 .with("sets", Node.number(power.sets()))
                 .with("reached", share(power, power.reached()))
                 .with("misled", share(power, power.misled()))
@@ -104,13 +100,9 @@ public final class PowerDocument {
         Interval interval = power.interval(sets);
         return new ObjectBuilder()
                 .with("sets", Node.number(sets))
-                .with("share", decimal(power.share(sets)))
-                .with("low", decimal(interval.low()))
-                .with("high", decimal(interval.high()))
+                .with("share", Shared.decimal(power.share(sets)))
+                .with("low", Shared.decimal(interval.low()))
+                .with("high", Shared.decimal(interval.high()))
                 .build();
-    }
-
-    private static Node decimal(double number) {
-        return Node.text(BigDecimal.valueOf(number).round(DIGITS).toString());
     }
 }

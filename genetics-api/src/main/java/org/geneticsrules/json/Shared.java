@@ -3,6 +3,8 @@ package org.geneticsrules.json;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.charset.StandardCharsets;
 import java.util.Objects;
 import org.geneticsrules.document.Node;
@@ -11,6 +13,9 @@ import org.geneticsrules.document.Reference;
 
 /** What documents of several kinds have in common. */
 final class Shared {
+
+    /** Numbers that are not exact are written with so many digits. */
+    private static final MathContext DIGITS = new MathContext(12);
 
     private Shared() {}
 
@@ -36,5 +41,10 @@ final class Shared {
                 .with("version", document.version())
                 .with("sha256", document.sha256())
                 .build();
+    }
+
+    /** A number that is not exact. */
+    static Node decimal(double number) {
+        return Node.text(BigDecimal.valueOf(number).round(DIGITS).toString());
     }
 }

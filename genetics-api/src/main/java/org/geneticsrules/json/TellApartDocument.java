@@ -1,7 +1,5 @@
 package org.geneticsrules.json;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 import org.geneticsrules.answer.compared.ApartStep;
 import org.geneticsrules.answer.compared.TellApartAnswer;
@@ -25,8 +23,6 @@ public final class TellApartDocument {
 
     /** More outcomes of a step than these are not written. */
     private static final int MOST_OUTCOMES = 64;
-
-    private static final MathContext DIGITS = new MathContext(12);
 
     private TellApartDocument() {}
 
@@ -53,7 +49,7 @@ public final class TellApartDocument {
                                         .with("title", one.title())
                                         .with("model", Shared.reference(one.model()))
                                         .build()))
-                .with("bar", decimal(answer.bar()))
+                .with("bar", Shared.decimal(answer.bar()))
                 .with("apart", AnswerDocument.list(answer.apart(), TellApartDocument::apart))
                 .with("steps", AnswerDocument.list(answer.steps(), TellApartDocument::step))
                 .with(
@@ -91,8 +87,8 @@ public final class TellApartDocument {
         return new ObjectBuilder()
                 .with("title", one.title())
                 .with("model", Shared.reference(one.model()))
-                .with("logRatioOverFirst", decimal(one.logRatio()))
-                .with("belief", decimal(one.belief()))
+                .with("logRatioOverFirst", Shared.decimal(one.logRatio()))
+                .with("belief", Shared.decimal(one.belief()))
                 .build();
     }
 
@@ -134,7 +130,7 @@ public final class TellApartDocument {
             stage(kits.stage(), node);
         }
         node.with("says", Node.texts(one.says()))
-                .with("bits", decimal(worth.bits()))
+                .with("bits", Shared.decimal(worth.bits()))
                 .with("ratios", AnswerDocument.list(worth.ratios(), TellApartDocument::ratio))
                 .with("kitsBorn", Node.number(worth.kitsBorn()));
         if (worth.outcomes().size() <= MOST_OUTCOMES) {
@@ -154,14 +150,14 @@ public final class TellApartDocument {
         worth.reason().ifPresent(reason -> node.with("lacking", reason));
         one.concerns().ifPresent(found -> {
             node.with("relation", found.relation().word());
-            found.inbreeding().ifPresent(f -> node.with("inbreeding", f.toString()));
+            found.inbreeding().ifPresent(coefficient -> node.with("inbreeding", Chances.of(coefficient)));
         });
         return node.build();
     }
 
     private static void stage(LifeStage stage, ObjectBuilder node) {
         if (!stage.equals(LifeStage.unstated())) {
-            node.with("stage", stage.toString());
+            node.with("stage", AnswerDocument.stage(stage));
         }
     }
 
@@ -169,10 +165,10 @@ public final class TellApartDocument {
         ObjectBuilder node =
                 new ObjectBuilder().with("true", Node.number(one.truth())).with("over", Node.number(one.rival()));
         if (one.excluding() == 0) {
-            node.with("expectedLogRatio", decimal(one.expected()));
+            node.with("expectedLogRatio", Shared.decimal(one.expected()));
         }
-        return node.with("excludes", decimal(one.excluding()))
-                .with("otherwise", decimal(one.finite()))
+        return node.with("excludes", Shared.decimal(one.excluding()))
+                .with("otherwise", Shared.decimal(one.finite()))
                 .build();
     }
 
@@ -195,21 +191,17 @@ public final class TellApartDocument {
                 .with("true", Node.number(one.truth()))
                 .with("over", Node.number(one.rival()))
                 .with("design", one.design().words())
-                .with("sureness", decimal(one.sureness()))
+                .with("sureness", Shared.decimal(one.sureness()))
                 .with("standing", one.standing().words());
         one.kits().ifPresent(kits -> node.with("kits", Node.number(kits)));
         one.litters().ifPresent(litters -> node.with("litters", Node.number(litters)));
-        return node.with("reached", decimal(one.reached()))
-                .with("limit", decimal(one.limit()))
+        return node.with("reached", Shared.decimal(one.reached()))
+                .with("limit", Shared.decimal(one.limit()))
                 .with("tried", Node.number(one.tried()))
                 .build();
     }
 
     private static Node decimals(List<Double> numbers) {
-        return Node.list(numbers.stream().map(TellApartDocument::decimal).toArray(Node[]::new));
-    }
-
-    private static Node decimal(double number) {
-        return Node.text(BigDecimal.valueOf(number).round(DIGITS).toString());
+        return Node.list(numbers.stream().map(Shared::decimal).toArray(Node[]::new));
     }
 }

@@ -95,6 +95,20 @@ public final class AnswerText {
         }
     }
 
+    /** What says nothing or was left out, and the question with what was stated; of many facts, the first and how many more there are. */
+    static void asked(List<String> notices, String question, List<String> given, int most, TextLines text) {
+        if (!notices.isEmpty()) {
+            text.heading("Please note");
+            notices.forEach(notice -> text.item(CarrySection.capital(notice) + "."));
+        }
+        text.heading("Asked");
+        text.paragraph(question);
+        given.stream().limit(most).forEach(fact -> text.item("given: " + fact));
+        if (given.size() > most) {
+            text.item("and " + (given.size() - most) + " more");
+        }
+    }
+
     static void changes(List<Assumption> assumptions, TextLines text) {
         if (!assumptions.isEmpty()) {
             text.heading("What would change it");

@@ -50,13 +50,7 @@ public final class DescriptionText {
         seen(answer.description(), text);
         courses(answer.description(), text);
         open(answer.description().open(), text);
-        if (!answer.notices().isEmpty()) {
-            text.heading("Please note");
-            answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
-        }
-        text.heading("Asked");
-        text.paragraph(answer.question());
-        answer.given().forEach(fact -> text.item("given: " + fact));
+        AnswerText.asked(answer.notices(), answer.question(), answer.given(), Integer.MAX_VALUE, text);
         AnswerText.changes(answer.assumptions(), text);
         AnswerText.cautions(answer.cautions(), text);
         AnswerText.evidence(answer.evidence(), answer.model(), text);

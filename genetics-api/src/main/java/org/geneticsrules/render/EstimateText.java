@@ -55,14 +55,7 @@ public final class EstimateText {
             text.heading("Tests");
             answer.tests().forEach(one -> test(one, text));
         }
-        text.heading("Please note");
-        answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
-        text.heading("Asked");
-        text.paragraph(answer.question());
-        answer.given().stream().limit(MOST).forEach(fact -> text.item("given: " + fact));
-        if (answer.given().size() > MOST) {
-            text.item("and " + (answer.given().size() - MOST) + " more");
-        }
+        AnswerText.asked(answer.notices(), answer.question(), answer.given(), MOST, text);
         AnswerText.changes(answer.assumptions(), text);
         AnswerText.cautions(answer.cautions(), text);
         if (answer.model().isPresent()) {

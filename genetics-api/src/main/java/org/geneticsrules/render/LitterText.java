@@ -60,13 +60,7 @@ public final class LitterText {
         });
         answer.fit().ifPresent(fit -> fit(fit, answer.comparison().isPresent(), text));
         fitOtherwise(answer.fitOtherwise(), text);
-        if (!answer.notices().isEmpty()) {
-            text.heading("Please note");
-            answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
-        }
-        text.heading("Asked");
-        text.paragraph(answer.question());
-        answer.given().forEach(fact -> text.item("given: " + fact));
+        AnswerText.asked(answer.notices(), answer.question(), answer.given(), Integer.MAX_VALUE, text);
         AnswerText.changes(answer.assumptions(), text);
         AnswerText.cautions(answer.cautions(), text);
         AnswerText.evidence(answer.evidence(), answer.model(), text);

@@ -72,11 +72,7 @@ public final class PowerText {
         if (!level.isEmpty()) {
             text.item("never left behind and never at the bar, with so many litters: " + String.join("; ", level));
         }
-        text.heading("Please note");
-        answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
-        text.heading("Asked");
-        text.paragraph(answer.question());
-        answer.given().forEach(fact -> text.item("given: " + fact));
+        AnswerText.asked(answer.notices(), answer.question(), answer.given(), Integer.MAX_VALUE, text);
         AnswerText.changes(answer.assumptions(), text);
         AnswerText.cautions(answer.cautions(), text);
         AnswerText.evidence(answer.evidence(), answer.model(), text);

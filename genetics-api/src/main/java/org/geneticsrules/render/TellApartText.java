@@ -51,13 +51,7 @@ public final class TellApartText {
             steps(tried, answer.steps(), text);
         }
         leftOut(answer.leftOut(), text);
-        if (!answer.notices().isEmpty()) {
-            text.heading("Please note");
-            answer.notices().forEach(notice -> text.item(CarrySection.capital(notice) + "."));
-        }
-        text.heading("Asked");
-        text.paragraph(answer.question());
-        answer.given().forEach(fact -> text.item("given: " + fact));
+        AnswerText.asked(answer.notices(), answer.question(), answer.given(), Integer.MAX_VALUE, text);
         AnswerText.changes(answer.assumptions(), text);
         AnswerText.cautions(answer.cautions(), text);
         AnswerText.evidence(answer.evidence(), answer.model(), text);
@@ -81,7 +75,9 @@ public final class TellApartText {
             } else if (pair.verdict() == ToldApart.Verdict.UNDECIDED
                     && answer.steps().isEmpty()) {
                 text.item("whether looks can tell " + both + " apart at all was not found out: "
-                        + String.join("; ", pair.limits()));
+                        + pair.limits().stream()
+                                .map(limit -> limit.endsWith(".") ? limit.substring(0, limit.length() - 1) : limit)
+                                .collect(Collectors.joining("; ")));
             }
         }
         if (!answer.steps().isEmpty()) {
@@ -140,7 +136,9 @@ public final class TellApartText {
                         .map(found ->
                                 "; relation of the two: " + found.relation().word()
                                         + found.inbreeding()
-                                                .map(f -> ", coefficient of inbreeding of the kits " + f)
+                                                .map(f ->
+                                                        ", coefficient of inbreeding of the kits, as far back as is recorded: "
+                                                                + f)
                                                 .orElse(""))
                         .orElse("");
     }

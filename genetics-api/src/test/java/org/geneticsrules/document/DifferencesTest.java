@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.geneticsrules.document.Difference.Kind;
@@ -81,6 +82,35 @@ class DifferencesTest {
         assertEquals(
                 List.of("removed hidden > pink, C: /hidden/2 -"),
                 told(in("hidden", items.toArray(Node[]::new)), after));
+    }
+
+    /** Steps stand in the order of what they tell, so that a new record moves all; tests and rivals go by what they are about. */
+    @Test
+    void parts_of_newer_answers_go_by_their_names() {
+        for (String key : List.of("words", "step", "hypothesis", "effort", "rival")) {
+            Node one = item(key, "one", "a");
+            Node two = item(key, "two", "b");
+            assertEquals(List.of("removed all > one: /all/0 -"), told(in("all", one, two), in("all", two)), key);
+            assertEquals(
+                    List.of("added all > three: - /all/0"),
+                    told(in("all", one, two), in("all", item(key, "three", "c"), one, two)),
+                    key);
+        }
+        Stream<Node> pairs = Stream.of(0, 1, 2)
+                .flatMap(truth -> Stream.of(0, 1, 2)
+                        .filter(rival -> !rival.equals(truth))
+                        .map(rival -> new ObjectBuilder()
+                                .with("true", Node.number(truth))
+                                .with("over", Node.number(rival))
+                                .with("excludes", "0.0")
+                                .build()));
+        List<Node> ratios = pairs.toList();
+        List<Node> later = new ArrayList<>(ratios);
+        later.remove(2);
+        assertEquals(
+                1,
+                told(in("ratios", ratios.toArray(Node[]::new)), in("ratios", later.toArray(Node[]::new)))
+                        .size());
     }
 
     @Test

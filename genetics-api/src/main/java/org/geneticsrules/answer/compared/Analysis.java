@@ -165,7 +165,8 @@ public record Analysis(
      * @param pedigree the recorded animals
      * @param vocabularies what reads their names
      * @param settings how it is asked
-     * @throws IllegalArgumentException if the model has no such population, or rivals are stated for a fit or lack where they are named
+     * @throws IllegalArgumentException if the model has no such population, rivals are stated for a fit or lack where they are named, or no
+     *     model that is compared is believed in
      */
     public Analysis {
         rivals = ImmutableList.copyOf(rivals);
@@ -176,6 +177,11 @@ public record Analysis(
                     kind == Kind.FIT
                             ? "a fit is asked of one model, but there are rivals: " + rivals
                             : "which model is asked of several, but no rival is named");
+        }
+        if (kind != Kind.FIT
+                && model.prior().isZero()
+                && rivals.stream().allMatch(one -> one.prior().isZero())) {
+            throw new IllegalArgumentException("no model is believed in; expected a share above 0 for one");
         }
         for (String id : settings.population().stream().toList()) {
             if (!model.model().populations().containsKey(id)) {
@@ -243,8 +249,9 @@ public record Analysis(
         RecordedAnswers all = RecordedAnswers.of(answers, NamedRecords.of(pedigree, vocabularies, model.model()))
                 .with(settings.misnamed());
         RecordedAnswers recorded = settings.population().map(all::from).orElse(all);
-        Map<String, Probability> shares = new LinkedHashMap<>();
-        Stream.concat(Stream.of(model), rivals.stream()).forEach(one -> shares.put(one.title(), one.prior()));
+        Map<Reference, Probability> shares = new LinkedHashMap<>(); // titles change, and need not be of one model only
+        Stream.concat(Stream.of(model), rivals.stream())
+                .forEach(one -> shares.put(one.model().reference(), one.prior()));
         LitterAnswers litters = LitterAnswers.of(recorded)
                 .about(settings.traits())
                 .drawing(settings.draws(), settings.seed())

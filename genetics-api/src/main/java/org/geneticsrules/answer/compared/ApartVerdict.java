@@ -32,6 +32,9 @@ record ApartVerdict(
         Set<String> settled,
         List<ToldApart> apart) {
 
+    /** What excludes a model in fewer cases than this is not expected to. */
+    private static final double SELDOM = 0.05;
+
     private boolean isNever() {
         return models.size() > 1
                 && apart.size() == models.size() * (models.size() - 1) / 2
@@ -159,9 +162,9 @@ record ApartVerdict(
         for (ExpectedRatio ratio : step.worth().ratios()) {
             most = Math.max(
                     most,
-                    ratio.excluding() > 0
+                    ratio.excluding() >= SELDOM
                             ? Double.POSITIVE_INFINITY
-                            : ratio.expected()
+                            : ratio.finite() / (1 - ratio.excluding())
                                     + models.get(ratio.truth()).logRatio()
                                     - models.get(ratio.rival()).logRatio());
         }

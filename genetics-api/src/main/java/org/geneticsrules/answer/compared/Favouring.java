@@ -101,6 +101,10 @@ final class Favouring {
     private Standings standings(ModelComparison asked, Optional<String> named, ComparedModels compared) {
         List<Standings.Standing> models = new ArrayList<>();
         List<Double> posteriors = compared.posteriors();
+        if (posteriors.isEmpty() && compared.best().isPresent()) {
+            judging.notices.add("of the models compared, none that was believed in beforehand allows these records:"
+                    + " what may be believed afterwards has no number, and is told as 0 of each");
+        }
         double whole =
                 candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
         for (int m = 0; m < candidates.size(); m++) {
@@ -118,7 +122,7 @@ final class Favouring {
                     reached.isPresent()
                             ? Optional.of(compared.litter(reached.getAsInt()).litter())
                             : Optional.empty(),
-                    candidate.prior().toDouble() / whole,
+                    whole > 0 ? candidate.prior().toDouble() / whole : 0,
                     posteriors.isEmpty() ? 0 : posteriors.get(m),
                     compared.impossible(m) ? compared.recheck(m) : List.of()));
         }

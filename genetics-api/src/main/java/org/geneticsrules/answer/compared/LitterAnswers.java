@@ -16,6 +16,7 @@ import org.geneticsrules.answer.recorded.RecordedAnswers;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.comparison.ModelComparison;
 import org.geneticsrules.comparison.ModelFit;
+import org.geneticsrules.document.Reference;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Pedigree;
@@ -41,14 +42,14 @@ public final class LitterAnswers {
     private final ImmutableList<String> traits;
     private final int draws;
     private final long seed;
-    private final ImmutableMap<String, Probability> shares;
+    private final ImmutableMap<Reference, Probability> shares;
 
     private LitterAnswers(
             RecordedAnswers recorded,
             ImmutableList<String> traits,
             int draws,
             long seed,
-            ImmutableMap<String, Probability> shares) {
+            ImmutableMap<Reference, Probability> shares) {
         this.recorded = recorded;
         this.traits = traits;
         this.draws = draws;
@@ -92,11 +93,11 @@ public final class LitterAnswers {
      * Returns the same with what is believed of models before the litters are looked at. It moves what may be believed of them afterwards
      * (Bayes' rule), and no likelihood ratio.
      *
-     * @param stated by the title of a model, its share of belief in proportion to those of the others, 1 unless stated; titles of models that
-     *     do not take part are left aside
+     * @param stated by the reference of a model, its share of belief in proportion to those of the others, 1 unless stated; models that do not
+     *     take part are left aside
      * @return a copy
      */
-    public LitterAnswers believing(Map<String, Probability> stated) {
+    public LitterAnswers believing(Map<Reference, Probability> stated) {
         return new LitterAnswers(recorded, traits, draws, seed, ImmutableMap.copyOf(stated));
     }
 
@@ -182,8 +183,8 @@ public final class LitterAnswers {
      * @param progress is told how far it has come
      * @return what each step is worth; that none tells anything, or can, is an answer, too
      * @throws IllegalArgumentException if a planned mating names an animal that is not recorded
-     * @throws ProblemsException if there is no other model, something is recorded and not every model speaks of any of it, a trait, a stage or a
-     *     caution is unknown, founders lack frequencies, or how litters came to be recorded does not go with their records
+     * @throws ProblemsException if there is no other model, none that the records leave is believed in beforehand ({@code no-belief}),
+     *     something is recorded and not every model speaks of any of it, a trait, a stage or a caution is unknown, founders lack frequencies, or how litters came to be recorded does not go with their records
      * @throws org.geneticsrules.problem.TooLargeException if relatives and records tie too much together for an exact answer
      */
     public TellApartAnswer tellApart(TellApartQuestion question, List<Candidate> others, Progress progress) {
@@ -193,18 +194,23 @@ public final class LitterAnswers {
         }
         recorded.model().catalogue().check(question.stage());
         RecordBasis basis = recorded.basis(spoken(), true);
+        basis.answers().requireExclusions(question.inSpiteOf());
         List<Candidate> candidates = new ArrayList<>(List.of(first(basis)));
         others.forEach(other -> candidates.add(named(other, candidates)));
-        return new TellingApart(recorded, basis, question, candidates).answer(progress);
+        return new TellingApart(recorded, basis, question, believed(candidates)).answer(progress);
     }
 
     private LitterAnswer favour(RecordBasis basis, List<Candidate> candidates, List<String> left) {
-        List<Candidate> believed = candidates.stream()
-                .map(one -> Optional.ofNullable(shares.get(one.name()))
+        return new Favouring(question(believed(candidates)), basis, recorded.pedigree(), left, draws, seed).answer();
+    }
+
+    /** Models with what is stated to be believed of them. */
+    private List<Candidate> believed(List<Candidate> candidates) {
+        return candidates.stream()
+                .map(one -> Optional.ofNullable(shares.get(one.model().reference()))
                         .map(one::believed)
                         .orElse(one))
                 .toList();
-        return new Favouring(question(believed), basis, recorded.pedigree(), left, draws, seed).answer();
     }
 
     /** A model under its own name, unless another one has that. */

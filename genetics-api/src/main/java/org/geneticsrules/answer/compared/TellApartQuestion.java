@@ -20,7 +20,7 @@ import org.geneticsrules.trait.LifeStage;
  *
  * <p>Immutable and thread-safe.
  *
- * @param planned matings that are made in any case
+ * @param planned matings that are made in any case; one that is named twice counts once
  * @param newMatings whether matings are worked out, too, that would be made for this alone
  * @param traits ids of the traits that are looked at, alone and together; empty for all of which every model speaks
  * @param stage how old animals and kits are when they are looked at
@@ -71,7 +71,7 @@ public record TellApartQuestion(
      * @throws IllegalArgumentException if the number of kits is out of its range, or a chance is 0 or 1
      */
     public TellApartQuestion {
-        planned = ImmutableList.copyOf(planned);
+        planned = ImmutableSet.copyOf(planned).asList();
         traits = ImmutableSet.copyOf(traits);
         sure = ImmutableList.copyOf(sure);
         inSpiteOf = ImmutableSet.copyOf(inSpiteOf);

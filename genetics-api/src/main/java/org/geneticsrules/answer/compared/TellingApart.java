@@ -35,7 +35,9 @@ import org.geneticsrules.planning.Effort;
 import org.geneticsrules.planning.KitsNeeded.Design;
 import org.geneticsrules.planning.Step;
 import org.geneticsrules.planning.ToldApart;
+import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.Problems;
+import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Phenotype;
@@ -118,6 +120,7 @@ final class TellingApart {
 
     /** Compares the models by the records held, and leaves out those that are excluded. */
     private void compare() {
+        requireBelief();
         boolean bare = pedigree.individuals().values().stream()
                 .allMatch(one -> one.observations().isEmpty() && one.tests().isEmpty());
         if (bare) {
@@ -140,9 +143,24 @@ final class TellingApart {
             }
         }
         candidates = left;
+        requireBelief();
         compared = excluded.isEmpty() ? Optional.of(first) : Optional.empty();
         if (compared.isEmpty() && left.size() > 1) {
             compared = Optional.of(compare(left));
+        }
+    }
+
+    /** What a step clears up is reckoned by what is believed of each model. */
+    private void requireBelief() {
+        if (candidates.size() > 1
+                && candidates.stream().allMatch(one -> one.prior().isZero())) {
+            throw new ProblemsException(Problem.of(
+                            Stage.MEANING,
+                            "no-belief",
+                            "",
+                            "of the models" + (excluded.isEmpty() ? "" : " that the records leave")
+                                    + " none was believed in beforehand")
+                    .expecting("a share of belief above 0 for one"));
         }
     }
 
@@ -342,7 +360,7 @@ final class TellingApart {
                     one.model().reference(),
                     compared.map(by -> by.log(at) - by.log(0)).orElse(0.0),
                     compared.map(by -> by.posteriors().get(at))
-                            .orElse(one.prior().toDouble() / whole)));
+                            .orElse(whole > 0 ? one.prior().toDouble() / whole : 0)));
         }
         return models;
     }

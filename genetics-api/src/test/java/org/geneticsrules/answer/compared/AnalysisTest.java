@@ -17,6 +17,7 @@ import org.geneticsrules.document.Reference;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.LitterDocument;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.Coats;
@@ -69,6 +70,49 @@ class AnalysisTest {
                 text(Analysis.of(Analysis.Kind.AT_HAND, held(Coats.recessive()), LITTER, held(lethal))
                         .asked(settings)
                         .run()));
+    }
+
+    /** Models may be called alike, and otherwise than the answer calls them, as one with a patch is: each keeps what is believed of it. */
+    @Test
+    void what_is_believed_belongs_to_the_model_and_not_to_its_title() {
+        HeldModel first = held(Coats.recessive()).called("mine").believed(Probability.of(1, 10));
+        HeldModel other = held(Coats.lethal()).called("mine").believed(Probability.of(3, 10));
+        for (Analysis.Kind kind : List.of(Analysis.Kind.NAMED, Analysis.Kind.AT_HAND)) {
+            LitterAnswer answer = Analysis.of(kind, first, LITTER, other).run();
+            List<Standings.Standing> models = answer.comparison().orElseThrow().models();
+            assertEquals(0.25, models.get(0).prior(), 1e-12, kind.word());
+            assertEquals(0.75, models.get(1).prior(), 1e-12, kind.word());
+            double odds = 3 * Math.exp(models.get(1).log() - models.get(0).log());
+            assertEquals(odds / (1 + odds), models.get(1).posterior(), 1e-12, kind.word());
+        }
+    }
+
+    /** Two light parents have dark young where light is dominant, and none where it is recessive. */
+    @Test
+    void belief_in_none_but_an_excluded_model_is_told() {
+        Pedigree litter = Coats.litter(
+                        Pedigree.builder("light", "1")
+                                .add(Coats.seen("sire", Coats.LIGHT))
+                                .add(Coats.seen("dam", Coats.LIGHT)),
+                        "first",
+                        "",
+                        1,
+                        3,
+                        Ascertainment.complete())
+                .build();
+        HeldModel dominant = held(Coats.dominant());
+        HeldModel doubted = dominant.believed(Probability.ZERO);
+        HeldModel excluded = held(Coats.recessive());
+        LitterAnswer answer =
+                Analysis.of(Analysis.Kind.NAMED, doubted, litter, excluded).run();
+        assertTrue(answer.comparison().orElseThrow().models().get(1).isImpossible());
+        String told = "none that was believed in beforehand";
+        assertTrue(answer.notices().stream().anyMatch(one -> one.contains(told)), answer.notices()::toString);
+        LitterAnswer open =
+                Analysis.of(Analysis.Kind.NAMED, dominant, litter, excluded).run();
+        assertTrue(open.notices().stream().noneMatch(one -> one.contains(told)), open.notices()::toString);
+        HeldModel none = excluded.believed(Probability.ZERO);
+        assertThrows(IllegalArgumentException.class, () -> Analysis.of(Analysis.Kind.AT_HAND, doubted, litter, none));
     }
 
     @Test

@@ -154,7 +154,7 @@ class PowerAnswersTest {
         drawn.animals()
                 .values()
                 .forEach(animal -> assertTrue(truth.contains("\"genotype\": \"" + animal.genotype() + "\""), truth));
-        assertTrue(truth.contains("\"earlier\"") && truth.contains("\"stage\": \"week 8\""), truth);
+        assertTrue(truth.contains("\"earlier\"") && truth.contains("\"stage\": {\"weeks\": 8}"), truth);
         String records = Documents.write(drawn.records());
         assertFalse(records.contains("D/d") || records.contains("d/d") || records.contains("earlier"), records);
     }

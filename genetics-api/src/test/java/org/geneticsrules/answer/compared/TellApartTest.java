@@ -30,6 +30,7 @@ import org.geneticsrules.caution.Relation;
 import org.geneticsrules.caution.Role;
 import org.geneticsrules.caution.Trigger;
 import org.geneticsrules.comparison.Candidate;
+import org.geneticsrules.document.Canonical;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.TellApartDocument;
@@ -62,7 +63,7 @@ class TellApartTest {
 
     private static final double EXACT = 1e-9;
 
-    private static TellApartAnswer ask(
+    static TellApartAnswer ask(
             TellApartQuestion question, Pedigree pedigree, List<CautionSet> cautions, Model... models) {
         Answers answers = Answers.of(CompiledModel.of(models[0]), cautions);
         return LitterAnswers.of(RecordedAnswers.of(answers, pedigree))
@@ -72,11 +73,11 @@ class TellApartTest {
                         Progress.NONE);
     }
 
-    private static TellApartAnswer ask(TellApartQuestion question, Pedigree pedigree, Model... models) {
+    static TellApartAnswer ask(TellApartQuestion question, Pedigree pedigree, Model... models) {
         return ask(question, pedigree, List.of(), models);
     }
 
-    private static Pedigree carriers() {
+    static Pedigree carriers() {
         return Coats.carriers(Pedigree.builder("pair", "1"), "").build();
     }
 
@@ -189,7 +190,7 @@ class TellApartTest {
         assertTrue(made.verdict().contains("that is no advice to make it"), made.verdict());
     }
 
-    private static CautionSet closeMating() {
+    static CautionSet closeMating() {
         Caution caution = new Caution(
                 "close mating",
                 new Trigger.OnRelation(Set.of(Relation.SIBLINGS, Relation.PARENT_OFFSPRING)),
@@ -558,10 +559,23 @@ class TellApartTest {
         TellApartQuestion question =
                 TellApartQuestion.usual().planned("sire", "dam").withNewMatings();
         List<TellApartAnswer> answers = List.of(
+                ask(
+                        question.at(LifeStage.atWeek(8))
+                                .inSpiteOf(List.of("close mating"))
+                                .planned("sire", "daughter"),
+                        kennel(),
+                        List.of(closeMating()),
+                        Coats.recessive(),
+                        Coats.lethal()),
                 ask(question, kennel(), List.of(closeMating()), Coats.recessive(), Coats.lethal(), Coats.twoLoci()),
                 ask(question, Coats.ofCarriers(9, 3), Coats.recessive(), Coats.dominant()),
                 ask(question, carriers(), Coats.lethal(), Coats.recessive()),
                 ask(question, carriers(), Coats.recessive(), Coats.recessive("rarer", Probability.of(1, 3))));
+        String first = Canonical.text(TellApartDocument.of(answers.get(0)));
+        assertTrue(
+                first.contains("\"inbreeding\":{\"decimal\":\"0.250000\",\"denominator\":\"4\",\"numerator\":\"1\"}"),
+                first);
+        assertTrue(first.contains("\"stage\":{\"weeks\":8}"), first);
         for (TellApartAnswer answer : answers) {
             String document = Documents.write(TellApartDocument.of(answer));
             assertEquals(List.of(), schema.validate(document, InputFormat.JSON));
