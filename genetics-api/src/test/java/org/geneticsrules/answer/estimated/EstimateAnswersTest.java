@@ -322,6 +322,25 @@ class EstimateAnswersTest {
         assertTrue(String.valueOf(nothing.getMessage()).contains("1 say nothing"), nothing.getMessage());
     }
 
+    /** Two doses of D are lost: of animals that look dark more are carriers than by p² : 2pq. */
+    @Test
+    void a_loss_that_the_model_states_is_told_beside_frequencies() {
+        Answers lethal = Answers.of(CompiledModel.of(Coats.lethal()), List.of());
+        Counts counts = new Counts(Map.of("two doses", 0L, "one dose", 8L, "none", 4L));
+        List<String> notices =
+                COUNTED.frequencies(lethal, "A", counts, Optional.empty()).notices();
+        assertTrue(
+                notices.stream()
+                        .anyMatch(one -> one.startsWith("the model says: of animals that show two doses at locus A, none are")
+                                && one.contains("are not in Hardy-Weinberg proportions")),
+                notices::toString);
+        Answers recessive = Answers.of(CompiledModel.of(Coats.recessive()), List.of());
+        assertTrue(COUNTED.frequencies(recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.empty())
+                .notices()
+                .stream()
+                .noneMatch(one -> one.startsWith("the model says")));
+    }
+
     @Test
     void penetrance_and_viability() {
         assertTrue(COUNTED.penetrance(7, 10).verdict().startsWith("The penetrance is about 0.7, and 0.348 to 0.933"));
