@@ -99,10 +99,11 @@ final class Frequencies {
         if (order.stream().anyMatch(one -> one.contains(" or "))) {
             draft.notices.add("no record of these animals tells the alleles apart that are counted together");
         }
-        List<Double> all = List.copyOf(counting.frequencies().values());
-        if (all.size() == 2) {
+        if (order.size() == 2) {
+            double one = draft.numbers.get(0).estimate().value();
+            double other = draft.numbers.get(1).estimate().value();
             draft.reckonings.add(new Reckoning(
-                    "share of animals with one allele of each, if the proportions hold", 2 * all.get(0) * all.get(1)));
+                    "share of animals with one allele of each, if the proportions hold", 2 * one * other));
         }
         test(genotypes, of.fit(), draft);
         lost(model, locus.id(), draft);

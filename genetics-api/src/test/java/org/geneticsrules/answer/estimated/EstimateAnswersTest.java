@@ -314,6 +314,11 @@ class EstimateAnswersTest {
                 answer.notices().toString().contains("not counted: unseen"),
                 answer.notices().toString());
         assertFalse(answer.evidence().statements().isEmpty());
+        EstimateAnswer twice = kennel.frequencies("A", List.of("animal4", "animal5", "animal4"), Optional.of("d"));
+        assertEquals(List.of("2 animals that may be D/D or D/d"), twice.given());
+        assertEquals(0, twice.numbers().get(0).estimate().value());
+        assertEquals(1, twice.numbers().get(1).estimate().value());
+        assertEquals(0, twice.reckonings().get(0).value());
         ProblemsException both = assertThrows(
                 ProblemsException.class, () -> kennel.frequencies("a", List.of("animal99"), Optional.empty()));
         assertEquals(2, both.problems().size());
