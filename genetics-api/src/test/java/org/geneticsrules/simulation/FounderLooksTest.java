@@ -110,7 +110,8 @@ class FounderLooksTest {
                         "coat",
                         rule -> rule.when(Condition.where("A", "other"), "pale").otherwise("dark"))
                 .population(
-                        "few", one -> one.frequency("A", "D", Probability.of(3, 4)).frequency("A", "d", Probability.of(1, 4)))
+                        "few",
+                        one -> one.frequency("A", "D", Probability.of(3, 4)).frequency("A", "d", Probability.of(1, 4)))
                 .build();
         Pedigree plan =
                 Pedigree.builder("plan", "1").add(Individual.of("stray")).build();
@@ -120,13 +121,10 @@ class FounderLooksTest {
                 .looking(PlannedLook.at("coat"))
                 .pedigrees(
                         plan,
-                        Map.of(
-                                "stray",
-                                Founder.from(model, "few").seen(Sighting.of(Phenotype.of("coat", "pale")))))
+                        Map.of("stray", Founder.from(model, "few").seen(Sighting.of(Phenotype.of("coat", "pale")))))
                 .limit(3_000)
                 .forEach(drawn -> sexes.add(drawn.animal("stray").sex()));
-        sexes.agreeWith(
-                Map.of(Sex.MALE, Probability.of(4, 5), Sex.FEMALE, Probability.of(1, 5)), () -> "pale strays");
+        sexes.agreeWith(Map.of(Sex.MALE, Probability.of(4, 5), Sex.FEMALE, Probability.of(1, 5)), () -> "pale strays");
     }
 
     @Test

@@ -60,7 +60,8 @@ class ProfileLikelihoodTest {
         assertEquals(0, found.maximum().at());
         assertTrue(found.maximum().atLow());
         assertEquals(OptionalDouble.empty(), found.maximum().standardError());
-        assertFalse(ProfileLikelihood.of(p -> p == 0 ? 0 : 1e-9 - p, 0, 1).maximum().atLow());
+        assertFalse(
+                ProfileLikelihood.of(p -> p == 0 ? 0 : 1e-9 - p, 0, 1).maximum().atLow());
     }
 
     /** Calculated: with none of n, the interval ends where n ln(1 - p) = -q/2. */

@@ -113,8 +113,8 @@ class PowerAnswersTest {
     void several_litters_that_are_all_noticed_are_told_of() {
         for (int litters = 1; litters <= 2; litters++) {
             PowerQuestion one = carriers(2, 20);
-            LitterPlan plan = new LitterPlan(
-                    one.plan().sire(), one.plan().dam(), 2, litters, LitterSize.of(6), Census.SCORED);
+            LitterPlan plan =
+                    new LitterPlan(one.plan().sire(), one.plan().dam(), 2, litters, LitterSize.of(6), Census.SCORED);
             PowerAnswer answer = asked(Coats.lethal())
                     .power(new PowerQuestion(
                             one.sire(),

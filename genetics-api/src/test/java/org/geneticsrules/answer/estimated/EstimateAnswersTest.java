@@ -336,14 +336,17 @@ class EstimateAnswersTest {
                 COUNTED.frequencies(lethal, "A", counts, Optional.empty()).notices();
         assertTrue(
                 notices.stream()
-                        .anyMatch(one -> one.startsWith("the model says: of animals that show two doses at locus A, none are")
-                                && one.contains("are not in Hardy-Weinberg proportions")),
+                        .anyMatch(one ->
+                                one.startsWith("the model says: of animals that show two doses at locus A, none are")
+                                        && one.contains("are not in Hardy-Weinberg proportions")),
                 notices::toString);
         Answers recessive = Answers.of(CompiledModel.of(Coats.recessive()), List.of());
-        assertTrue(COUNTED.frequencies(recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.empty())
-                .notices()
-                .stream()
-                .noneMatch(one -> one.startsWith("the model says")));
+        assertTrue(
+                COUNTED
+                        .frequencies(recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.empty())
+                        .notices()
+                        .stream()
+                        .noneMatch(one -> one.startsWith("the model says")));
     }
 
     @Test
