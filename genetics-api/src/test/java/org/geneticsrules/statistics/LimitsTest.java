@@ -15,7 +15,9 @@ import org.junit.jupiter.api.Test;
 /** Where ranges begin and end: what is just allowed, what is just refused, and how often whoever watches is asked. */
 class LimitsTest {
 
-    private static final DoubleUnaryOperator HILL = x -> -(x - 0.25) * (x - 0.25) * 1e4;
+    private static double hill(double x) {
+        return -(x - 0.25) * (x - 0.25) * 1e4;
+    }
 
     @Test
     void an_interval_holds_both_its_ends() {
@@ -52,37 +54,64 @@ class LimitsTest {
 
     @Test
     void a_likelihood_may_be_asked_at_both_ends_and_not_beyond() {
-        ProfileLikelihood likelihood = ProfileLikelihood.of(HILL, 0, 1, 2);
+        ProfileLikelihood likelihood = ProfileLikelihood.of(LimitsTest::hill, 0, 1, 2);
         assertEquals(-625, likelihood.at(0), 1e-9);
         assertEquals(-5625, likelihood.at(1), 1e-9);
         assertThrows(IllegalArgumentException.class, () -> likelihood.at(-1e-9));
         assertThrows(IllegalArgumentException.class, () -> likelihood.at(1 + 1e-9));
-        assertThrows(IllegalArgumentException.class, () -> ProfileLikelihood.of(HILL, 0, 1, 1));
-        assertThrows(IllegalArgumentException.class, () -> ProfileLikelihood.of(HILL, 1, 1, 2));
-        assertThrows(IllegalArgumentException.class, () -> ProfileLikelihood.of(HILL, 0, Double.POSITIVE_INFINITY, 2));
+        assertThrows(IllegalArgumentException.class, () -> ProfileLikelihood.of(LimitsTest::hill, 0, 1, 1));
+        assertThrows(IllegalArgumentException.class, () -> ProfileLikelihood.of(LimitsTest::hill, 1, 1, 2));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> ProfileLikelihood.of(HILL, -Double.MAX_VALUE, Double.MAX_VALUE, 2)); // as wide as infinity
+                () -> ProfileLikelihood.of(LimitsTest::hill, 0, Double.POSITIVE_INFINITY, 2));
+        String wide = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> ProfileLikelihood.of(LimitsTest::hill, -Double.MAX_VALUE, Double.MAX_VALUE, 2))
+                .getMessage();
+        assertTrue(wide.startsWith("expected a range"), wide); // as wide as infinity
         assertThrows(IllegalArgumentException.class, () -> likelihood.support(0));
         assertTrue(likelihood.support(1e-6).contains(0.25));
     }
 
     @Test
     void a_maximum_says_at_which_end_it_is() {
-        ProfileLikelihood.Maximum inside = ProfileLikelihood.of(HILL, 0, 1).maximum();
+        ProfileLikelihood.Maximum inside =
+                ProfileLikelihood.of(LimitsTest::hill, 0, 1).maximum();
         assertEquals(0.25, inside.at(), 1e-9);
         assertFalse(inside.isAtBoundary());
-        ProfileLikelihood.Maximum low = ProfileLikelihood.of(HILL, 0.5, 1).maximum();
+        ProfileLikelihood.Maximum low =
+                ProfileLikelihood.of(LimitsTest::hill, 0.5, 1).maximum();
         assertTrue(low.isAtBoundary() && low.atLow() && !low.atHigh());
-        ProfileLikelihood.Maximum high = ProfileLikelihood.of(HILL, 0, 0.2).maximum();
+        ProfileLikelihood.Maximum high =
+                ProfileLikelihood.of(LimitsTest::hill, 0, 0.2).maximum();
         assertTrue(high.isAtBoundary() && high.atHigh() && !high.atLow());
         assertEquals(0.2, high.at());
         // 1 / sqrt(2 10^4), also where the maximum is near an end
         assertEquals(Math.sqrt(0.5) / 100, inside.standardError().orElseThrow(), 1e-8);
         assertEquals(
                 Math.sqrt(0.5) / 100,
-                ProfileLikelihood.of(HILL, 0.2499, 1).maximum().standardError().orElseThrow(),
+                ProfileLikelihood.of(LimitsTest::hill, 0.2499, 1)
+                        .maximum()
+                        .standardError()
+                        .orElseThrow(),
                 1e-6);
+    }
+
+    /** A likelihood need not be defined outside of its range, whichever that is. */
+    @Test
+    void a_likelihood_is_asked_nowhere_else() {
+        for (double[] range : new double[][] {{0, 1}, {0.2, 0.4}, {-3, -1}, {-1, 0.3}}) {
+            ProfileLikelihood found = ProfileLikelihood.of(
+                    x -> {
+                        assertTrue(x >= range[0] && x <= range[1], () -> x + " of " + range[0] + " to " + range[1]);
+                        return hill(x);
+                    },
+                    range[0],
+                    range[1]);
+            double nearest = Math.max(range[0], Math.min(range[1], 0.25));
+            assertEquals(nearest, found.maximum().at(), 1e-8);
+            assertTrue(found.interval(0.95).contains(nearest));
+        }
     }
 
     /** Of a range that says nothing below a quarter and falls from there, the end is told and not a point of the plain. */

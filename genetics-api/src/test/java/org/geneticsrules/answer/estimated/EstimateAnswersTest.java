@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
@@ -331,7 +332,7 @@ class EstimateAnswersTest {
     @Test
     void a_loss_that_the_model_states_is_told_beside_frequencies() {
         Answers lethal = Answers.of(CompiledModel.of(Coats.lethal()), List.of());
-        Counts counts = new Counts(Map.of("two doses", 0L, "one dose", 8L, "none", 4L));
+        Counts counts = new Counts(ImmutableMap.of("two doses", 0L, "one dose", 8L, "none", 4L));
         List<String> notices =
                 COUNTED.frequencies(lethal, "A", counts, Optional.empty()).notices();
         assertTrue(
