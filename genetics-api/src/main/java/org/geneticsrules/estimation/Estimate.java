@@ -75,7 +75,7 @@ public record Estimate(
         }
         notes.addAll(more);
         return new Estimate(
-                value,
+                boundary ? top.at() : value, // what comes near an end step by step does not get there
                 boundary || plateau.size() > 1 ? OptionalDouble.empty() : error,
                 likelihood.interval(level),
                 top.logLikelihood(),

@@ -169,7 +169,7 @@ public record RecordedFamilies(
                         });
                 return;
             }
-            Optional<Sighting> sign = sign(litter.ascertainment());
+            Optional<Sighting> sign = litter.ascertainment().noticedBy();
             if (sign.isPresent() && !sign.get().look().equals(which.look())) {
                 leftOut.put(
                         litter.id(),
@@ -211,16 +211,6 @@ public record RecordedFamilies(
             }
             unclear.addAll(unknown);
             couples.computeIfAbsent(parents, key -> new ArrayList<>()).add(scored);
-        }
-
-        private static Optional<Sighting> sign(Ascertainment how) {
-            if (how instanceof Ascertainment.AtLeastOne one) {
-                return Optional.of(one.sign());
-            }
-            if (how instanceof Ascertainment.Probands probands) {
-                return Optional.of(probands.sign());
-            }
-            return how instanceof Ascertainment.ParentsChosen chosen ? Optional.of(chosen.sign()) : Optional.empty();
         }
 
         RecordedFamilies found() {

@@ -51,7 +51,7 @@ public record UnrelatedAnimals(
      * @param questions the model and the records
      * @param pedigree the same records
      * @param locus the locus
-     * @param animals ids of the animals; those without recorded parents if there are none
+     * @param animals ids of the animals, of whom each counts once; those without recorded parents if there are none
      * @return the animals by what is left
      * @throws IllegalArgumentException if there is no such animal
      */
@@ -59,7 +59,7 @@ public record UnrelatedAnimals(
         Map<Set<AllelePair>, Long> counts = new LinkedHashMap<>();
         List<String> silent = new ArrayList<>();
         List<String> unclear = new ArrayList<>();
-        for (String id : animals.isEmpty() ? pedigree.founders() : animals) {
+        for (String id : animals.isEmpty() ? pedigree.founders() : ImmutableSet.copyOf(animals)) {
             Optional<Set<AllelePair>> left = questions.ownRecords(id, locus.id());
             if (left.isEmpty() || left.get().isEmpty()) {
                 unclear.add(id);

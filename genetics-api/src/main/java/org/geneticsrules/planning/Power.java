@@ -43,7 +43,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>That a rival reaches the bar although it is wrong happens in at most 1 of 20 sets with the usual bar, whatever the plan (Ville 1939, from
  * memory), <b>if</b> the true model is true in all that the comparison takes from it: parents are as frequent among all that are recorded so as
- * its population says. Parents who are drawn as carriers and recorded as anybody are not.
+ * its population says. Parents who are drawn as carriers and recorded as anybody are not. Nor are couples of several litters that are recorded
+ * because of what kits showed, unless each parent's genotype is known: couples are drawn all of whose litters are noticed, while the comparison
+ * takes each litter as noticed given those before it, whether or not later ones are.
  *
  * <p>No animal lives here. What is found says how much records could tell, and advises nobody to breed.
  *

@@ -1,6 +1,7 @@
 package org.geneticsrules.simulation;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.trait.Sex;
 
@@ -52,7 +53,13 @@ final class Drawing {
     }
 
     DrawnAnimal founder(Optional<String> id, Sex sex, FounderDraw founder) {
+        return founder(id, () -> sex, founder);
+    }
+
+    /** Draws a founder whose sex is drawn too, anew with all else: what it was recorded with may say something of its sex. */
+    DrawnAnimal founder(Optional<String> id, Supplier<Sex> sexes, FounderDraw founder) {
         for (long tries = 0; tries < most; tries++) {
+            Sex sex = sexes.get();
             DrawnAnimal drawn = live(id, sex, founder.draw(sex, chance), true);
             if (founder.isLike(drawn)) {
                 return drawn;

@@ -90,9 +90,7 @@ final class Drop {
                 int litter = links.litterOf(at);
                 if (litter == Links.NONE) {
                     FounderDraw founder = descent.founder(at);
-                    Sex sex = sexes.get(at).orElseGet(() -> founder.sex(drawing.chance));
-                    short[] strands = founder.isSeen() ? live(at, sex, founder) : founder.draw(sex, drawing.chance);
-                    drawn[at] = new Conception.Kit(sex, strands, strands);
+                    drawn[at] = founder.isSeen() ? live(at, founder) : bare(at, founder);
                 } else if (!kit(at, nest(litter))) {
                     return false;
                 }
@@ -100,11 +98,21 @@ final class Drop {
             return true;
         }
 
-        private short[] live(int at, Sex sex, FounderDraw founder) {
+        private Sex sex(int at, FounderDraw founder) {
+            return sexes.get(at).orElseGet(() -> founder.sex(drawing.chance));
+        }
+
+        private Conception.Kit bare(int at, FounderDraw founder) {
+            Sex sex = sex(at, founder);
+            short[] strands = founder.draw(sex, drawing.chance);
+            return new Conception.Kit(sex, strands, strands);
+        }
+
+        private Conception.Kit live(int at, FounderDraw founder) {
             DrawnAnimal animal =
-                    drawing.founder(Optional.of(plan.individualAt(at).id()), sex, founder);
+                    drawing.founder(Optional.of(plan.individualAt(at).id()), () -> sex(at, founder), founder);
             lived[at] = animal;
-            return animal.strands();
+            return new Conception.Kit(animal.sex(), animal.strands(), animal.strands());
         }
 
         private Nest nest(int litter) {

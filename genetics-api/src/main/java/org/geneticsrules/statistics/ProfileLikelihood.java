@@ -32,6 +32,9 @@ public final class ProfileLikelihood {
     /** Steps between two points of the grid by which the two outermost are divided further, where peaks tend to be narrow. */
     private static final double[] NEAR_ENDS = {1e-6, 1e-5, 1e-4, 1e-3, 1e-2, 0.1};
 
+    /** A top that is no more than this above an end of the range beside it is that end: sums over many data are rounded in their last digits. */
+    private static final double TIE = 1e-12;
+
     private final DoubleUnaryOperator function;
     private final double low;
     private final double high;
@@ -331,8 +334,7 @@ public final class ProfileLikelihood {
     private double top(double from, double start, double to) {
         double found = PeakSearch.search(this::value, from, start, to);
         double best = look(found) > look(start) ? found : start;
-        double tie = look(best)
-                - 1e-14 * (1 + Math.abs(look(best))); // a top that is flat at an end of the range is that end
+        double tie = look(best) - TIE * (1 + Math.abs(look(best)));
         if (from == low && look(low) >= tie) {
             return low;
         }

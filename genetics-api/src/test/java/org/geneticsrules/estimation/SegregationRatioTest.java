@@ -123,6 +123,23 @@ class SegregationRatioTest {
                 1e-8);
     }
 
+    /** One affected in each, who may be single by chance whatever is inherited: nothing is likelier than 0, however many such families there are. */
+    @Test
+    void single_affected_lead_to_the_end_whatever_the_rounding() {
+        for (int young = 2; young <= 9; young++) {
+            for (int families = 2; families <= 7; families++) {
+                List<Sibship> all = List.of(new Sibship(young, 1, 1, families));
+                for (SegregationRatio asked :
+                        List.of(SegregationRatio.truncated(all), SegregationRatio.withProbands(all))) {
+                    Estimate found = asked.estimate(0.95);
+                    assertEquals(0, found.value(), all::toString);
+                    assertTrue(found.atBoundary(), all::toString);
+                    assertTrue(found.standardError().isEmpty(), all::toString);
+                }
+            }
+        }
+    }
+
     @Test
     void what_is_refused() {
         List<Sibship> clear = List.of(Sibship.of(4, 0, 1));

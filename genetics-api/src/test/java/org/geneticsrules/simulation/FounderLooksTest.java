@@ -12,10 +12,16 @@ import java.util.Map;
 import java.util.Optional;
 import org.geneticsrules.cross.LitterSize;
 import org.geneticsrules.expression.Census;
+import org.geneticsrules.expression.CompiledModel;
+import org.geneticsrules.linkage.LinkageGroup;
+import org.geneticsrules.linkage.Transmission;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Individual;
 import org.geneticsrules.pedigree.Litter;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.trait.Catalogue;
+import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.Confusion;
 import org.geneticsrules.trait.Confusions;
 import org.geneticsrules.trait.LifeStage;
@@ -85,6 +91,40 @@ class FounderLooksTest {
                 });
         truly.agreeWith(
                 Map.of("black", Probability.of(7644, 7944), "white", Probability.of(300, 7944)), () -> "called black");
+    }
+
+    /** Pale on the X with 1/4: males are with 1/4 and females with 1/16, so of pale animals 4 in 5 are males. */
+    @Test
+    void a_look_says_something_of_a_sex_that_is_not_stated() {
+        Catalogue traits =
+                Catalogue.builder("x.traits", "1").trait("coat", "dark", "pale").build();
+        Model model = Model.builder("x", "1", traits)
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "plain")
+                                .shows("d", "other"))
+                .group(LinkageGroup.single(Transmission.X, "A"))
+                .trait(
+                        "coat",
+                        rule -> rule.when(Condition.where("A", "other"), "pale").otherwise("dark"))
+                .population(
+                        "few",
+                        one -> one.frequency("A", "D", Probability.of(3, 4)).frequency("A", "d", Probability.of(1, 4)))
+                .build();
+        Pedigree plan =
+                Pedigree.builder("plan", "1").add(Individual.of("stray")).build();
+        Shares<Sex> sexes = new Shares<>();
+        Simulation.of(CompiledModel.of(model))
+                .seeded(4)
+                .looking(PlannedLook.at("coat"))
+                .pedigrees(
+                        plan,
+                        Map.of("stray", Founder.from(model, "few").seen(Sighting.of(Phenotype.of("coat", "pale")))))
+                .limit(3_000)
+                .forEach(drawn -> sexes.add(drawn.animal("stray").sex()));
+        sexes.agreeWith(Map.of(Sex.MALE, Probability.of(4, 5), Sex.FEMALE, Probability.of(1, 5)), () -> "pale strays");
     }
 
     @Test

@@ -53,6 +53,17 @@ class ProfileLikelihoodTest {
                 .isFlat());
     }
 
+    /** The limit at the end is 0, and beside it rounding leaves less than a tenth of a billionth of a thousandth. */
+    @Test
+    void a_top_above_the_end_by_rounding_is_the_end() {
+        ProfileLikelihood found = ProfileLikelihood.of(p -> p == 0 ? 0 : 5e-14 - p, 0, 1);
+        assertEquals(0, found.maximum().at());
+        assertTrue(found.maximum().atLow());
+        assertEquals(OptionalDouble.empty(), found.maximum().standardError());
+        assertFalse(
+                ProfileLikelihood.of(p -> p == 0 ? 0 : 1e-9 - p, 0, 1).maximum().atLow());
+    }
+
     /** Calculated: with none of n, the interval ends where n ln(1 - p) = -q/2. */
     @Test
     void an_estimate_at_the_end_of_the_range() {

@@ -298,6 +298,17 @@ public final class PowerAnswers {
                             "ascertainment",
                             "Litters come to be recorded in the way stated, and that is written down of each.",
                             "Litters noticed in another way hold more or less of the look they are noticed for."));
+            if (question.plan().littersOfEach() > 1) {
+                taken.put(
+                        "all-noticed",
+                        new Assumption(
+                                "all-noticed",
+                                "Couples are drawn all of whose litters are noticed; the comparison takes each litter as noticed by"
+                                        + " itself, given those before it.",
+                                "Where parents may be of several genotypes, those whose young show the look more often are more"
+                                        + " frequent among such couples than the comparison knows; then a wrong model may be ahead"
+                                        + " more often than in 1 of 20 sets. With one litter of each couple that is not so."));
+            }
         }
         return ImmutableList.copyOf(taken.values());
     }

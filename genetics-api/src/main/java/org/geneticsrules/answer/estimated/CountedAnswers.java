@@ -351,7 +351,7 @@ public final class CountedAnswers {
         draft.model = Optional.of(model.reference());
         draft.cautions = answers.cautions(Situation.of(QuestionKind.CARRIERS.word()));
         Locus at = model.locus(locus);
-        Frequencies.add(at, GeneCounting.of(at, counts), Optional.empty(), asked, level, draft);
+        Frequencies.add(model, at, GeneCounting.of(at, counts), Optional.empty(), asked, level, draft);
         return draft.answer();
     }
 

@@ -9,6 +9,7 @@ import org.geneticsrules.estimation.GeneCounting;
 import org.geneticsrules.estimation.HardyWeinberg;
 import org.geneticsrules.model.Allele;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.statistics.BinomialInterval;
 import org.geneticsrules.statistics.ChiSquared;
 import org.geneticsrules.statistics.ProfileLikelihood;
@@ -51,8 +52,19 @@ final class Frequencies {
                 Optional.of(BinomialInterval.clopperPearson(counted, all, level))));
     }
 
+    /** What a model says of the lives of animals by the locus: those that are met are then not in Hardy-Weinberg proportions. */
+    private static void lost(Model model, String locus, Draft draft) {
+        model.viability().values().stream()
+                .filter(one -> one.locus().equals(locus))
+                .forEach(one -> draft.notices.add("the model says: " + one.words()
+                        + ". Then animals that are met are not in Hardy-Weinberg proportions, even where their parents mate at"
+                        + " random: frequencies by looks that leave several genotypes are off, and so is the test of the"
+                        + " proportions"));
+    }
+
     /** The frequency of every allele, and the test of proportions. */
     static void add(
+            Model model,
             Locus locus,
             GeneCounting of,
             Optional<HardyWeinberg> genotypes,
@@ -87,12 +99,14 @@ final class Frequencies {
         if (order.stream().anyMatch(one -> one.contains(" or "))) {
             draft.notices.add("no record of these animals tells the alleles apart that are counted together");
         }
-        List<Double> all = List.copyOf(counting.frequencies().values());
-        if (all.size() == 2) {
+        if (order.size() == 2) {
+            double one = draft.numbers.get(0).estimate().value();
+            double other = draft.numbers.get(1).estimate().value();
             draft.reckonings.add(new Reckoning(
-                    "share of animals with one allele of each, if the proportions hold", 2 * all.get(0) * all.get(1)));
+                    "share of animals with one allele of each, if the proportions hold", 2 * one * other));
         }
         test(genotypes, of.fit(), draft);
+        lost(model, locus.id(), draft);
         assume(draft);
     }
 

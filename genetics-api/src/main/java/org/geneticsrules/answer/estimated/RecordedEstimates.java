@@ -269,7 +269,7 @@ public final class RecordedEstimates {
                                         .map(Object::toString)
                                         .toList())));
         try {
-            Frequencies.add(at, found.counting(), found.genotypes(), asked, level, draft);
+            Frequencies.add(model, at, found.counting(), found.genotypes(), asked, level, draft);
         } catch (IllegalArgumentException e) {
             throw new ProblemsException(Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
         }

@@ -19,7 +19,7 @@ final class Scores {
         draft.more.add("The highest LOD score is " + Words.number(scores.highest()) + ": by convention "
                 + (linkage.verdict() == LodScores.Verdict.FOR_LINKAGE
                         ? "3 or more speaks for linkage, if the two loci were named beforehand."
-                        : "that is no evidence of linkage, for which 3 is asked."));
+                        : "neither for linkage, for which 3 is asked, nor against it."));
         if (!open.isEmpty()) {
             draft.notices.add("the phase of a parent is not known in "
                     + open.entrySet().stream()

@@ -18,6 +18,7 @@ import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.RivalModel;
 import org.geneticsrules.comparison.Candidate;
 import org.geneticsrules.cross.LitterSize;
+import org.geneticsrules.expression.Census;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.DrawnTruthDocument;
@@ -105,6 +106,26 @@ class PowerAnswersTest {
         assertEquals(3, both.models().size());
         assertEquals(40, both.power().bar());
         assertTrue(both.verdict().endsWith("How it goes with the others is told below."), both.verdict());
+    }
+
+    /** Of a couple with two litters both are noticed; how far a wrong model is ahead then is not bounded. */
+    @Test
+    void several_litters_that_are_all_noticed_are_told_of() {
+        for (int litters = 1; litters <= 2; litters++) {
+            PowerQuestion one = carriers(2, 20);
+            LitterPlan plan =
+                    new LitterPlan(one.plan().sire(), one.plan().dam(), 2, litters, LitterSize.of(6), Census.SCORED);
+            PowerAnswer answer = asked(Coats.lethal())
+                    .power(new PowerQuestion(
+                            one.sire(),
+                            one.dam(),
+                            one.drawing().keeping(Ascertainment.atLeastOne(Coats.LIGHT)),
+                            plan,
+                            20));
+            assertEquals(
+                    litters > 1,
+                    answer.assumptions().stream().anyMatch(taken -> taken.id().equals("all-noticed")));
+        }
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.google.common.collect.ImmutableMap;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
@@ -314,12 +315,39 @@ class EstimateAnswersTest {
                 answer.notices().toString().contains("not counted: unseen"),
                 answer.notices().toString());
         assertFalse(answer.evidence().statements().isEmpty());
+        EstimateAnswer twice = kennel.frequencies("A", List.of("animal4", "animal5", "animal4"), Optional.of("d"));
+        assertEquals(List.of("2 animals that may be D/D or D/d"), twice.given());
+        assertEquals(0, twice.numbers().get(0).estimate().value());
+        assertEquals(1, twice.numbers().get(1).estimate().value());
+        assertEquals(0, twice.reckonings().get(0).value());
         ProblemsException both = assertThrows(
                 ProblemsException.class, () -> kennel.frequencies("a", List.of("animal99"), Optional.empty()));
         assertEquals(2, both.problems().size());
         ProblemsException nothing = assertThrows(
                 ProblemsException.class, () -> kennel.frequencies("A", List.of("unseen"), Optional.empty()));
         assertTrue(String.valueOf(nothing.getMessage()).contains("1 say nothing"), nothing.getMessage());
+    }
+
+    /** Two doses of D are lost: of animals that look dark more are carriers than by p² : 2pq. */
+    @Test
+    void a_loss_that_the_model_states_is_told_beside_frequencies() {
+        Answers lethal = Answers.of(CompiledModel.of(Coats.lethal()), List.of());
+        Counts counts = new Counts(ImmutableMap.of("two doses", 0L, "one dose", 8L, "none", 4L));
+        List<String> notices =
+                COUNTED.frequencies(lethal, "A", counts, Optional.empty()).notices();
+        assertTrue(
+                notices.stream()
+                        .anyMatch(one ->
+                                one.startsWith("the model says: of animals that show two doses at locus A, none are")
+                                        && one.contains("are not in Hardy-Weinberg proportions")),
+                notices::toString);
+        Answers recessive = Answers.of(CompiledModel.of(Coats.recessive()), List.of());
+        assertTrue(
+                COUNTED
+                        .frequencies(recessive, "A", new Counts(Map.of("dark", 96L, "light", 4L)), Optional.empty())
+                        .notices()
+                        .stream()
+                        .noneMatch(one -> one.startsWith("the model says")));
     }
 
     @Test
