@@ -38,10 +38,8 @@ final class LitterQuestionOptions {
     @Option(
             names = "--draws",
             paramLabel = "N",
-            description = {
-                "How many sets of litters are drawn for a p where not all outcomes can be gone",
-                "through; " + ModelFit.USUAL_DRAWS + " by default."
-            })
+            description = "How many sets of litters are drawn for a p where not all outcomes can be gone "
+                    + "through; " + ModelFit.USUAL_DRAWS + " by default.")
     private int draws = ModelFit.USUAL_DRAWS;
 
     @Option(
@@ -53,10 +51,8 @@ final class LitterQuestionOptions {
     @Option(
             names = "--freeze",
             paramLabel = "FILE",
-            description = {
-                "Keeps question, records, models and answer in one file, which needs nothing",
-                "else to be run again: genetics rerun FILE."
-            })
+            description = "Keeps question, records, models and answer in one file, which needs nothing "
+                    + "else to be run again: genetics rerun FILE.")
     private @Nullable Path freeze;
 
     @Mixin
