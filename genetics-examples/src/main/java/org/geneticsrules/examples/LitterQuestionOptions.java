@@ -38,8 +38,8 @@ final class LitterQuestionOptions {
     @Option(
             names = "--draws",
             paramLabel = "N",
-            description = "How many sets of litters are drawn for a p where not all outcomes can be gone "
-                    + "through; " + ModelFit.USUAL_DRAWS + " by default.")
+            description = "How many sets of litters are drawn for a p where not all outcomes can be gone " + "through; "
+                    + ModelFit.USUAL_DRAWS + " by default.")
     private int draws = ModelFit.USUAL_DRAWS;
 
     @Option(
@@ -79,7 +79,7 @@ final class LitterQuestionOptions {
         }); // a misspelt format is found before the work
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
-        asked.read(() -> OutputFile.writable("--freeze", freeze));
+        asked.read(() -> OutputFile.freezable(freeze));
         Supplier<Beliefs> believed = asked.read(() -> Beliefs.read(beliefs));
         Supplier<List<HeldModel>> others = rivals.apply(asked);
         RecordedAnswers records = asked.records();

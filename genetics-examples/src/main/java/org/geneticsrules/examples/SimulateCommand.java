@@ -58,13 +58,13 @@ import picocli.CommandLine.Spec;
             "",
             "Ten litters of tested carriers of albino:",
             "  genetics simulate --sire \"C/c\" --dam \"C/c\" --population \"few carriers\" --parents-tested C \\",
-            "      --couples 10 --kits-seen \"eye colour @ week 8\" --out litters.csv --truth truth.json",
+            "      --couples 10 --kits-seen \"eye colour @ week 8\" --out lesson.csv --truth answers.json",
             "Only litters that were noticed for an albino:",
             "  genetics simulate --population \"many carriers\" --couples 10 --kits-seen \"eye colour @ week 8\" \\",
-            "      --ascertainment \"at least one\" --sign \"eye colour: pink\" --out litters.csv",
+            "      --ascertainment \"at least one\" --sign \"eye colour: pink\" --out lesson.csv",
             "A kennel of four founders over three generations:",
             "  genetics simulate --population \"few carriers\" --males 2 --females 2 --generations 3 --litters 4 \\",
-            "      --parents-seen \"eye colour\" --kits-seen \"eye colour\" --out kennel.json"
+            "      --parents-seen \"eye colour\" --kits-seen \"eye colour\" --out lesson.json"
         })
 final class SimulateCommand implements Callable<Integer> {
 
@@ -132,8 +132,8 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--truth",
             paramLabel = "FILE",
-            description = "Where to write what the animals truly carry and show, a .json "
-                    + "document. Default: nowhere.")
+            description =
+                    "Where to write what the animals truly carry and show, a .json " + "document. Default: nowhere.")
     private @Nullable Path truth;
 
     @Override
@@ -145,6 +145,8 @@ final class SimulateCommand implements Callable<Integer> {
         if (truth != null && (!OutputFile.isJson("--truth", truth) || truth.equals(file))) {
             throw new InputException("problem: --truth " + truth + ": expected a .json file of its own\n");
         }
+        OutputFile.apart("--out", file, plan);
+        OutputFile.apart("--truth", truth, plan);
         DrawingOptions.Plan asked = options.read(answers.compiled());
         DrawnPedigree drawn;
         try {
