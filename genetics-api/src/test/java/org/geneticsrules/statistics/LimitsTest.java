@@ -28,7 +28,8 @@ class LimitsTest {
         }
         assertTrue(new Interval(0.2, 0.2, 0.95, Interval.Method.WILSON, false, false).contains(0.2));
         assertThrows(
-                IllegalArgumentException.class, () -> new Interval(0.4, 0.2, 0.95, Interval.Method.WILSON, false, false));
+                IllegalArgumentException.class,
+                () -> new Interval(0.4, 0.2, 0.95, Interval.Method.WILSON, false, false));
         for (double level : new double[] {0, 1, Double.NaN}) {
             assertThrows(
                     IllegalArgumentException.class,
@@ -43,7 +44,8 @@ class LimitsTest {
         assertEquals(most, new Counts(ImmutableMap.of("a", most - 1, "b", 1L)).total());
         assertThrows(IllegalArgumentException.class, () -> new Counts(ImmutableMap.of("a", most - 1, "b", 2L)));
         assertEquals(1, new Counts(ImmutableMap.of("a", 0L, "b", 1L)).total());
-        String none = assertThrows(IllegalArgumentException.class, () -> Ratio.of(0, 0)).getMessage();
+        String none = assertThrows(IllegalArgumentException.class, () -> Ratio.of(0, 0))
+                .getMessage();
         assertTrue(none.contains("not all 0"), none);
         assertEquals(List.of(Probability.ZERO, Probability.ONE), Ratio.of(0, 2).shares());
     }
@@ -88,7 +90,11 @@ class LimitsTest {
     void a_top_that_is_flat_at_an_end_is_that_end() {
         DoubleUnaryOperator plain = x -> x <= 0.25 ? 0 : -(x - 0.25) * 100;
         assertEquals(0, ProfileLikelihood.of(plain, 0, 1).maximum().at());
-        assertEquals(1, ProfileLikelihood.of(x -> plain.applyAsDouble(1 - x), 0, 1).maximum().at());
+        assertEquals(
+                1,
+                ProfileLikelihood.of(x -> plain.applyAsDouble(1 - x), 0, 1)
+                        .maximum()
+                        .at());
     }
 
     @Test
@@ -97,8 +103,14 @@ class LimitsTest {
         assertThrows(IllegalArgumentException.class, () -> BinomialInterval.clopperPearson(0, 0, 0.95));
         for (double level : new double[] {1e-4, 0.5, 0.95, 1 - 1e-9}) {
             double tail = (1 - level) / 2;
-            assertEquals(Math.cbrt(tail), BinomialInterval.clopperPearson(3, 3, level).low(), 1e-12);
-            assertEquals(1 - Math.cbrt(tail), BinomialInterval.clopperPearson(0, 3, level).high(), 1e-12);
+            assertEquals(
+                    Math.cbrt(tail),
+                    BinomialInterval.clopperPearson(3, 3, level).low(),
+                    1e-12);
+            assertEquals(
+                    1 - Math.cbrt(tail),
+                    BinomialInterval.clopperPearson(0, 3, level).high(),
+                    1e-12);
         }
         for (int of : new int[] {0, 3, 5}) {
             Interval wilson = BinomialInterval.wilson(of, 5, 0.95);
@@ -112,10 +124,14 @@ class LimitsTest {
     /** An expectation of exactly 5, or exactly 1, is not below it. */
     @Test
     void small_expectations_are_below_their_limits() {
-        assertEquals(List.of(), GoodnessOfFit.of(Counts.of(16, 4), Ratio.of(3, 1)).small());
-        assertEquals(List.of("2"), GoodnessOfFit.of(Counts.of(16, 3), Ratio.of(3, 1)).small());
-        assertEquals(List.of(), GoodnessOfFit.of(Counts.of(3, 1), Ratio.of(3, 1)).verySmall());
-        assertEquals(List.of("2"), GoodnessOfFit.of(Counts.of(3, 0), Ratio.of(3, 1)).verySmall());
+        assertEquals(
+                List.of(), GoodnessOfFit.of(Counts.of(16, 4), Ratio.of(3, 1)).small());
+        assertEquals(
+                List.of("2"), GoodnessOfFit.of(Counts.of(16, 3), Ratio.of(3, 1)).small());
+        assertEquals(
+                List.of(), GoodnessOfFit.of(Counts.of(3, 1), Ratio.of(3, 1)).verySmall());
+        assertEquals(
+                List.of("2"), GoodnessOfFit.of(Counts.of(3, 0), Ratio.of(3, 1)).verySmall());
     }
 
     /** 100 animals of three classes have 5151 outcomes. */

@@ -45,8 +45,9 @@ final class LitterOptions {
     @Option(
             names = "--seen",
             paramLabel = "LOOK",
-            description = "What one of the young seen already looks like, or looked like, \"... @ week 8, in daylight\"; "
-                    + "once for each.")
+            description =
+                    "What one of the young seen already looks like, or looked like, \"... @ week 8, in daylight\"; "
+                            + "once for each.")
     private List<String> seen = new ArrayList<>();
 
     @Option(
