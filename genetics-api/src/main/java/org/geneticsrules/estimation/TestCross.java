@@ -55,7 +55,7 @@ public record TestCross(long recombinants, long young) {
         List<String> notes = new ArrayList<>(profile.notes());
         if (whole.low() > 0.5) {
             notes.add(
-                    "there are more recombinants than even loosely linked loci have: were the classes of recombinants taken for the others?");
+                    "there are more recombinants than even loosely linked loci have, as if the classes of recombinants had been taken for the others");
         }
         return new Estimate(
                 profile.value(),

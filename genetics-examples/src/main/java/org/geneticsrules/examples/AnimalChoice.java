@@ -47,21 +47,17 @@ final class AnimalChoice {
     @Option(
             names = "--look",
             paramLabel = "LOOK",
-            description = {
-                "What was seen of a single animal so far, for example \"eye colour: dark, hue: brown\";",
-                "when it was seen after an at sign, \"... @ week 60, moult 2, in daylight\"; once for each look.",
-                "Without a pedigree."
-            })
+            description = "What was seen of a single animal so far, for example \"eye colour: dark, hue: brown\"; "
+                    + "when it was seen after an at sign, \"... @ week 60, moult 2, in daylight\"; once for each look. "
+                    + "Without a pedigree.")
     private List<String> looks = new ArrayList<>();
 
     @Option(
             names = "--called",
             paramLabel = "NAME",
-            description = {
-                "What a single animal was called, and by whose words, \"sandy in British Isles\"; when, and",
-                "at which stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\";",
-                "once for each name. Without a pedigree."
-            })
+            description = "What a single animal was called, and by whose words, \"sandy in British Isles\"; when, and "
+                    + "at which stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\"; "
+                    + "once for each name. Without a pedigree.")
     private List<String> called = new ArrayList<>();
 
     @Mixin

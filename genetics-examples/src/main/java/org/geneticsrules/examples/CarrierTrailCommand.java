@@ -17,7 +17,7 @@ import picocli.CommandLine.Mixin;
             "How likely is Osprel to carry albino, and which records tell?",
             "  genetics carrier-trail --pedigree kennel.csv --animal Osprel --carries albino",
             "",
-            "Each line names a record and by what it multiplied the odds; records that moved nothing are counted."
+            "Each line names a record and by what it multiplied the odds; those that moved nothing are counted."
         })
 final class CarrierTrailCommand implements Callable<Integer> {
 

@@ -24,8 +24,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Says what is otherwise between two answers that were written with --format json, or frozen: in",
-            "verdict, chances, assumptions, cautions and evidence. Any kind of answer will do."
+            "Says what is otherwise between two answers that were written with --format json, or frozen.",
+            "It compares verdict, chances, assumptions, cautions and evidence. Any kind of answer will do."
         },
         footer = {
             "",
@@ -52,10 +52,8 @@ final class CompareAnswersCommand implements Callable<Integer> {
     @Option(
             names = "--tolerance",
             paramLabel = "SHARE",
-            description = {
-                "By how much numbers that are not exact may differ, as a share of",
-                "themselves. Default: 1e-11, one in the last of the twelve digits written."
-            })
+            description = "By how much numbers that are not exact may differ, as a share of "
+                    + "themselves. Default: 1e-11, one in the last of the twelve digits written.")
     private double tolerance = Differences.USUAL_TOLERANCE;
 
     @Option(

@@ -25,13 +25,14 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Describes an animal by what was seen of it, trait by trait, and says whether all of it can be one animal",
-            "and what to look at again."
+            "Describes an animal by what was seen of it, trait by trait.",
+            "It tells whether all of it can be one animal, and what to look at again."
         },
         footer = {
             "",
             "A stray with white head, seen on the day she came:",
-            "  genetics describe --sex female --look \"hue: black, head white: wide stripe, eye colour: dark @ moult 2\"",
+            "  genetics describe --sex female \\",
+            "      --look \"hue: black, head white: wide stripe, eye colour: dark @ moult 2\"",
             "Has this coat darkened, or is it another animal?",
             "  genetics describe --look \"white guard hairs: about half @ moult 3, winter\" \\",
             "      --look \"white guard hairs: scattered @ moult 5, winter\"",
@@ -53,11 +54,9 @@ final class DescribeCommand implements Callable<Integer> {
             names = "--look",
             paramLabel = "LOOK",
             required = true,
-            description = {
-                "What was seen, \"trait: state, ...\", and when and in which light,",
-                "\"... @ week 60, moult 2, winter, in daylight\".",
-                "Once for each look, in the order of time."
-            })
+            description = "What was seen, \"trait: state, ...\", and when and in which light, "
+                    + "\"... @ week 60, moult 2, winter, in daylight\". "
+                    + "Once for each look, in the order of time.")
     private List<String> looks = new ArrayList<>();
 
     @Option(names = "--sex", paramLabel = "SEX", description = "Its sex: female or male. Default: not known.")

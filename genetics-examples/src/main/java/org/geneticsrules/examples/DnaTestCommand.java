@@ -27,8 +27,8 @@ import picocli.CommandLine.Option;
             "The same of a single ferret, by a test that is wrong in one case of a hundred:",
             "  genetics dna-test --look \"eye colour: dark\" --carries albino --error 1/100",
             "",
-            "It says what is on record of a cause in the DNA. Whether a laboratory offers a test, and how often that",
-            "is wrong, is to be asked of a veterinarian or the laboratory."
+            "It says what is on record of a cause in the DNA. Whether a laboratory offers a test, and how often",
+            "that is wrong, is to be asked of a veterinarian or the laboratory."
         })
 final class DnaTestCommand implements Callable<Integer> {
 

@@ -48,10 +48,8 @@ final class DrawingOptions {
     @Option(
             names = "--sire-look",
             paramLabel = "LOOK",
-            description = {
-                "What each sire is recorded with, \"trait: state, ... @ moult 2\"; once",
-                "for each look. The same traits are then written down of the dam."
-            })
+            description = "What each sire is recorded with, \"trait: state, ... @ moult 2\"; once "
+                    + "for each look. The same traits are then written down of the dam.")
     private List<String> sireLooks = new ArrayList<>();
 
     @Option(names = "--dam", paramLabel = "GENOTYPE", description = "What each dam carries.")
@@ -83,10 +81,8 @@ final class DrawingOptions {
     @Option(
             names = "--litter-sizes",
             paramLabel = "SIZES",
-            description = {
-                "In place of --kits: how often litters have each size, with a name,",
-                "for example \"own records: 6 1/4, 7 1/2, 8 1/4\"."
-            })
+            description = "In place of --kits: how often litters have each size, with a name, "
+                    + "for example \"own records: 6 1/4, 7 1/2, 8 1/4\".")
     private @Nullable String sizes;
 
     @Option(
@@ -99,10 +95,8 @@ final class DrawingOptions {
     @Option(
             names = "--kits-seen",
             paramLabel = "TRAITS",
-            description = {
-                "What is written down of kits, and when: \"hue, eye colour @ week 8\";",
-                "sex may be among it. Once for each look."
-            })
+            description = "What is written down of kits, and when: \"hue, eye colour @ week 8\"; "
+                    + "sex may be among it. Once for each look.")
     private List<String> kitsSeen = new ArrayList<>();
 
     @Option(names = "--parents-seen", paramLabel = "TRAITS", description = "What is written down of parents, likewise.")
@@ -128,12 +122,10 @@ final class DrawingOptions {
             names = "--ascertainment",
             paramLabel = "HOW",
             defaultValue = "complete",
-            description = {
-                "How litters come to be recorded: complete (default); \"at least one\",",
-                "of whose kits at least one shows --sign; probands, whose kits that",
-                "show it are noticed with the chance --noticed; or \"parents chosen\",",
-                "who had an earlier kit with it."
-            })
+            description = "How litters come to be recorded: complete (default); \"at least one\", "
+                    + "of whose kits at least one shows --sign; probands, whose kits that "
+                    + "show it are noticed with the chance --noticed; or \"parents chosen\", "
+                    + "who had an earlier kit with it.")
     private String ascertainment = "complete";
 
     @Option(names = "--sign", paramLabel = "LOOK", description = "What litters are noticed for.")
@@ -145,10 +137,8 @@ final class DrawingOptions {
     @Option(
             names = "--misnamed",
             paramLabel = "ERROR",
-            description = {
-                "How often one state of a trait is recorded as another, for example",
-                "\"hue: brown as black=2/100\"; once for each."
-            })
+            description = "How often one state of a trait is recorded as another, for example "
+                    + "\"hue: brown as black=2/100\"; once for each.")
     private List<String> misnamed = new ArrayList<>();
 
     @Option(

@@ -11,9 +11,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Estimates a number from counts or recorded animals, and tells how far it may be off:",
-            "how often loci recombine, which share of the young is affected, how frequent alleles are, how many",
-            "animals of a genotype show it, how well they live."
+            "Estimates a number from counts or recorded animals, and tells how far it may be off.",
+            "It may be how often loci recombine, which share of the young is affected, how frequent alleles are, "
+                    + "how many animals of a genotype show it, or how well they live."
         },
         footer = {
             "",

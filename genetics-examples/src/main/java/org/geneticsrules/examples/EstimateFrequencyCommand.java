@@ -31,7 +31,7 @@ import picocli.CommandLine.Option;
             "",
             "How common is albino in my kennel? By the animals without recorded parents:",
             "  genetics estimate frequency --pedigree kennel.csv --allele albino",
-            "By animals whose genotypes were told apart: two of the first allele, one of each, two of the second:",
+            "By animals whose genotypes are known: two of the first allele, one of each, two of the second:",
             "  genetics estimate frequency --genotypes 119:76:13",
             "By how many animals show each expression of a locus:",
             "  genetics estimate frequency --model geneticsrules.ferret.molecular-only --locus C \\",

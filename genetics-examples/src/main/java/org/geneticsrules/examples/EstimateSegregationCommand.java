@@ -32,7 +32,8 @@ import picocli.CommandLine.Option;
             "Is it really one in four? By litters whose records say how they came to be recorded:",
             "  genetics estimate segregation --pedigree litters.csv --look \"eye colour: pink\"",
             "By families that were counted because at least one is affected: young and affected, families:",
-            "  genetics estimate segregation --families \"5:2 x 3, 4:1 x 6, 3:1 x 10\" --ascertainment at-least-one",
+            "  genetics estimate segregation --families \"5:2 x 3, 4:1 x 6, 3:1 x 10\" \\",
+            "      --ascertainment \"at least one\"",
             "By families found through probands, who are counted too:",
             "  genetics estimate segregation --families \"7:3:2, 5:2:1 x 5\" --ascertainment probands",
             "",
@@ -51,7 +52,7 @@ final class EstimateSegregationCommand implements Callable<Integer> {
             names = "--ascertainment",
             paramLabel = "HOW",
             description = "With --families, how they came to be counted: complete (all families of carriers), "
-                    + "at-least-one (every family with one affected), or probands (through affected young who "
+                    + "\"at least one\" (every family with one affected), or probands (through affected young who "
                     + "came to notice each by itself).")
     private @Nullable String ascertainment;
 
@@ -114,9 +115,9 @@ final class EstimateSegregationCommand implements Callable<Integer> {
                 EstimateQuestion.needed(
                         "--ascertainment",
                         ascertainment,
-                        "complete, at-least-one or probands; the estimate hangs on how families came to be counted"),
+                        "complete, \"at least one\" or probands; the estimate hangs on how families came to be counted"),
                 "complete",
-                "at-least-one",
+                "at least one",
                 "probands");
         Ascertained kind = how.equals("complete")
                 ? Ascertained.COMPLETE

@@ -16,7 +16,8 @@ import picocli.CommandLine.Mixin;
             "",
             "Bramble goes to a new home; her head is striped with white, and nobody has tested her hearing:",
             "  genetics hand-over --sex female --traits \"head white, eye colour\" \\",
-            "      --look \"head white: narrow stripe, eye colour: dark, hearing left ear: not tested @ week 60, moult 2\" --moult 2",
+            "      --look \"head white: narrow stripe, eye colour: dark @ week 60, moult 2\" \\",
+            "      --look \"hearing left ear: not tested @ week 60, moult 2\" --moult 2",
             "",
             "Whatever is written here, a veterinarian sees the animal, and the law of the place counts."
         })

@@ -19,14 +19,15 @@ import picocli.CommandLine.Option;
         footer = {
             "",
             "This silver will keep whitening: what range at the third moult?",
-            "  genetics later --look \"white guard hairs: scattered @ moult 1\" --traits \"white guard hairs\" --moult 3",
+            "  genetics later --look \"white guard hairs: scattered @ moult 1\" \\",
+            "      --traits \"white guard hairs\" --moult 3",
             "",
             "The same of a recorded animal, whose relatives count too:",
             "  genetics later --pedigree kennel.csv --animal \"Kit 3\" --weeks 60 --moult 3 --season winter",
             "",
             "What is possible hangs on no frequency. Chances are given for each population of the model unless",
-            "--population names one; where a coat changes with age they are as sure as the model's statement of that,",
-            "which the answer grades."
+            "--population names one; where a coat changes with age they are as sure as the model's statement of",
+            "that, which the answer grades."
         })
 final class LaterCommand implements Callable<Integer> {
 

@@ -12,13 +12,13 @@ import picocli.CommandLine.Mixin;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Judges whether recorded litters go with what is believed of their inheritance: which kits are impossible,",
-            "unlikely or fine, how each litter goes, and all of them together."
+            "Judges whether recorded litters go with what is believed of their inheritance.",
+            "It tells which kits are impossible, unlikely or fine, how each litter goes, and all of them together."
         },
         footer = {
             "",
-            "Say in the records how each litter came to be recorded: litters that were noticed for a rare look hold",
-            "more of it than others (see the guide on recorded animals).",
+            "Say in the records how each litter came to be recorded: litters that were noticed for a rare look",
+            "hold more of it than others (see the guide on recorded animals).",
             "",
             "Does this litter fit the accepted inheritance?",
             "  genetics litter-fit --pedigree litters.csv --population \"few carriers\"",
@@ -29,8 +29,8 @@ import picocli.CommandLine.Mixin;
             "With --freeze the question is kept with its answer and all that it hangs on, to be run again",
             "(genetics rerun).",
             "",
-            "Exits with 1 where no litter could be tested; that litters exclude the model, or go badly with it, is an",
-            "answer (\"rejected\" in the document)."
+            "Exits with 1 where no litter could be tested; that litters exclude the model, or go badly with it,",
+            "is an answer (\"rejected\" in the document)."
         })
 final class LitterFitCommand implements Callable<Integer> {
 

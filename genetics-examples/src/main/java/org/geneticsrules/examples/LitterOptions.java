@@ -38,19 +38,16 @@ final class LitterOptions {
     @Option(
             names = "--litter-sizes",
             paramLabel = "SIZES",
-            description = {
-                "In place of --kits: how often litters have each size, with a name,",
-                "for example \"own records: 6 1/4, 7 1/2, 8 1/4\"."
-            })
+            description = "In place of --kits: how often litters have each size, with a name, "
+                    + "for example \"own records: 6 1/4, 7 1/2, 8 1/4\".")
     private @Nullable String sizes;
 
     @Option(
             names = "--seen",
             paramLabel = "LOOK",
-            description = {
-                "What one of the young seen already looks like, or looked like, \"... @ week 8, in daylight\";",
-                "once for each."
-            })
+            description =
+                    "What one of the young seen already looks like, or looked like, \"... @ week 8, in daylight\"; "
+                            + "once for each.")
     private List<String> seen = new ArrayList<>();
 
     @Option(

@@ -38,10 +38,8 @@ final class LitterQuestionOptions {
     @Option(
             names = "--draws",
             paramLabel = "N",
-            description = {
-                "How many sets of litters are drawn for a p where not all outcomes can be gone",
-                "through; " + ModelFit.USUAL_DRAWS + " by default."
-            })
+            description = "How many sets of litters are drawn for a p where not all outcomes can be gone " + "through; "
+                    + ModelFit.USUAL_DRAWS + " by default.")
     private int draws = ModelFit.USUAL_DRAWS;
 
     @Option(
@@ -53,10 +51,8 @@ final class LitterQuestionOptions {
     @Option(
             names = "--freeze",
             paramLabel = "FILE",
-            description = {
-                "Keeps question, records, models and answer in one file, which needs nothing",
-                "else to be run again: genetics rerun FILE."
-            })
+            description = "Keeps question, records, models and answer in one file, which needs nothing "
+                    + "else to be run again: genetics rerun FILE.")
     private @Nullable Path freeze;
 
     @Mixin
@@ -83,7 +79,7 @@ final class LitterQuestionOptions {
         }); // a misspelt format is found before the work
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
-        asked.read(() -> OutputFile.writable("--freeze", freeze));
+        asked.read(() -> OutputFile.freezable(freeze));
         Supplier<Beliefs> believed = asked.read(() -> Beliefs.read(beliefs));
         Supplier<List<HeldModel>> others = rivals.apply(asked);
         RecordedAnswers records = asked.records();

@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
             "The same of a recorded animal, whose relatives count too:",
             "  genetics look-next --pedigree kennel.csv --animal \"Kit 3\" --moult 2",
             "",
-            "What a look tells depends on how common alleles are; it is given for each population of the model unless",
-            "--population names one."
+            "What a look tells depends on how common alleles are; it is given for each population of the model",
+            "unless --population names one."
         })
 final class LookNextCommand implements Callable<Integer> {
 

@@ -74,10 +74,9 @@ final class MatingCommand implements Callable<Integer> {
     @Option(
             names = "--sire-called",
             paramLabel = "NAME",
-            description = {
-                "What the sire was called, and by whose words, \"sandy in British Isles\"; when, and at which",
-                "stage, \"... on 1998-11-02 @ moult 2\"; once for each name. For one sire only."
-            })
+            description =
+                    "What the sire was called, and by whose words, \"sandy in British Isles\"; when, and at which "
+                            + "stage, \"... on 1998-11-02 @ moult 2\"; once for each name. For one sire only.")
     private List<String> sireCalled = new ArrayList<>();
 
     @Option(names = "--dam-called", paramLabel = "NAME", description = "What the dam was called, likewise.")
@@ -102,9 +101,8 @@ final class MatingCommand implements Callable<Integer> {
             names = "--relation",
             paramLabel = "RELATION",
             defaultValue = "unknown",
-            description = {
-                "How the parents are related: unknown (default), unrelated, parent-offspring, siblings, half-siblings."
-            })
+            description = "How the parents are related: unknown (default), unrelated, parent-offspring, siblings, "
+                    + "half-siblings.")
     private String relation = "unknown";
 
     @Option(names = "--square", description = "Add the Punnett square of the loci at which the parents are known.")

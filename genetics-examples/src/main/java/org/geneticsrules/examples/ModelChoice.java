@@ -55,11 +55,9 @@ final class ModelChoice {
 
     @Option(
             names = "--alone",
-            description = {
-                "Do not ask rival models. Otherwise each patch of the model and each other model of its",
-                "plug-in is asked the same (with --patch, the model without it), and the answer says which",
-                "come to another verdict."
-            })
+            description = "Do not ask rival models. Otherwise each patch of the model and each other model of its "
+                    + "plug-in is asked the same (with --patch, the model without it), and the answer says which "
+                    + "come to another verdict.")
     private boolean alone;
 
     /**

@@ -26,8 +26,8 @@ import picocli.CommandLine.Option;
             "  genetics next-litter --pedigree kennel.csv --sire Tarn --dam Wicket --traits \"eye colour\" \\",
             "      --look \"eye colour: pink\" --kits 7",
             "",
-            "Kits of parents who are not known for certain are not independent of one another; the numbers of kits",
-            "take that into account."
+            "Kits of parents who are not known for certain are not independent of one another; the numbers",
+            "of kits take that into account."
         })
 final class NextLitterCommand implements Callable<Integer> {
 

@@ -41,11 +41,9 @@ final class OneAnimalOptions {
     @Option(
             names = "--called",
             paramLabel = "NAME",
-            description = {
-                "What it was called, and by whose words, \"sandy in British Isles\"; when, and at which",
-                "stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\".",
-                "Once for each name."
-            })
+            description = "What it was called, and by whose words, \"sandy in British Isles\"; when, and at which "
+                    + "stage, \"... on 1998-11-02 @ moult 2\"; what is spoken of, \"colour: sandy in ...\". "
+                    + "Once for each name.")
     private List<String> called = new ArrayList<>();
 
     @Mixin

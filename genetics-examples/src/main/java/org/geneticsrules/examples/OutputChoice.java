@@ -44,7 +44,7 @@ final class OutputChoice {
             defaultValue = "text",
             description = {
                 "text for people (default), or json for programs: the answer's document and nothing else.",
-                "What litters say may also be a table, csv."
+                "Answers of litter-fit and which-model may also be a table, csv."
             })
     private String format = "text";
 

@@ -9,6 +9,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
+import org.geneticsrules.json.DocumentKind;
+import org.geneticsrules.json.Documents;
+import org.geneticsrules.json.Source;
+import org.geneticsrules.problem.ProblemsException;
 import org.jspecify.annotations.Nullable;
 
 /** Writes a file as a whole or not at all, also where the program is ended meanwhile. Stateless and thread-safe. */
@@ -55,6 +59,37 @@ final class OutputFile {
             throw new InputException("problem: " + option + ": "
                     + (Files.isDirectory(file) ? file + " is a folder" : "there is no folder for " + file)
                     + "; expected a file in a folder that is there\n");
+        }
+        return true;
+    }
+
+    /** Refuses a place for a frozen analysis where something else stands already, such as the records themselves. */
+    static boolean freezable(@Nullable Path file) {
+        writable("--freeze", file);
+        if (file != null && file.toFile().length() > 0 && !isAnalysis(file)) {
+            throw new InputException("problem: --freeze: " + file
+                    + " is there already and is no frozen analysis; expected a new file, so that nothing is lost\n");
+        }
+        return true;
+    }
+
+    private static boolean isAnalysis(Path file) {
+        try {
+            return Documents.reader().kindOf(Source.of(file)) == DocumentKind.ANALYSIS;
+        } catch (ProblemsException | UncheckedIOException unlike) {
+            return false;
+        }
+    }
+
+    /** Refuses to write over a file that is read. */
+    static boolean apart(String option, @Nullable Path file, @Nullable Path read) {
+        if (file != null
+                && read != null
+                && file.toAbsolutePath()
+                        .normalize()
+                        .equals(read.toAbsolutePath().normalize())) {
+            throw new InputException("problem: " + option + ": " + file
+                    + " is read by the same command; expected a file of its own, so that nothing is lost\n");
         }
         return true;
     }

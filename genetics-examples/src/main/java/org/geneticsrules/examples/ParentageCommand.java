@@ -28,8 +28,8 @@ import picocli.CommandLine.Option;
             "Could the recorded sire of litter \"2026/3\" be its sire?",
             "  genetics parentage --pedigree kennel.csv --litter \"2026/3\"",
             "Two hobs had access; who sired which kit?",
-            "  genetics parentage --pedigree kennel.csv --litter \"2026/3\" --male \"Tarn=2/3\" --male \"Fennick=1/3\" \\",
-            "      --each-kit"
+            "  genetics parentage --pedigree kennel.csv --litter \"2026/3\" \\",
+            "      --male \"Tarn=2/3\" --male \"Fennick=1/3\" --each-kit"
         })
 final class ParentageCommand implements Callable<Integer> {
 
@@ -42,11 +42,9 @@ final class ParentageCommand implements Callable<Integer> {
     @Option(
             names = "--male",
             paramLabel = "ID[=SHARE]",
-            description = {
-                "A male who may be the sire, with how likely he was before anything was",
-                "looked at; once for each. Shares sum to 1; without any, all are alike.",
-                "Default: the males that are recorded."
-            })
+            description = "A male who may be the sire, with how likely he was before anything was "
+                    + "looked at; once for each. Shares sum to 1; without any, all are alike. "
+                    + "Default: the males that are recorded.")
     private List<String> males = new ArrayList<>();
 
     @Option(

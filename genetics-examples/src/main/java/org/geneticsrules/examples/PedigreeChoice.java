@@ -29,40 +29,32 @@ final class PedigreeChoice {
             names = "--pedigree",
             paramLabel = "FILE",
             required = true,
-            description = {
-                "The recorded animals: a pedigree as .json, or as a .csv table. Names that animals were",
-                "called by are read with the vocabularies of the plug-ins and one's own (--own)."
-            })
+            description = "The recorded animals: a pedigree as .json, or as a .csv table. Names that animals were "
+                    + "called by are read with the vocabularies of the plug-ins and one's own (--own).")
     private Path file = Path.of("");
 
     @Option(
             names = "--population",
             paramLabel = "NAME",
-            description = {
-                "Where founders come from for whom the records do not say. Default: each population",
-                "of the model in turn; of litters, the first one that names all frequencies that",
-                "matter, and then how it comes out in each of the others."
-            })
+            description = "Where founders come from for whom the records do not say. Default: each population "
+                    + "of the model in turn; of litters, the first one that names all frequencies that "
+                    + "matter, and then how it comes out in each of the others.")
     private @Nullable String population;
 
     @Option(
             names = "--estimate",
             paramLabel = "SEED",
-            description = {
-                "Estimate chances that are too large to be calculated exactly, with random",
-                "numbers from this seed; each is told with its standard error. May take minutes.",
-                "Only of what animals carry; how sure, parentage and litters stay exact."
-            })
+            description = "Estimate chances that are too large to be calculated exactly, with random "
+                    + "numbers from this seed; each is told with its standard error. May take minutes. "
+                    + "Only of what animals carry; how sure, parentage and litters stay exact.")
     private @Nullable Long estimate;
 
     @Option(
             names = "--misnamed",
             paramLabel = "ERROR",
-            description = {
-                "How often one state of a trait is recorded as another, for example",
-                "\"hue: brown as black=2/100\", at a stage \"... @ moult 0=2/100\"; once for each.",
-                "What does not fit may then be an error of naming. Default: none are reckoned with."
-            })
+            description = "How often one state of a trait is recorded as another, for example "
+                    + "\"hue: brown as black=2/100\", at a stage \"... @ moult 0=2/100\"; once for each. "
+                    + "What does not fit may then be an error of naming. Default: none are reckoned with.")
     private List<String> misnamed = new ArrayList<>();
 
     @Mixin

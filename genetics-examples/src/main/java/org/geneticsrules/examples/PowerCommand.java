@@ -24,9 +24,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Says how often records of so many litters would tell the model from its rivals, if it is true,",
-            "how often a wrong model would be ahead, and how many litters it takes. The litters are drawn;",
-            "none is born."
+            "Says how often records of so many litters would tell the model from its rivals, if it is true.",
+            "It tells too how often a wrong model would be ahead, and how many litters it takes. The litters are "
+                    + "drawn; none is born."
         },
         footer = {
             "",
@@ -52,11 +52,9 @@ final class PowerCommand implements Callable<Integer> {
     @Option(
             names = "--rival",
             paramLabel = "MODEL",
-            description = {
-                "A model or a patch to be told from it: the id of one of a plug-in,",
-                "or a file. May be repeated. Default: the rivals of the plug-in that",
-                "speak of all that is written down."
-            })
+            description = "A model or a patch to be told from it: the id of one of a plug-in, "
+                    + "or a file. May be repeated. Default: the rivals of the plug-in that "
+                    + "speak of all that is written down.")
     private List<String> rivals = new ArrayList<>();
 
     @Mixin

@@ -60,10 +60,8 @@ final class RegistryCommand implements Callable<Integer> {
     @Option(
             names = "--carries",
             paramLabel = "NAMES",
-            description = {
-                "Alleles, by word or letter, separated by commas: how likely each animal is",
-                "to carry them is written to --out."
-            })
+            description = "Alleles, by word or letter, separated by commas: how likely each animal is "
+                    + "to carry them is written to --out.")
     private @Nullable String carries;
 
     @Option(
@@ -82,10 +80,8 @@ final class RegistryCommand implements Callable<Integer> {
     @Option(
             names = "--minutes",
             paramLabel = "N",
-            description = {
-                "How long chances may be worked out, such as 5 or 0.5; those of the relatives that",
-                "take least come first, and what is not come to is told. Default: no limit."
-            })
+            description = "How long chances may be worked out, such as 5 or 0.5; those of the relatives that "
+                    + "take least come first, and what is not come to is told. Default: no limit.")
     private @Nullable Double minutes;
 
     @Option(

@@ -30,8 +30,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Asks again what was frozen with --freeze (litter-fit, which-model), and says what moved, if anything",
-            "did. Nothing but the file is needed: records, models and cautions are in it."
+            "Asks again what was frozen with --freeze (litter-fit, which-model), and says what moved.",
+            "Nothing but the file is needed: records, models and cautions are in it."
         },
         footer = {
             "",
@@ -57,19 +57,15 @@ final class RerunCommand implements Callable<Integer> {
 
     @Option(
             names = "--at-hand",
-            description = {
-                "Ask the models, patches and vocabularies of the same ids that the plug-ins",
-                "have now, and raise their cautions of today. What they have not stays."
-            })
+            description = "Ask the models, patches and vocabularies of the same ids that the plug-ins "
+                    + "have now, and raise their cautions of today. What they have not stays.")
     private boolean atHand;
 
     @Option(
             names = "--model",
             paramLabel = "MODEL",
-            description = {
-                "A model or a patch to take in place of the frozen one of the same id: an id",
-                "of a plug-in, or a file. May be repeated."
-            })
+            description = "A model or a patch to take in place of the frozen one of the same id: an id "
+                    + "of a plug-in, or a file. May be repeated.")
     private List<String> models = new ArrayList<>();
 
     @Option(names = "--freeze", paramLabel = "FILE", description = "Keeps what came out now in a new file.")
@@ -88,7 +84,7 @@ final class RerunCommand implements Callable<Integer> {
         boolean json = noted.read(() -> Inputs.choice("--format", format, "text", "json"))
                 .filter("json"::equals)
                 .isPresent();
-        noted.read(() -> OutputFile.writable("--freeze", freeze));
+        noted.read(() -> OutputFile.freezable(freeze));
         Optional<FrozenAnalysis> read = noted.read(this::read);
         Optional<Analysis> asked = read.flatMap(frozen -> noted.read(() -> renewed(frozen.analysis())));
         noted.throwIfAny();

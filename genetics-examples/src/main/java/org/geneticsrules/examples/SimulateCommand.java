@@ -47,8 +47,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Draws animals that never lived: couples with litters, a kennel, or the animals of a pedigree, as",
-            "they would be if the model were right. Writes what a breeder would have written down of them."
+            "Draws animals that never lived: couples with litters, a kennel, or the animals of a pedigree.",
+            "They are as they would be if the model were right. Writes what a breeder would have written down of "
+                    + "them."
         },
         footer = {
             "",
@@ -57,13 +58,13 @@ import picocli.CommandLine.Spec;
             "",
             "Ten litters of tested carriers of albino:",
             "  genetics simulate --sire \"C/c\" --dam \"C/c\" --population \"few carriers\" --parents-tested C \\",
-            "      --couples 10 --kits-seen \"eye colour @ week 8\" --out litters.csv --truth truth.json",
+            "      --couples 10 --kits-seen \"eye colour @ week 8\" --out lesson.csv --truth answers.json",
             "Only litters that were noticed for an albino:",
             "  genetics simulate --population \"many carriers\" --couples 10 --kits-seen \"eye colour @ week 8\" \\",
-            "      --ascertainment \"at least one\" --sign \"eye colour: pink\" --out litters.csv",
+            "      --ascertainment \"at least one\" --sign \"eye colour: pink\" --out lesson.csv",
             "A kennel of four founders over three generations:",
             "  genetics simulate --population \"few carriers\" --males 2 --females 2 --generations 3 --litters 4 \\",
-            "      --parents-seen \"eye colour\" --kits-seen \"eye colour\" --out kennel.json"
+            "      --parents-seen \"eye colour\" --kits-seen \"eye colour\" --out lesson.json"
         })
 final class SimulateCommand implements Callable<Integer> {
 
@@ -95,10 +96,8 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--generations",
             paramLabel = "N",
-            description = {
-                "A kennel of so many generations after its founders, mated by chance,",
-                "relatives too; it is no plan for animals."
-            })
+            description = "A kennel of so many generations after its founders, mated by chance, "
+                    + "relatives too; it is no plan for animals.")
     private @Nullable Integer generations;
 
     @Option(names = "--males", paramLabel = "N", description = "How many founders of the kennel are male. Default: 2.")
@@ -110,11 +109,9 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--plan",
             paramLabel = "FILE",
-            description = {
-                "A pedigree, .json or .csv, of which only the structure is taken: who",
-                "comes from whom. Founders come from their populations, or from",
-                "--population."
-            })
+            description = "A pedigree, .json or .csv, of which only the structure is taken: who "
+                    + "comes from whom. Founders come from their populations, or from "
+                    + "--population.")
     private @Nullable Path plan;
 
     @Option(
@@ -135,10 +132,8 @@ final class SimulateCommand implements Callable<Integer> {
     @Option(
             names = "--truth",
             paramLabel = "FILE",
-            description = {
-                "Where to write what the animals truly carry and show, a .json",
-                "document. Default: nowhere."
-            })
+            description =
+                    "Where to write what the animals truly carry and show, a .json " + "document. Default: nowhere.")
     private @Nullable Path truth;
 
     @Override
@@ -150,6 +145,8 @@ final class SimulateCommand implements Callable<Integer> {
         if (truth != null && (!OutputFile.isJson("--truth", truth) || truth.equals(file))) {
             throw new InputException("problem: --truth " + truth + ": expected a .json file of its own\n");
         }
+        OutputFile.apart("--out", file, plan);
+        OutputFile.apart("--truth", truth, plan);
         DrawingOptions.Plan asked = options.read(answers.compiled());
         DrawnPedigree drawn;
         try {

@@ -25,8 +25,8 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Says what can be done next to tell beliefs about inheritance apart: looks at animals that are there,",
-            "DNA tests, kits of planned matings, in this order, and what each is expected to say."
+            "Says what can be done next to tell beliefs about inheritance apart, and what it may say.",
+            "Looks at animals that are there come first, then DNA tests, then kits of planned matings."
         },
         footer = {
             "",
@@ -68,10 +68,8 @@ final class TellApartCommand implements Callable<Integer> {
 
     @Option(
             names = "--new-matings",
-            description = {
-                "Work out, too, matings that would be made for this alone: couples that had litters, and",
-                "other recorded animals. Told last, and no advice to make them."
-            })
+            description = "Work out, too, matings that would be made for this alone: couples that had litters, and "
+                    + "other recorded animals. Told last, and no advice to make them.")
     private boolean newMatings;
 
     @Option(

@@ -91,10 +91,8 @@ final class TestMatingCommand implements Callable<Integer> {
 
     @Option(
             names = "--own-young",
-            description = {
-                "The mates are its own daughters or sons, and --mate and --mate-look",
-                "describe their other parent."
-            })
+            description = "The mates are its own daughters or sons, and --mate and --mate-look "
+                    + "describe their other parent.")
     private boolean ownYoung;
 
     @Option(

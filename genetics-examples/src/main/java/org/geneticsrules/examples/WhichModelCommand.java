@@ -16,13 +16,14 @@ import picocli.CommandLine.Option;
         mixinStandardHelpOptions = true,
         sortOptions = false,
         description = {
-            "Says which of several beliefs about inheritance recorded litters favour, how strongly, whether any of them",
-            "fits, and what would turn that. The model chosen is the one that others are held against."
+            "Says which of several beliefs about inheritance recorded litters favour, and how strongly.",
+            "It tells too whether any of them fits, and what would turn that. The model chosen is the one that "
+                    + "others are held against."
         },
         footer = {
             "",
-            "Decide beforehand which model the others are held against, name every rival that is tried, and leave no",
-            "litter out. Nothing here says that a mating is advisable.",
+            "Decide beforehand which model the others are held against, name every rival that is tried, and",
+            "leave no litter out. Nothing here says that a mating is advisable.",
             "",
             "Is sandy of one series with chocolate, or a locus of its own?",
             "  genetics which-model --pedigree litters.csv --rival my-hypothesis.json",
@@ -42,21 +43,17 @@ final class WhichModelCommand implements Callable<Integer> {
     @Option(
             names = "--rival",
             paramLabel = "MODEL",
-            description = {
-                "A model or a patch to hold against it: the id of one of a plug-in, or a file. May be",
-                "repeated. What one of them leaves open is left out for all, and told. Default: the",
-                "rivals of the plug-in that speak of every recorded trait of which the model speaks."
-            })
+            description = "A model or a patch to hold against it: the id of one of a plug-in, or a file. May be "
+                    + "repeated. What one of them leaves open is left out for all, and told. Default: the "
+                    + "rivals of the plug-in that speak of every recorded trait of which the model speaks.")
     private List<String> rivals = new ArrayList<>();
 
     @Option(
             names = "--belief",
             paramLabel = "MODEL=SHARE",
-            description = {
-                "What is believed of a model beforehand, in proportion to the others: its id and a number",
-                "from 0 to 1, for example \"my-hypothesis=1/10\". May be repeated. Default: 1 for each.",
-                "It moves what may be believed afterwards, and no likelihood ratio."
-            })
+            description = "What is believed of a model beforehand, in proportion to the others: its id and a number "
+                    + "from 0 to 1, for example \"my-hypothesis=1/10\". May be repeated. Default: 1 for each. "
+                    + "It moves what may be believed afterwards, and no likelihood ratio.")
     private List<String> beliefs = new ArrayList<>();
 
     @Mixin

@@ -5,16 +5,24 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 
 /** The other commands, and what is said to those who mistype. */
 class CommandsTest {
+
+    private static final int WIDTH = 100;
 
     @Test
     void an_albino_is_explained_with_what_its_mask_hides() {
@@ -135,6 +143,37 @@ class CommandsTest {
         Run run = Run.of(command, "--help");
         assertEquals(ExitCodes.ANSWERED, run.code());
         assertTrue(run.out().startsWith("Usage: genetics " + command), run.out());
+    }
+
+    /** A line broken by hand breaks once more where it is too long, and what can be copied is torn apart. */
+    @Test
+    void help_is_broken_by_its_width_alone() {
+        List<String> wrong = new ArrayList<>();
+        PrintWriter none = new PrintWriter(Writer.nullWriter());
+        wrongHelp(Program.commandLine(none, none), wrong);
+        assertEquals(List.of(), wrong);
+    }
+
+    private static void wrongHelp(CommandLine command, List<String> wrong) {
+        CommandSpec spec = command.getCommandSpec();
+        for (String line : spec.usageMessage().footer()) {
+            if (line.length() > WIDTH) {
+                wrong.add(spec.qualifiedName() + ": " + line);
+            }
+        }
+        unfinished(spec.usageMessage().description(), wrong);
+        spec.options().forEach(option -> unfinished(option.description(), wrong));
+        spec.positionalParameters().forEach(parameter -> unfinished(parameter.description(), wrong));
+        command.getSubcommands().values().forEach(each -> wrongHelp(each, wrong));
+    }
+
+    /** Finds lines of a description, apart from the last, that end within a sentence. */
+    private static void unfinished(String[] lines, List<String> wrong) {
+        for (int i = 0; i < lines.length - 1; i++) {
+            if (!lines[i].endsWith(".") && !lines[i].endsWith(":")) {
+                wrong.add(lines[i]);
+            }
+        }
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.geneticsrules.json.Documents;
 import org.geneticsrules.linkage.LinkageGroup;
 import org.geneticsrules.model.CaseState;
@@ -88,7 +89,7 @@ class EstimateCommandsTest {
         JsonNode probands = json("segregation", "--families", crow, "--ascertainment", "probands");
         assertEquals(0.267949, value(probands, 0), 5e-7);
         assertEquals(0.359382, value(probands, 1), 5e-7);
-        JsonNode one = json("segregation", "--families", crow, "--ascertainment", "at-least-one");
+        JsonNode one = json("segregation", "--families", crow, "--ascertainment", "at least one");
         assertEquals(0.339646, value(one, 0), 5e-7);
         assertEquals("0.346846846847", one.get("reckonings").get(0).get("value").asString());
     }
@@ -219,9 +220,9 @@ class EstimateCommandsTest {
                 "recombination --test-cross 12 | for example \"12 of 100\"",
                 "recombination --pedigree guide/jobs/stock.csv | state --interval",
                 "recombination --pedigree guide/jobs/stock.csv --interval B-W | has no interval \"B-W\"",
-                "segregation --families 5:2 | state --ascertainment: complete, at-least-one or probands",
+                "segregation --families 5:2 | state --ascertainment: complete, \"at least one\" or probands",
                 "segregation --families 5:2 --ascertainment probands | 7:3:2, 5:2:1 x 5",
-                "segregation --families 5:0 --ascertainment at-least-one | have an affected sibling",
+                "segregation --families 5:0 --ascertainment at_least_one | have an affected sibling",
                 "segregation --families 5:2 --ascertainment complete --share 1 | more than 0 and less than 1",
                 "segregation --pedigree guide/jobs/stock.csv | state --look",
                 "frequency --genotypes 0:0:0 | nothing was counted",
@@ -238,7 +239,8 @@ class EstimateCommandsTest {
                 "penetrance --known 7 --level 2 | --level"
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
-        Run run = estimate(line.split(" "));
+        Run run = estimate(
+                Stream.of(line.split(" ")).map(word -> word.replace('_', ' ')).toArray(String[]::new));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.err());
         assertEquals("", run.out());
         assertTrue(run.err().contains(expected), run.err());

@@ -233,7 +233,7 @@ class FrozenCommandsTest {
                 "litter-fit", "--freeze", folder.resolve("none/frozen.json").toString(), "--format", "xml");
         assertEquals(ExitCodes.NOT_UNDERSTOOD, nowhere.code());
         assertTrue(nowhere.err().contains("there is no folder for"), nowhere.err());
-        write("frozen.json", "old");
+        String old = Files.readString(Path.of(frozen()));
         Run wrong = asked("litter-fit", "--traits", "cot", "--freeze", file("frozen.json"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, wrong.code());
         Thread.currentThread().interrupt();
@@ -241,7 +241,7 @@ class FrozenCommandsTest {
         assertTrue(Thread.interrupted());
         assertEquals(ExitCodes.FAILED, stopped.code(), stopped.err());
         assertEquals("", stopped.out());
-        assertEquals("old", Files.readString(folder.resolve("frozen.json")));
+        assertEquals(old, Files.readString(folder.resolve("frozen.json")));
         try (Stream<Path> files = Files.list(folder)) {
             assertEquals(5, files.count(), "no other file is left");
         }
@@ -329,5 +329,38 @@ class FrozenCommandsTest {
         assertTrue(run.err().contains("there is no such file"), run.err());
         assertTrue(run.err().contains("--tolerance: 2.0 is out of range"), run.err());
         assertTrue(run.err().contains("unknown word \"xml\""), run.err());
+    }
+
+    @Test
+    void what_is_frozen_never_takes_the_place_of_records() throws IOException {
+        Run run = asked("litter-fit", "--freeze", file("litters.csv"));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertTrue(run.err().contains("is there already and is no frozen analysis"), run.err());
+        Run again = Run.of("rerun", frozen(), "--freeze", file("model.json"));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, again.code());
+        assertEquals(LITTERS, Files.readString(folder.resolve("litters.csv")));
+        assertEquals(MODEL, Files.readString(folder.resolve("model.json")));
+        assertEquals(frozen(), frozen(), "a frozen analysis may be frozen anew");
+    }
+
+    @Test
+    void what_is_drawn_never_takes_the_place_of_the_plan() throws IOException {
+        Run run = Run.of(
+                "simulate",
+                "--file",
+                file("model.json"),
+                "--catalogue",
+                file("traits.json"),
+                "--population",
+                "any",
+                "--plan",
+                file("litters.csv"),
+                "--kits-seen",
+                "coat",
+                "--out",
+                file("litters.csv"));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
+        assertTrue(run.err().contains("is read by the same command"), run.err());
+        assertEquals(LITTERS, Files.readString(folder.resolve("litters.csv")));
     }
 }

@@ -218,8 +218,10 @@ final class Judging {
                     + rare;
         }
         double p = fit.p().get();
-        String left =
-                fit.untested() == 0 ? "" : " Of " + fit.untested() + " litters more that is not known; see below.";
+        String left = fit.untested() == 0
+                ? ""
+                : " Of " + fit.untested() + (fit.untested() == 1 ? " litter" : " litters")
+                        + " more that is not known; see below.";
         return (p < FittedModel.USUAL_RISK
                         ? "These litters go badly with the model: only " + Ratios.chance(p)
                                 + " of all sets like them are as unlikely as they are, or more. That speaks against the model as a"

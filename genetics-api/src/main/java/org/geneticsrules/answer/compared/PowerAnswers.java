@@ -369,7 +369,8 @@ public final class PowerAnswers {
                     + (inseparable.size() + 1 < candidates.size() ? " How it goes with the others is told below." : "");
         }
         OptionalInt median = power.littersUntil(0.5);
-        return "If " + title + " is true, " + litters(question.plan()) + " lift it to the bar of " + bar + " over "
+        return "If " + title + " is true, " + litters(question.plan())
+                + (question.plan().litters() == 1 ? " lifts" : " lift") + " it to the bar of " + bar + " over "
                 + (candidates.size() == 2 ? "the other model" : "every rival") + " in "
                 + percent(power.share(power.reached()))
                 + " of cases (between "
