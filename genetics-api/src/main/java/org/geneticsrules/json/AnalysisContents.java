@@ -78,6 +78,7 @@ final class AnalysisContents {
                     found(shape.pedigree().orElseThrow(), pedigrees),
                     named(shape.vocabularies(), vocabularies),
                     settings);
+            checkQuestion(shape.question().orElseThrow());
             return new FrozenAnalysis(
                     analysis,
                     shape.answer().orElseThrow().node(),
@@ -85,6 +86,20 @@ final class AnalysisContents {
         } catch (IllegalArgumentException e) {
             throw new ProblemsException(
                     Problem.of(Stage.MEANING, "bad-question", "/question", String.valueOf(e.getMessage())));
+        }
+    }
+
+    /** The question is the one that was answered; told last, since what is wrong with it may say more. */
+    private static void checkQuestion(AnalysisShape.Embedded question) {
+        String actual = Canonical.sha256(question.node());
+        if (!actual.equals(question.sha256())) {
+            Problems found = new Problems(Stage.REFERENCES);
+            found.add(
+                    "other-content",
+                    question.pointer() + "Sha256",
+                    "the question is not what was frozen: the hash of its content is " + actual,
+                    "the content of hash " + question.sha256());
+            found.throwIfAny();
         }
     }
 

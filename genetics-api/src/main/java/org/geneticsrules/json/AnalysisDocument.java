@@ -18,11 +18,13 @@ final class AnalysisDocument {
     private AnalysisDocument() {}
 
     static Node of(FrozenAnalysis frozen) {
+        Node question = question(frozen.analysis());
         return new ObjectBuilder()
                 .with("formatVersion", Node.number(0))
                 .with("kind", DocumentKind.ANALYSIS.word())
                 .with("library", frozen.library())
-                .with("question", question(frozen.analysis()))
+                .with("question", question)
+                .with("questionSha256", Canonical.sha256(question))
                 .with(
                         "documents",
                         AnswerDocument.list(frozen.analysis().documents().values(), AnalysisDocument::pinned))

@@ -29,6 +29,7 @@ import org.geneticsrules.trait.LifeStage;
  * @param seed where they begin
  * @param documents the documents that the analysis holds
  * @param answer the answer
+ * @param question the question as it stands, with its hash
  */
 record AnalysisShape(
         Optional<String> library,
@@ -44,7 +45,11 @@ record AnalysisShape(
         Optional<Integer> draws,
         Optional<Long> seed,
         List<Embedded> documents,
-        Optional<Embedded> answer) {
+        Optional<Embedded> answer,
+        Optional<Embedded> question) {
+
+    /** The kind of {@link Embedded} that a question is. */
+    static final String QUESTION = "question";
 
     private static final int MOST_DRAWS = 10_000_000;
     private static final int MOST_FITTED = 1_000_000;
@@ -119,11 +124,16 @@ record AnalysisShape(
 
     /** Reads the envelope; what is absent is so only where a problem was noted, or may be absent. */
     static AnalysisShape read(Part document) {
-        Part.Members members = document.members("formatVersion", "kind", "library", "question", "documents", "answer");
+        Part.Members members = document.members(
+                "formatVersion", "kind", "library", QUESTION, "questionSha256", "documents", "answer");
         Head.kind(members, DocumentKind.ANALYSIS);
         Optional<String> library = members.required("library").flatMap(Part::sentence);
-        Optional<Part.Members> question = members.required("question")
-                .map(part -> part.members(
+        Optional<Part> whole = members.required(QUESTION);
+        Optional<Embedded> pinned = members.required("questionSha256")
+                .flatMap(AnalysisShape::hash)
+                .flatMap(hash -> whole.map(
+                        part -> new Embedded(QUESTION, Optional.empty(), hash, part.plain(), part.pointer())));
+        Optional<Part.Members> question = whole.map(part -> part.members(
                         "kind",
                         "model",
                         "rivals",
@@ -159,7 +169,8 @@ record AnalysisShape(
                 question.flatMap(stated -> stated.required("draws")).flatMap(AnalysisShape::draws),
                 question.flatMap(stated -> stated.required("seed")).flatMap(AnalysisShape::seed),
                 documents,
-                answer);
+                answer,
+                pinned);
     }
 
     private static List<Part> items(Optional<Part.Members> question, String name) {
@@ -233,10 +244,13 @@ record AnalysisShape(
         });
     }
 
+    private static Optional<String> hash(Part value) {
+        return value.text(SHA_256, "bad-sha256", "64 lower-case hexadecimal digits");
+    }
+
     private static Optional<Embedded> embedded(Part part, List<String> kinds, boolean hasId) {
         Part.Members members = part.members("sha256", "document");
-        Optional<String> hash = members.required("sha256")
-                .flatMap(value -> value.text(SHA_256, "bad-sha256", "64 lower-case hexadecimal digits"));
+        Optional<String> hash = members.required("sha256").flatMap(AnalysisShape::hash);
         return members.required("document").flatMap(document -> {
             Part.Members stated = new Part.Members(document, document.entries());
             Optional<String> kind = stated.required("kind")

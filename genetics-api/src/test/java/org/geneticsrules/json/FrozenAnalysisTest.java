@@ -108,6 +108,16 @@ class FrozenAnalysisTest {
         assertTrue(found.get(2).message().contains("answer is not what was frozen"), found.toString());
     }
 
+    /** A seed that was not the one asked with is no other result of the same question. */
+    @Test
+    void a_question_that_was_changed_is_not_the_one_answered() {
+        String text = Documents.write(FrozenAnalysis.of(FrozenSamples.fit()));
+        List<Problem> found = problems(text.replaceFirst("\"seed\": \\d+", "\"seed\": 77"));
+        assertEquals(
+                List.of("/questionSha256"), found.stream().map(Problem::pointer).toList());
+        assertTrue(found.get(0).message().contains("the question is not what was frozen"), found.toString());
+    }
+
     /** Another model under a new hash of its own is still not the one that was asked about. */
     @Test
     void a_model_that_was_exchanged_with_its_hash_is_not_the_one_named() {
