@@ -116,8 +116,14 @@ public final class LitterDocument {
             node.with("highestLogRatio", Shared.decimal(one.highest()));
         }
         one.reached().ifPresent(litter -> node.with("reachedBarWith", litter));
-        return node.with("prior", Shared.decimal(one.prior()))
-                .with("posterior", Shared.decimal(one.posterior()))
+        node.with("prior", Shared.decimal(one.prior())).with("posterior", Shared.decimal(one.posterior()));
+        one.fitting().ifPresent(fitted -> {
+            node.with("fittedNumbers", Node.number(fitted.numbers()));
+            if (!one.isImpossible()) {
+                node.with("aic", Shared.decimal(fitted.aic())).with("bic", Shared.decimal(fitted.bic()));
+            }
+        });
+        return node
                 .with(
                         "lookAgain",
                         AnswerDocument.list(

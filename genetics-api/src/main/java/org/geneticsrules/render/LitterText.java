@@ -75,7 +75,8 @@ public final class LitterText {
             OptionalInt like = like(standings, m);
             if (like.isPresent()) {
                 text.item((m + 1) + ". " + one.title() + ": as likely in every litter as under " + (like.getAsInt() + 1)
-                        + "; " + belief(one));
+                        + "; " + belief(one)
+                        + one.fitting().map(fitted -> "; " + fitting(fitted)).orElse(""));
                 continue;
             }
             List<String> words = new ArrayList<>();
@@ -88,6 +89,7 @@ public final class LitterText {
                 one.reached().ifPresent(litter -> words.add("ahead of it by the bar from litter " + litter + " on"));
             }
             words.add(belief(one));
+            one.fitting().filter(fitted -> !one.isImpossible()).ifPresent(fitted -> words.add(fitting(fitted)));
             text.item((m + 1) + ". " + one.title() + ": " + String.join("; ", words));
             for (var recheck : one.recheck()) {
                 nested(
@@ -117,6 +119,11 @@ public final class LitterText {
 
     private static String belief(Standings.Standing one) {
         return "belief " + share(one.prior()) + " before, " + share(one.posterior()) + " after";
+    }
+
+    private static String fitting(Standings.Fitting fitted) {
+        return (fitted.numbers() == 1 ? "1 number" : fitted.numbers() + " numbers") + " fitted, AIC "
+                + ModelNumbers.number(fitted.aic()) + ", BIC " + ModelNumbers.number(fitted.bic());
     }
 
     /** A line that belongs to the item before it. */

@@ -249,13 +249,18 @@ public record Analysis(
         RecordedAnswers all = RecordedAnswers.of(answers, NamedRecords.of(pedigree, vocabularies, model.model()))
                 .with(settings.misnamed());
         RecordedAnswers recorded = settings.population().map(all::from).orElse(all);
+        Map<Reference, Integer> fitted = new LinkedHashMap<>();
         Map<Reference, Probability> shares = new LinkedHashMap<>(); // titles change, and need not be of one model only
         Stream.concat(Stream.of(model), rivals.stream())
-                .forEach(one -> shares.put(one.model().reference(), one.prior()));
+                .forEach(one -> {
+                    shares.put(one.model().reference(), one.prior());
+                    fitted.put(one.model().reference(), one.fitted());
+                });
         LitterAnswers litters = LitterAnswers.of(recorded)
                 .about(settings.traits())
                 .drawing(settings.draws(), settings.seed())
-                .believing(shares);
+                .believing(shares)
+                .fitted(fitted);
         return switch (kind) {
             case FIT -> litters.fit();
             case NAMED ->

@@ -105,6 +105,11 @@ final class Favouring {
             judging.notices.add("of the models compared, none that was believed in beforehand allows these records:"
                     + " what may be believed afterwards has no number, and is told as 0 of each");
         }
+        boolean fitted = candidates.stream().anyMatch(one -> one.fitted() > 0);
+        if (fitted) {
+            judging.notices.add("some numbers were fitted to these records: ratios and beliefs favour the models that have them,"
+                    + " and are no evidence for these; compare AIC or BIC, or look at other litters");
+        }
         double whole =
                 candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
         for (int m = 0; m < candidates.size(); m++) {
@@ -124,7 +129,11 @@ final class Favouring {
                             : Optional.empty(),
                     whole > 0 ? candidate.prior().toDouble() / whole : 0,
                     posteriors.isEmpty() ? 0 : posteriors.get(m),
-                    compared.impossible(m) ? compared.recheck(m) : List.of()));
+                    compared.impossible(m) ? compared.recheck(m) : List.of(),
+                    fitted
+                            ? Optional.of(
+                                    new Standings.Fitting(candidate.fitted(), compared.aic(m), compared.bic(m)))
+                            : Optional.empty()));
         }
         List<Standings.Pair> alike = new ArrayList<>();
         for (int one = 0; one < candidates.size(); one++) {
@@ -245,7 +254,9 @@ final class Favouring {
             return other.isEmpty();
         }
         double lead = lead(standings);
-        return !Double.isNaN(lead) && (lead >= Math.log(standings.bar()));
+        return !Double.isNaN(lead)
+                && (lead >= Math.log(standings.bar()))
+                && (lead == Double.POSITIVE_INFINITY || !isFitted(standings));
     }
 
     /** By how much the best is ahead of the next that does not foretell the same; no number if all do. */
@@ -305,6 +316,11 @@ final class Favouring {
             if (lead == Double.POSITIVE_INFINITY) {
                 return excluding(standings, best) + twins;
             }
+            if (isFitted(standings)) {
+                return "The records are " + Ratios.of(lead) + " likelier under " + title + " than under " + quoted(next)
+                        + ", but numbers of it were fitted to them, so that is no evidence; compare AIC or BIC, or look at"
+                        + " other litters." + twins;
+            }
             return "The records favour " + title + ": they are " + Ratios.of(lead) + " likelier under it than under "
                     + quoted(next) + ", where " + bar(standings) + " is evidence." + turns(standings, best) + twins;
         }
@@ -314,6 +330,15 @@ final class Favouring {
         }
         return "No model is ahead by enough: the records are " + Ratios.of(lead) + " likelier under " + title
                 + " than under " + quoted(next) + ", where " + bar(standings) + " would be evidence." + twins;
+    }
+
+    /** Whether numbers of the best model were fitted to these records. */
+    private static boolean isFitted(Standings standings) {
+        return standings.models()
+                .get(standings.best().orElseThrow())
+                .fitting()
+                .filter(fitted -> fitted.numbers() > 0)
+                .isPresent();
     }
 
     private static String bar(Standings standings) {

@@ -100,6 +100,16 @@ public record HeldModel(String title, Model base, List<Patch> patches, Model mod
     }
 
     /**
+     * Returns this model with numbers that were fitted to the records it is held against.
+     *
+     * @param numbers how many, 0 or more
+     * @return a copy
+     */
+    public HeldModel fitted(int numbers) {
+        return new HeldModel(title, base, patches, model, prior, numbers);
+    }
+
+    /**
      * Returns by what this model is asked for.
      *
      * @return the id of its one patch; else that of the model

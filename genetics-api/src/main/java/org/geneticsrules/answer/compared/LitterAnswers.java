@@ -43,18 +43,21 @@ public final class LitterAnswers {
     private final int draws;
     private final long seed;
     private final ImmutableMap<Reference, Probability> shares;
+    private final ImmutableMap<Reference, Integer> fitted;
 
     private LitterAnswers(
             RecordedAnswers recorded,
             ImmutableList<String> traits,
             int draws,
             long seed,
-            ImmutableMap<Reference, Probability> shares) {
+            ImmutableMap<Reference, Probability> shares,
+            ImmutableMap<Reference, Integer> fitted) {
         this.recorded = recorded;
         this.traits = traits;
         this.draws = draws;
         this.seed = seed;
         this.shares = shares;
+        this.fitted = fitted;
     }
 
     /**
@@ -65,7 +68,7 @@ public final class LitterAnswers {
      */
     public static LitterAnswers of(RecordedAnswers recorded) {
         return new LitterAnswers(
-                recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED, ImmutableMap.of());
+                recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED, ImmutableMap.of(), ImmutableMap.of());
     }
 
     /**
@@ -75,7 +78,7 @@ public final class LitterAnswers {
      * @return a copy
      */
     public LitterAnswers about(Collection<String> ids) {
-        return new LitterAnswers(recorded, ImmutableList.copyOf(ids), draws, seed, shares);
+        return new LitterAnswers(recorded, ImmutableList.copyOf(ids), draws, seed, shares, fitted);
     }
 
     /**
@@ -86,7 +89,7 @@ public final class LitterAnswers {
      * @return a copy
      */
     public LitterAnswers drawing(int number, long start) {
-        return new LitterAnswers(recorded, traits, number, start, shares);
+        return new LitterAnswers(recorded, traits, number, start, shares, fitted);
     }
 
     /**
@@ -98,7 +101,19 @@ public final class LitterAnswers {
      * @return a copy
      */
     public LitterAnswers believing(Map<Reference, Probability> stated) {
-        return new LitterAnswers(recorded, traits, draws, seed, ImmutableMap.copyOf(stated));
+        return new LitterAnswers(recorded, traits, draws, seed, ImmutableMap.copyOf(stated), fitted);
+    }
+
+    /**
+     * Returns the same with how many numbers of models were fitted to these records. A likelihood ratio is then no evidence for such a model,
+     * and Akaike's and Schwarz's criteria are told of all.
+     *
+     * @param numbers by the reference of a model, how many of its numbers were fitted, 0 unless stated; models that do not take part are left
+     *     aside
+     * @return a copy
+     */
+    public LitterAnswers fitted(Map<Reference, Integer> numbers) {
+        return new LitterAnswers(recorded, traits, draws, seed, shares, ImmutableMap.copyOf(numbers));
     }
 
     /**
@@ -204,11 +219,14 @@ public final class LitterAnswers {
         return new Favouring(question(believed(candidates)), basis, recorded.pedigree(), left, draws, seed).answer();
     }
 
-    /** Models with what is stated to be believed of them. */
+    /** Models with what is stated to be believed of them, and to be fitted. */
     private List<Candidate> believed(List<Candidate> candidates) {
         return candidates.stream()
                 .map(one -> Optional.ofNullable(shares.get(one.model().reference()))
                         .map(one::believed)
+                        .orElse(one))
+                .map(one -> Optional.ofNullable(fitted.get(one.model().reference()))
+                        .map(one::fitted)
                         .orElse(one))
                 .toList();
     }

@@ -70,6 +70,8 @@ public record Standings(
      * @param prior what was believed of it before
      * @param posterior what may be believed of it if one of these models is true
      * @param recheck where it excludes records, animals any one of whose records decides that
+     * @param fitting how many numbers were fitted, and what that makes of the likelihood; empty where no compared model was fitted to these
+     *     records
      */
     public record Standing(
             String title,
@@ -79,7 +81,8 @@ public record Standings(
             Optional<String> reached,
             double prior,
             double posterior,
-            List<ComparedModels.Recheck> recheck) {
+            List<ComparedModels.Recheck> recheck,
+            Optional<Fitting> fitting) {
 
         /**
          * Copies the list.
@@ -92,6 +95,7 @@ public record Standings(
          * @param prior what was believed
          * @param posterior what may be believed
          * @param recheck animals to look at again
+         * @param fitting what was fitted
          */
         public Standing {
             recheck = ImmutableList.copyOf(recheck);
@@ -106,6 +110,16 @@ public record Standings(
             return log == Double.NEGATIVE_INFINITY;
         }
     }
+
+    /**
+     * What numbers that were fitted to the compared records make of a model. Of models that were fitted the one with the smaller criterion is
+     * to be preferred; a likelihood ratio favours whatever has more numbers to fit.
+     *
+     * @param numbers how many numbers were fitted
+     * @param aic Akaike's criterion, {@code 2 k - 2 log L} (Akaike 1974); infinite if the model excludes the records
+     * @param bic Schwarz's criterion, {@code k log n - 2 log L} with n kits (Schwarz 1978); infinite if the model excludes the records
+     */
+    public record Fitting(int numbers, double aic, double bic) {}
 
     /**
      * Two models.

@@ -135,6 +135,40 @@ class LitterAnswersTest {
         assertTrue(answer.decided());
     }
 
+    /** The same with a number fitted: 2 k - 2 log L and k log 450 - 2 log L, and no evidence for the model it was fitted in. */
+    @Test
+    void numbers_fitted_to_the_records_make_a_ratio_no_evidence() {
+        LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(300, 150), Coats.lethal())
+                .fitted(Map.of(Coats.lethal().reference(), 1))
+                .favour();
+        Standings standings = answer.comparison().orElseThrow();
+        Standings.Fitting none = standings.models().get(0).fitting().orElseThrow();
+        Standings.Fitting one = standings.models().get(1).fitting().orElseThrow();
+        double log = standings.models().get(1).log();
+        assertEquals(0, none.numbers());
+        assertEquals(-2 * standings.models().get(0).log(), none.aic(), 1e-9);
+        assertEquals(none.aic(), none.bic(), 1e-9);
+        assertEquals(2 - 2 * log, one.aic(), 1e-9);
+        assertEquals(Math.log(450) - 2 * log, one.bic(), 1e-9);
+        assertTrue(answer.verdict().contains("but numbers of it were fitted to them"), answer.verdict());
+        assertFalse(answer.decided());
+        assertTrue(
+                answer.notices().stream().anyMatch(notice -> notice.startsWith("some numbers were fitted")),
+                answer.notices().toString());
+        String text = LitterText.of(answer);
+        assertTrue(text.replaceAll("\\s+", " ").contains("1 number fitted, AIC"), text);
+        String json = Documents.write(LitterDocument.of(answer));
+        assertTrue(json.contains("\"fittedNumbers\": 1"), json);
+        assertTrue(litters(Coats.recessive(), Coats.ofCarriers(300, 150), Coats.lethal())
+                .favour()
+                .comparison()
+                .orElseThrow()
+                .models()
+                .get(1)
+                .fitting()
+                .isEmpty());
+    }
+
     @Test
     void a_small_lead_is_no_evidence() {
         LitterAnswer answer = litters(Coats.recessive(), Coats.ofCarriers(8, 4), Coats.lethal())
@@ -360,7 +394,10 @@ class LitterAnswersTest {
                 litters(Coats.dominant(), pedigree).fit(),
                 litters(Coats.recessive(), pedigree, Coats.dominant(), Coats.twoLoci(), Coats.lethal())
                         .favour(),
-                litters(Coats.dominant(), pedigree, Coats.recessive()).favour())) {
+                litters(Coats.dominant(), pedigree, Coats.recessive()).favour(),
+                litters(Coats.recessive(), pedigree, Coats.twoLoci(), Coats.dominant())
+                        .fitted(Map.of(Coats.twoLoci().reference(), 2))
+                        .favour())) {
             String document = Documents.write(LitterDocument.of(answer));
             assertEquals(List.of(), schema.validate(document, InputFormat.JSON));
             assertTrue(document.contains(answer.verdict().replace("\"", "\\\"")));
