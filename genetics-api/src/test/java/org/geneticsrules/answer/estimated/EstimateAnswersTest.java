@@ -328,6 +328,61 @@ class EstimateAnswersTest {
         assertTrue(String.valueOf(nothing.getMessage()).contains("1 say nothing"), nothing.getMessage());
     }
 
+    /** Dark parents of light kits carry it for certain, though their own looks leave it open. */
+    @Test
+    void founders_of_whom_kits_prove_more_are_named() {
+        PedigreeBuilder builder = Pedigree.builder("kennel", "1")
+                .add(Coats.seen("sire", DARK))
+                .add(Coats.seen("dam", DARK))
+                .add(Individual.of("mate"))
+                .add(Coats.seen("other", DARK));
+        Coats.litter(builder, "first", "", 1, 1, Ascertainment.complete());
+        builder.add(Coats.seen("pale", LIGHT)).add(Litter.of("second", "other", "mate", "pale"));
+        EstimateAnswer answer =
+                about(Coats.recessive(), builder.build()).frequencies("A", List.of(), Optional.of("d"));
+        assertTrue(
+                answer.verdict()
+                        .endsWith("The records of kits or other relatives prove more of some of these animals than is"
+                                + " counted: at least 4 of the 8 alleles of these animals are d."),
+                answer.verdict());
+        assertTrue(
+                answer.notices().toString().contains("prove more: sire, dam, other are D/d; mate is D/d or d/d."),
+                answer.notices()::toString);
+        assertEquals(List.of("3 animals that may be D/D or D/d"), answer.given());
+        EstimateAnswer alone = about(
+                        Coats.recessive(),
+                        Coats.litter(
+                                        Pedigree.builder("kennel", "1")
+                                                .add(Coats.seen("sire", DARK))
+                                                .add(Coats.seen("dam", DARK)),
+                                        "first",
+                                        "",
+                                        2,
+                                        0,
+                                        Ascertainment.complete())
+                                .build())
+                .frequencies("A", List.of(), Optional.of("d"));
+        assertFalse(alone.verdict().contains("relatives"), alone.verdict());
+        assertFalse(alone.notices().toString().contains("relatives prove"), alone.notices()::toString);
+    }
+
+    /** Mice of the lethal model: 8 dark ones are all D/d. */
+    @Test
+    void founders_are_not_of_genotypes_that_cannot_live() {
+        PedigreeBuilder builder = Pedigree.builder("mice", "1");
+        for (int i = 0; i < 12; i++) {
+            builder.add(Coats.seen("mouse" + i, i < 8 ? DARK : LIGHT));
+        }
+        EstimateAnswer answer =
+                about(Coats.lethal(), builder.build()).frequencies("A", List.of(), Optional.of("D"));
+        assertEquals(1 / 3.0, answer.numbers().get(0).estimate().value(), 1e-6);
+        assertTrue(answer.tests().isEmpty());
+        assertEquals("8 animals that may be D/d", answer.given().get(0));
+        assertTrue(
+                answer.notices().toString().contains("by the model no animal lives that is D/D"),
+                answer.notices()::toString);
+    }
+
     /** Two doses of D are lost: of animals that look dark more are carriers than by p² : 2pq. */
     @Test
     void a_loss_that_the_model_states_is_told_beside_frequencies() {
