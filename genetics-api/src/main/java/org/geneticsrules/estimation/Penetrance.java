@@ -138,7 +138,8 @@ public final class Penetrance {
             double share = one.affected() / (double) one.young();
             each += Terms.log(one.affected(), share) + Terms.log(one.young() - one.affected(), 1 - share);
         }
-        double together = ProfileLikelihood.of(this::logLikelihood, 0, 1).maximum().logLikelihood();
+        double together =
+                ProfileLikelihood.of(this::logLikelihood, 0, 1).maximum().logLikelihood();
         return Optional.of(new LikelihoodRatio(Math.max(0, 2 * (each - together)), open.size() - 1, false));
     }
 

@@ -26,9 +26,8 @@ public record Sibship(int siblings, int affected, int probands, long families) {
                     + affected + " affected of " + siblings);
         }
         if (probands < 0 || probands > affected) {
-            throw new IllegalArgumentException(
-                    "expected from 0 to as many probands as there are affected, but found " + probands
-                            + " probands of " + affected + " affected");
+            throw new IllegalArgumentException("expected from 0 to as many probands as there are affected, but found "
+                    + probands + " probands of " + affected + " affected");
         }
         if (families < 1) {
             throw new IllegalArgumentException("expected at least 1 such family, but found " + families);

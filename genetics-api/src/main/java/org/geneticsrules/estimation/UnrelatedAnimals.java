@@ -76,14 +76,14 @@ public record UnrelatedAnimals(
             Optional<Set<AllelePair>> left = questions.ownRecords(id, locus);
             if (left.isEmpty() || left.get().isEmpty()) {
                 unclear.add(id);
-            } else if (left.get().equals(model.living(locus, pedigree.individual(id).sex()))) {
+            } else if (left.get()
+                    .equals(model.living(locus, pedigree.individual(id).sex()))) {
                 silent.add(id);
             } else {
                 counts.merge(left.get(), 1L, Long::sum);
             }
         }
-        return new UnrelatedAnimals(
-                model.locus(locus), model.living(locus, Optional.empty()), counts, silent, unclear);
+        return new UnrelatedAnimals(model.locus(locus), model.living(locus, Optional.empty()), counts, silent, unclear);
     }
 
     /**

@@ -246,7 +246,8 @@ public final class Model {
         for (Sex one : sex.map(List::of).orElse(List.of(Sex.FEMALE, Sex.MALE))) {
             at.pairs(one).stream()
                     .filter(pair -> viability.values().stream()
-                            .filter(stated -> stated.birth().isZero() || stated.scored().isZero())
+                            .filter(stated ->
+                                    stated.birth().isZero() || stated.scored().isZero())
                             .noneMatch(stated -> stated.concerns(locus, at.expression(pair, one), one)))
                     .forEach(found::add);
         }

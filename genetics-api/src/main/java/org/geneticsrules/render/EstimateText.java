@@ -126,9 +126,7 @@ public final class EstimateText {
             words.append(", ").append(degrees.getAsInt()).append(" df");
         }
         text.item("That " + test.hypothesis() + ": p "
-                + (test.p() == 0
-                        ? "0"
-                        : String.format(Locale.ROOT, test.p() < 0.0005 ? "%.1e" : "%.4f", test.p()))
+                + (test.p() == 0 ? "0" : String.format(Locale.ROOT, test.p() < 0.0005 ? "%.1e" : "%.4f", test.p()))
                 + " ("
                 + test.method() + words + (test.atEnd() ? "; at an end of what the number can be" : "")
                 + (degrees.isPresent() && test.statistic().isEmpty() && test.p() == 0 ? ", impossible" : "") + ")");

@@ -38,7 +38,6 @@ public final class BinomialTail {
      */
     public static double twoSided(long successes, long trials, double chance) {
         return Math.min(
-                1,
-                2 * Math.min(atLeast(successes, trials, chance), atLeast(trials - successes, trials, 1 - chance)));
+                1, 2 * Math.min(atLeast(successes, trials, chance), atLeast(trials - successes, trials, 1 - chance)));
     }
 }

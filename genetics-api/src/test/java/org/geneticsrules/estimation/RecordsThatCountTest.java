@@ -221,7 +221,9 @@ class RecordsThatCountTest {
         assertEquals(best, counting.estimate("B", 0.95).value(), 1.1e-5);
         assertEquals(Optional.empty(), counting.fit());
         assertEquals(
-                1, UnrelatedAnimals.of(questions, pedigree, MASKED, "B", List.of("kit")).total());
+                1,
+                UnrelatedAnimals.of(questions, pedigree, MASKED, "B", List.of("kit"))
+                        .total());
     }
 
     private static double chance(double p) {
@@ -273,7 +275,10 @@ class RecordsThatCountTest {
         Model model = Model.builder("males", "1", Coats.TRAITS)
                 .locus(
                         "A",
-                        at -> at.alleles("D", "d").dominant("D", "d").shows("D", "dark").shows("d", "light"))
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "dark")
+                                .shows("d", "light"))
                 .viability(new Viability(
                         "males",
                         "A",

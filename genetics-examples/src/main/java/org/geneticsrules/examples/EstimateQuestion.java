@@ -119,17 +119,18 @@ final class EstimateQuestion {
         List<String> others = spec.commandLine().getParseResult().matchedOptions().stream()
                 .map(OptionSpec::longestName)
                 .distinct()
-                .filter(name -> !name.equals(source.option())
-                        && !source.with().contains(name)
-                        && !ALWAYS.contains(name))
+                .filter(name ->
+                        !name.equals(source.option()) && !source.with().contains(name) && !ALWAYS.contains(name))
                 .toList();
         if (!others.isEmpty()) {
-            List<String> own =
-                    source.with().stream().filter(one -> !OF_MODEL.contains(one)).toList();
+            List<String> own = source.with().stream()
+                    .filter(one -> !OF_MODEL.contains(one))
+                    .toList();
             throw new InputException("problem: " + String.join(" and ", others)
                     + (others.size() == 1 ? " says" : " say") + " nothing to " + source.option()
                     + "; leave " + (others.size() == 1 ? "it" : "them") + " out"
-                    + (own.isEmpty() ? "" : ". With " + source.option() + " may stand " + String.join(", ", own)) + "\n");
+                    + (own.isEmpty() ? "" : ". With " + source.option() + " may stand " + String.join(", ", own))
+                    + "\n");
         }
     }
 
@@ -142,7 +143,8 @@ final class EstimateQuestion {
     }
 
     private double level() {
-        double found = level.strip().matches("[0-9]*[.]?[0-9]+([eE]-?[0-9]{1,3})?") ? Double.parseDouble(level.strip()) : 0;
+        double found =
+                level.strip().matches("[0-9]*[.]?[0-9]+([eE]-?[0-9]{1,3})?") ? Double.parseDouble(level.strip()) : 0;
         if (!(found > 0 && found < 1)) {
             Problem problem = Problem.of(Stage.SYNTAX, "level-out-of-range", "", "\"" + level + "\" is no level")
                     .expecting("a number above 0 and below 1, such as 0.95 for 19 in 20");

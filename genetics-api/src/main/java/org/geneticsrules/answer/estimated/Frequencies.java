@@ -120,8 +120,9 @@ final class Frequencies {
 
     static void test(Optional<HardyWeinberg> genotypes, Optional<ChiSquared> fit, Draft draft) {
         if (genotypes.isPresent() && genotypes.get().chiSquared().isEmpty()) {
-            draft.notices.add("only one allele was met, so whether the genotypes are in Hardy-Weinberg proportions cannot"
-                    + " be tested");
+            draft.notices.add(
+                    "only one allele was met, so whether the genotypes are in Hardy-Weinberg proportions cannot"
+                            + " be tested");
             return;
         }
         genotypes.ifPresent(animals -> {

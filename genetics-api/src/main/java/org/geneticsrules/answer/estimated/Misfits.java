@@ -34,7 +34,8 @@ final class Misfits {
                 excess.add(part);
                 draft.tests.add(half);
                 sentences.add(cross.recombinants() + " of " + cross.young() + " young are recombinant" + part.where()
-                        + ", more than half, which goes badly with every recombination fraction (p " + Words.p(half.p()) + ").");
+                        + ", more than half, which goes badly with every recombination fraction (p " + Words.p(half.p())
+                        + ").");
             }
         }
         if (!excess.isEmpty()) {
@@ -59,8 +60,7 @@ final class Misfits {
         boolean coupling = cross.phase() == IntercrossLinkage.Phase.COUPLING;
         String other = coupling ? "repulsion" : "coupling";
         Estimate otherwise = new IntercrossLinkage(
-                        cross.counts(),
-                        coupling ? IntercrossLinkage.Phase.REPULSION : IntercrossLinkage.Phase.COUPLING)
+                        cross.counts(), coupling ? IntercrossLinkage.Phase.REPULSION : IntercrossLinkage.Phase.COUPLING)
                 .estimate(level);
         double more = otherwise.logLikelihood() - estimate.logLikelihood();
         if (more >= Math.log(FAR_LIKELIER)) {
@@ -73,8 +73,10 @@ final class Misfits {
                     + (coupling ? "coupling" : "repulsion") + " all the same. "
                     + Words.verdict(draft.numbers.get(0));
             draft.notices.add("in " + other + " the recombination fraction is about " + Words.number(otherwise.value())
-                    + ", " + Words.range(otherwise.interval()) + " by profile likelihood, and the counts are 10 to the power of "
-                    + String.format(Locale.ROOT, "%.1f", more / Math.log(10)) + " times as likely as in the phase stated");
+                    + ", " + Words.range(otherwise.interval())
+                    + " by profile likelihood, and the counts are 10 to the power of "
+                    + String.format(Locale.ROOT, "%.1f", more / Math.log(10))
+                    + " times as likely as in the phase stated");
         }
     }
 

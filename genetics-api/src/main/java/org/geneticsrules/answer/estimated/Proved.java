@@ -21,10 +21,10 @@ final class Proved {
 
     private Proved() {}
 
-    static void add(
-            Inference questions, Locus locus, Collection<String> animals, Optional<String> asked, Draft draft) {
+    static void add(Inference questions, Locus locus, Collection<String> animals, Optional<String> asked, Draft draft) {
         Possibilities possible = questions.possible(locus.id());
-        int allele = asked.map(ImmutableList.copyOf(locus.alleles().keySet())::indexOf).orElse(-1);
+        int allele = asked.map(ImmutableList.copyOf(locus.alleles().keySet())::indexOf)
+                .orElse(-1);
         long least = 0; // alleles of the kind asked about that are proved to be there
         long all = 0;
         Map<String, List<String>> known = new LinkedHashMap<>();
@@ -64,14 +64,16 @@ final class Proved {
                             ? ": at least " + least + " of the " + all + " alleles of these animals are "
                                     + asked.orElseThrow() + "."
                             : ", see the notes."));
-            draft.notices.add("each animal is counted by its own looks and tests, but the records of relatives prove more: "
-                    + known.entrySet().stream()
-                            .map(one -> RecordedEstimates.named(one.getValue())
-                                    + (one.getValue().size() == 1 ? " is " : " are ") + one.getKey())
-                            .collect(Collectors.joining("; "))
-                    + ". That is not in the frequencies, since animals with many kits would be proved carriers sooner than"
-                    + " others; but an allele that some of them are proved to carry is there, even where the likeliest frequency"
-                    + " is 0");
+            draft.notices.add(
+                    "each animal is counted by its own looks and tests, but the records of relatives prove more: "
+                            + known.entrySet().stream()
+                                    .map(one -> RecordedEstimates.named(one.getValue())
+                                            + (one.getValue().size() == 1 ? " is " : " are ")
+                                            + one.getKey())
+                                    .collect(Collectors.joining("; "))
+                            + ". That is not in the frequencies, since animals with many kits would be proved carriers sooner than"
+                            + " others; but an allele that some of them are proved to carry is there, even where the likeliest frequency"
+                            + " is 0");
         }
         if (!contradicted.isEmpty()) {
             draft.notices.add("the records of " + RecordedEstimates.named(contradicted)

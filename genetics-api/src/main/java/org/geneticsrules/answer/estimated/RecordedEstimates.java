@@ -283,12 +283,7 @@ public final class RecordedEstimates {
                     + ", so none is taken to be; the frequencies are those among animals that live");
         }
         draft.few(found.total(), "animal", "animals");
-        Proved.add(
-                questions,
-                at,
-                animals.isEmpty() ? pedigree.founders() : ImmutableSet.copyOf(animals),
-                asked,
-                draft);
+        Proved.add(questions, at, animals.isEmpty() ? pedigree.founders() : ImmutableSet.copyOf(animals), asked, draft);
         if (!found.silent().isEmpty()) {
             draft.notices.add("not counted: " + named(found.silent()) + ", whose records say nothing of the locus");
         }

@@ -338,8 +338,7 @@ class EstimateAnswersTest {
                 .add(Coats.seen("other", DARK));
         Coats.litter(builder, "first", "", 1, 1, Ascertainment.complete());
         builder.add(Coats.seen("pale", LIGHT)).add(Litter.of("second", "other", "mate", "pale"));
-        EstimateAnswer answer =
-                about(Coats.recessive(), builder.build()).frequencies("A", List.of(), Optional.of("d"));
+        EstimateAnswer answer = about(Coats.recessive(), builder.build()).frequencies("A", List.of(), Optional.of("d"));
         assertTrue(
                 answer.verdict()
                         .endsWith("The records of kits or other relatives prove more of some of these animals than is"
@@ -373,8 +372,7 @@ class EstimateAnswersTest {
         for (int i = 0; i < 12; i++) {
             builder.add(Coats.seen("mouse" + i, i < 8 ? DARK : LIGHT));
         }
-        EstimateAnswer answer =
-                about(Coats.lethal(), builder.build()).frequencies("A", List.of(), Optional.of("D"));
+        EstimateAnswer answer = about(Coats.lethal(), builder.build()).frequencies("A", List.of(), Optional.of("D"));
         assertEquals(1 / 3.0, answer.numbers().get(0).estimate().value(), 1e-6);
         assertTrue(answer.tests().isEmpty());
         assertEquals("8 animals that may be D/d", answer.given().get(0));
@@ -496,7 +494,8 @@ class EstimateAnswersTest {
                 COUNTED.intercross(new IntercrossLinkage(Counts.of(0, 0, 0, 5), IntercrossLinkage.Phase.COUPLING));
         assertTrue(
                 answer.verdict()
-                        .contains("The first character by itself goes badly with 3:1 (p 0.0020), and the second character"),
+                        .contains(
+                                "The first character by itself goes badly with 3:1 (p 0.0020), and the second character"),
                 answer.verdict());
         assertTrue(answer.verdict().contains("the interval does not rule it out"), answer.verdict());
         EstimateAnswer second =
