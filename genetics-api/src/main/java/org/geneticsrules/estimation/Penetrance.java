@@ -2,11 +2,14 @@ package org.geneticsrules.estimation;
 
 import com.google.common.collect.ImmutableList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.statistics.BinomialInterval;
+import org.geneticsrules.statistics.BinomialTail;
 import org.geneticsrules.statistics.Interval;
+import org.geneticsrules.statistics.LikelihoodRatio;
 import org.geneticsrules.statistics.ProfileLikelihood;
 
 /**
@@ -45,6 +48,15 @@ public final class Penetrance {
                 throw new IllegalArgumentException(
                         affected + " of the young are affected, though their parents can have none of the genotype");
             }
+        }
+
+        /**
+         * Returns how likely so many or more would show it if all of the genotype did.
+         *
+         * @return p of the exact test; small where no penetrance explains that so many show it
+         */
+        public double excess() {
+            return BinomialTail.atLeast(affected, young, susceptible.toDouble());
         }
     }
 
@@ -108,6 +120,27 @@ public final class Penetrance {
             sum += Terms.log(one.affected(), shows) + Terms.log(one.young() - one.affected(), 1 - shows);
         }
         return sum;
+    }
+
+    /**
+     * Holds one penetrance for all matings against a share of its own for each.
+     *
+     * @return the likelihood ratio, with one degree of freedom less than there are matings that can have the genotype; empty if there is only one
+     */
+    public Optional<LikelihoodRatio> fit() {
+        List<Mating> open =
+                matings.stream().filter(one -> !one.susceptible().isZero()).toList();
+        if (open.size() < 2) {
+            return Optional.empty();
+        }
+        double each = 0;
+        for (Mating one : open) {
+            double share = one.affected() / (double) one.young();
+            each += Terms.log(one.affected(), share) + Terms.log(one.young() - one.affected(), 1 - share);
+        }
+        double together =
+                ProfileLikelihood.of(this::logLikelihood, 0, 1).maximum().logLikelihood();
+        return Optional.of(new LikelihoodRatio(Math.max(0, 2 * (each - together)), open.size() - 1, false));
     }
 
     /**

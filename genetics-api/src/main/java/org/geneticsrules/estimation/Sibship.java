@@ -21,15 +21,16 @@ public record Sibship(int siblings, int affected, int probands, long families) {
      * @throws IllegalArgumentException if a count is outside its range
      */
     public Sibship {
-        if (siblings < 1
-                || affected < 0
-                || affected > siblings
-                || probands < 0
-                || probands > affected
-                || families < 1) {
-            throw new IllegalArgumentException(
-                    "expected at least 1 sibling, 0 to as many affected, 0 to as many probands and at least 1 family, but found "
-                            + siblings + ", " + affected + ", " + probands + ", " + families);
+        if (siblings < 1 || affected < 0 || affected > siblings) {
+            throw new IllegalArgumentException("expected at least 1 sibling and from 0 to as many affected, but found "
+                    + affected + " affected of " + siblings);
+        }
+        if (probands < 0 || probands > affected) {
+            throw new IllegalArgumentException("expected from 0 to as many probands as there are affected, but found "
+                    + probands + " probands of " + affected + " affected");
+        }
+        if (families < 1) {
+            throw new IllegalArgumentException("expected at least 1 such family, but found " + families);
         }
     }
 

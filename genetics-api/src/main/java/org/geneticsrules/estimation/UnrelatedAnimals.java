@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.geneticsrules.inference.Inference;
 import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
+import org.geneticsrules.model.Model;
 import org.geneticsrules.pedigree.Pedigree;
 import org.geneticsrules.trait.Sex;
 
@@ -23,23 +24,33 @@ import org.geneticsrules.trait.Sex;
  * <p>An animal counts if its looks and tests leave a set of genotypes at the locus and say nothing more. One whose look hangs on another locus too, or on
  * chance, is left out, since how likely its genotypes are cannot be told by this locus alone; so is one of which nothing is recorded that bears on the locus.
  *
+ * <p>Genotypes with which the model lets no animal live are not left to any: where two doses of a dominant allele are lost, animals that show it are known to
+ * have one.
+ *
  * @param locus the locus
+ * @param living the genotypes with which animals can live
  * @param counts by the genotypes that are left, how many animals there are
  * @param silent ids of animals whose records leave every genotype
  * @param unclear ids of animals whose records say more than which genotypes are left, or contradict one another
  */
 public record UnrelatedAnimals(
-        Locus locus, Map<Set<AllelePair>, Long> counts, List<String> silent, List<String> unclear) {
+        Locus locus,
+        Set<AllelePair> living,
+        Map<Set<AllelePair>, Long> counts,
+        List<String> silent,
+        List<String> unclear) {
 
     /**
      * Copies the lists.
      *
      * @param locus the locus
+     * @param living genotypes of animals that live
      * @param counts by genotypes left, how many
      * @param silent ids of animals that say nothing
      * @param unclear ids of animals that are left out
      */
     public UnrelatedAnimals {
+        living = ImmutableSet.copyOf(living);
         counts = ImmutableMap.copyOf(counts);
         silent = ImmutableList.copyOf(silent);
         unclear = ImmutableList.copyOf(unclear);
@@ -50,26 +61,29 @@ public record UnrelatedAnimals(
      *
      * @param questions the model and the records
      * @param pedigree the same records
-     * @param locus the locus
+     * @param model the same model
+     * @param locus id of the locus
      * @param animals ids of the animals, of whom each counts once; those without recorded parents if there are none
      * @return the animals by what is left
-     * @throws IllegalArgumentException if there is no such animal
+     * @throws IllegalArgumentException if there is no such animal or locus
      */
-    public static UnrelatedAnimals of(Inference questions, Pedigree pedigree, Locus locus, Collection<String> animals) {
+    public static UnrelatedAnimals of(
+            Inference questions, Pedigree pedigree, Model model, String locus, Collection<String> animals) {
         Map<Set<AllelePair>, Long> counts = new LinkedHashMap<>();
         List<String> silent = new ArrayList<>();
         List<String> unclear = new ArrayList<>();
         for (String id : animals.isEmpty() ? pedigree.founders() : ImmutableSet.copyOf(animals)) {
-            Optional<Set<AllelePair>> left = questions.ownRecords(id, locus.id());
+            Optional<Set<AllelePair>> left = questions.ownRecords(id, locus);
             if (left.isEmpty() || left.get().isEmpty()) {
                 unclear.add(id);
-            } else if (left.get().size() == locus.pairs().size()) {
+            } else if (left.get()
+                    .equals(model.living(locus, pedigree.individual(id).sex()))) {
                 silent.add(id);
             } else {
                 counts.merge(left.get(), 1L, Long::sum);
             }
         }
-        return new UnrelatedAnimals(locus, counts, silent, unclear);
+        return new UnrelatedAnimals(model.locus(locus), model.living(locus, Optional.empty()), counts, silent, unclear);
     }
 
     /**
@@ -89,7 +103,8 @@ public record UnrelatedAnimals(
      */
     public GeneCounting counting() {
         Map<Set<AllelePair>, Long> classes = new LinkedHashMap<>();
-        Map<String, Set<AllelePair>> looks = locus.pairs().stream()
+        List<AllelePair> can = locus.pairs().stream().filter(living::contains).toList();
+        Map<String, Set<AllelePair>> looks = can.stream()
                 .collect(Collectors.groupingBy(
                         pair -> locus.expression(pair, Sex.FEMALE),
                         LinkedHashMap::new,
@@ -97,7 +112,7 @@ public record UnrelatedAnimals(
         looks.values().forEach(pairs -> classes.put(pairs, 0L));
         if (!classes.keySet().containsAll(counts.keySet())) {
             classes.clear();
-            locus.pairs().forEach(pair -> classes.put(Set.of(pair), 0L)); // as of tests
+            can.forEach(pair -> classes.put(Set.of(pair), 0L)); // as of tests
             if (!classes.keySet().containsAll(counts.keySet())) {
                 classes.clear();
             }
@@ -109,11 +124,12 @@ public record UnrelatedAnimals(
     /**
      * Returns the counts of the three genotypes, where there are two alleles and the genotype of every animal is known.
      *
-     * @return what can be held against Hardy-Weinberg proportions; empty if more is open
+     * @return what can be held against Hardy-Weinberg proportions; empty if more is open, and where animals of a genotype cannot live
      */
     public Optional<HardyWeinberg> genotypes() {
         if (locus.alleles().size() != 2
                 || counts.isEmpty()
+                || living.size() < locus.pairs().size()
                 || counts.keySet().stream().anyMatch(one -> one.size() > 1)) {
             return Optional.empty();
         }

@@ -294,7 +294,7 @@ public final class Inference {
      *
      * @param individual id of an animal
      * @param locus id of a locus
-     * @return genotypes each of which makes what was seen and tested of the animal as likely, whatever it carries elsewhere; none if its records
+     * @return genotypes with which animals can live, each of which makes what was seen and tested of the animal as likely, whatever it carries elsewhere; none if its records
      *     contradict one another; empty if they say more or less than that: where a look hangs on two loci together, where chance or errors
      *     of naming have a part in it, and where a test may be wrong
      * @throws IllegalArgumentException if there is no such animal, or the model has no such locus
@@ -302,7 +302,8 @@ public final class Inference {
     public Optional<Set<AllelePair>> ownRecords(String individual, String locus) {
         Individual one = pedigree.individual(individual);
         Evidence evidence = prepared.records(confusions).of(one);
-        return OwnRecords.at(evidence, one.sex(), compiled.model().locus(locus));
+        Model model = compiled.model();
+        return OwnRecords.at(evidence, one.sex(), model.locus(locus), model.living(locus, one.sex()));
     }
 
     /**

@@ -17,7 +17,7 @@ final class OwnRecords {
 
     private OwnRecords() {}
 
-    static Optional<Set<AllelePair>> at(Evidence evidence, Optional<Sex> sex, Locus locus) {
+    static Optional<Set<AllelePair>> at(Evidence evidence, Optional<Sex> sex, Locus locus, Set<AllelePair> living) {
         List<Condition> boxes = evidence.boxes().stream()
                 .map(WeightedBox::box)
                 .filter(box -> mayBe(box, sex))
@@ -26,6 +26,7 @@ final class OwnRecords {
         for (Condition box : boxes) {
             left.add(locus.pairs(sex.orElse(Sex.FEMALE)).stream()
                     .filter(pair -> allows(box, locus.id(), locus.expression(pair, sex.orElse(Sex.FEMALE))))
+                    .filter(living::contains)
                     .collect(ImmutableSet.toImmutableSet()));
         }
         if (left.size() != 1) {

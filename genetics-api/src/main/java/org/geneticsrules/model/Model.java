@@ -4,6 +4,7 @@ import com.google.common.collect.ImmutableList;
 import com.google.common.collect.ImmutableMap;
 import com.google.common.collect.ImmutableSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -229,6 +230,28 @@ public final class Model {
      */
     public Map<String, Viability> viability() {
         return viability;
+    }
+
+    /**
+     * Returns the genotypes of a locus with which an animal can be born and live, by the statements about that locus.
+     *
+     * @param locus id of a locus
+     * @param sex the sex of the animal; if empty, genotypes with which either sex can live
+     * @return genotypes in the order of the locus, without those of which none are born or none are scored
+     * @throws IllegalArgumentException if there is no such locus
+     */
+    public Set<AllelePair> living(String locus, Optional<Sex> sex) {
+        Locus at = locus(locus);
+        Set<AllelePair> found = new LinkedHashSet<>();
+        for (Sex one : sex.map(List::of).orElse(List.of(Sex.FEMALE, Sex.MALE))) {
+            at.pairs(one).stream()
+                    .filter(pair -> viability.values().stream()
+                            .filter(stated ->
+                                    stated.birth().isZero() || stated.scored().isZero())
+                            .noneMatch(stated -> stated.concerns(locus, at.expression(pair, one), one)))
+                    .forEach(found::add);
+        }
+        return ImmutableSet.copyOf(found);
     }
 
     /**

@@ -84,8 +84,13 @@ public final class EstimateText {
     }
 
     private static String interval(Interval interval) {
-        return number(interval.low()) + " to " + number(interval.high()) + " ("
-                + interval.method().words() + ", " + number(100 * interval.level()) + " %)";
+        // an interval without width is what remains where no value goes with the counts
+        String values = interval.low() == interval.high()
+                ? "no value goes with the records"
+                : number(interval.low()) + " to " + number(interval.high());
+        String level = number(100 * interval.level());
+        return values + " (" + interval.method().words() + ", "
+                + (level.equals("100") ? Double.toString(100 * interval.level()) : level) + " %)";
     }
 
     private static void linkage(LinkageScores linkage, TextLines text) {
@@ -121,9 +126,10 @@ public final class EstimateText {
             words.append(", ").append(degrees.getAsInt()).append(" df");
         }
         text.item("That " + test.hypothesis() + ": p "
-                + String.format(Locale.ROOT, test.p() > 0 && test.p() < 0.0005 ? "%.1e" : "%.4f", test.p()) + " ("
+                + (test.p() == 0 ? "0" : String.format(Locale.ROOT, test.p() < 0.0005 ? "%.1e" : "%.4f", test.p()))
+                + " ("
                 + test.method() + words + (test.atEnd() ? "; at an end of what the number can be" : "")
-                + (test.statistic().isEmpty() && test.p() == 0 ? ", impossible" : "") + ")");
+                + (degrees.isPresent() && test.statistic().isEmpty() && test.p() == 0 ? ", impossible" : "") + ")");
     }
 
     /** Four decimals, or as many as show two digits, without zeros at the end. */

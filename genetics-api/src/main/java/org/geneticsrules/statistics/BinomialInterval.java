@@ -66,7 +66,7 @@ public final class BinomialInterval {
         return new Interval(low, high, level, Interval.Method.WILSON, successes == 0, successes == trials);
     }
 
-    private static void require(long successes, long trials) {
+    static void require(long successes, long trials) {
         if (trials < 1 || successes < 0 || successes > trials) {
             throw new IllegalArgumentException("expected at least 1 trial and from 0 to as many successes, but found "
                     + successes + " of " + trials);

@@ -16,6 +16,7 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Locus;
 import org.geneticsrules.model.Mask;
 import org.geneticsrules.model.Model;
+import org.geneticsrules.model.Viability;
 import org.geneticsrules.pedigree.Ascertainment;
 import org.geneticsrules.pedigree.GenotypeTest;
 import org.geneticsrules.pedigree.Individual;
@@ -205,7 +206,7 @@ class RecordsThatCountTest {
         assertEquals(Optional.empty(), questions.ownRecords("pale", "B"));
         assertEquals(Optional.empty(), questions.ownRecords("doubtful", "B"));
         assertEquals("[B/b]", questions.ownRecords("both", "B").orElseThrow().toString());
-        UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, at, List.of());
+        UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, MASKED, "B", List.of());
         assertEquals(List.of("white", "unseen"), found.silent());
         assertEquals(List.of("pale", "doubtful"), found.unclear());
         assertEquals(3, found.total());
@@ -220,7 +221,9 @@ class RecordsThatCountTest {
         assertEquals(best, counting.estimate("B", 0.95).value(), 1.1e-5);
         assertEquals(Optional.empty(), counting.fit());
         assertEquals(
-                1, UnrelatedAnimals.of(questions, pedigree, at, List.of("kit")).total());
+                1,
+                UnrelatedAnimals.of(questions, pedigree, MASKED, "B", List.of("kit"))
+                        .total());
     }
 
     private static double chance(double p) {
@@ -235,12 +238,59 @@ class RecordsThatCountTest {
         List<AllelePair> pairs = at.pairs();
         UnrelatedAnimals found = new UnrelatedAnimals(
                 at,
+                Set.copyOf(pairs),
                 Map.of(Set.of(pairs.get(0)), 119L, Set.of(pairs.get(1)), 76L, Set.of(pairs.get(2)), 13L),
                 List.of(),
                 List.of());
         assertEquals(new HardyWeinberg(119, 76, 13), found.genotypes().orElseThrow());
         assertEquals(0.754808, found.counting().estimate("B", 0.95).value(), 5e-7);
         assertEquals(0.03442, found.counting().fit().orElseThrow().statistic(), 5e-6);
+    }
+
+    /** As yellow mice: two doses are lost, so each of those that look dark has one. 8 of 24 alleles are D. */
+    @Test
+    void genotypes_that_cannot_live_are_left_to_no_animal() {
+        PedigreeBuilder builder = Pedigree.builder("mice", "1").add(Individual.of("unseen", Sex.MALE));
+        for (int i = 0; i < 12; i++) {
+            builder.add(Coats.seen("mouse" + i, i < 8 ? Coats.DARK : Coats.LIGHT));
+        }
+        builder.add(Individual.of("lost").with(test("A", "D/D", Probability.ZERO)));
+        Model model = Coats.lethal();
+        Pedigree pedigree = builder.build();
+        Inference questions = Inference.of(CompiledModel.of(model), pedigree);
+        assertEquals("[D/d]", questions.ownRecords("mouse0", "A").orElseThrow().toString());
+        UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, model, "A", List.of());
+        assertEquals(List.of("unseen"), found.silent());
+        assertEquals(List.of("lost"), found.unclear());
+        assertEquals(12, found.total());
+        assertEquals(1 / 3.0, found.counting().estimate("D", 0.95).value(), 1e-9);
+        assertEquals(Optional.empty(), found.genotypes());
+        assertEquals(Optional.empty(), found.counting().fit());
+        assertEquals("[D/d, d/d]", model.living("A", Optional.of(Sex.MALE)).toString());
+    }
+
+    /** Lost in one sex only: an animal of the other can have it, and one of unknown sex may be of the other. */
+    @Test
+    void a_genotype_that_is_lost_in_one_sex_is_left_to_the_other() {
+        Model model = Model.builder("males", "1", Coats.TRAITS)
+                .locus(
+                        "A",
+                        at -> at.alleles("D", "d")
+                                .dominant("D", "d")
+                                .shows("D", "dark")
+                                .shows("d", "light"))
+                .viability(new Viability(
+                        "males",
+                        "A",
+                        Set.of("light"),
+                        Optional.of(Sex.MALE),
+                        Probability.ONE,
+                        Probability.ZERO,
+                        Optional.empty()))
+                .build();
+        assertEquals("[D/D, D/d]", model.living("A", Optional.of(Sex.MALE)).toString());
+        assertEquals(3, model.living("A", Optional.of(Sex.FEMALE)).size());
+        assertEquals(3, model.living("A", Optional.empty()).size());
     }
 
     /** Of alleles that no class tells apart only the sum is known. */

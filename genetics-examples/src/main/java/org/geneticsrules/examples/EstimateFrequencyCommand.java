@@ -77,8 +77,10 @@ final class EstimateFrequencyCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return switch (question.source(
-                new EstimateQuestion.Source("--genotypes", genotypes != null),
-                new EstimateQuestion.Source("--shown", shown != null))) {
+                List.of("--allele", "--locus", "--animals"),
+                EstimateQuestion.Source.of("--genotypes", genotypes != null),
+                EstimateQuestion.Source.of("--shown", shown != null, "--allele", "--locus")
+                        .asking())) {
             case "--genotypes" -> genotypes(String.valueOf(genotypes));
             case "--shown" -> shown(String.valueOf(shown));
             default -> {

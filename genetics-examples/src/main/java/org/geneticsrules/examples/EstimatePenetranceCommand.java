@@ -62,8 +62,9 @@ final class EstimatePenetranceCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return switch (question.source(
-                new EstimateQuestion.Source("--known", known != null),
-                new EstimateQuestion.Source("--young", !young.isEmpty()))) {
+                List.of("--trait", "--state", "--case"),
+                EstimateQuestion.Source.of("--known", known != null),
+                EstimateQuestion.Source.of("--young", !young.isEmpty()))) {
             case "--known" -> known(String.valueOf(known));
             case "--young" -> {
                 List<Penetrance.Mating> matings = young.stream()

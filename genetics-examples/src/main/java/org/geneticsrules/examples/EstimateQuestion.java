@@ -4,8 +4,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.estimated.CountedAnswers;
 import org.geneticsrules.answer.estimated.EstimateAnswer;
@@ -18,6 +20,7 @@ import org.geneticsrules.trait.Confusions;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
@@ -56,18 +59,48 @@ final class EstimateQuestion {
             names = "--level",
             paramLabel = "LEVEL",
             description = "How often intervals of this kind should hold the truth. Default: 0.95, 19 in 20.")
-    private double level = 0.95;
+    private String level = "0.95";
 
     @Mixin
     private OutputChoice output;
 
-    /** One kind of counts, or records, of which exactly one is stated. */
-    record Source(String option, boolean stated) {}
+    /** Options of every question, whatever it is asked of. */
+    private static final Set<String> ALWAYS = Set.of("--level", "--format", "--words", "--help", "--version");
 
-    /** Finds which one is stated. */
-    String source(Source... counts) {
+    /** Options that choose a model, for questions that ask one. */
+    static final List<String> OF_MODEL =
+            List.of("--model", "--file", "--catalogue", "--patch", "--cautions", "--alone");
+
+    /** Options of records, whatever is asked of them. */
+    private static final List<String> OF_RECORDS = List.of("--population", "--misnamed", "--own");
+
+    /** One kind of counts, or records, of which exactly one is stated, and the other options that belong to it. */
+    record Source(String option, boolean stated, List<String> with) {
+        Source {
+            with = List.copyOf(with);
+        }
+
+        static Source of(String option, boolean stated, String... with) {
+            return new Source(option, stated, List.of(with));
+        }
+
+        /** The same with the options that choose a model. */
+        Source asking() {
+            return new Source(
+                    option,
+                    stated,
+                    Stream.concat(with.stream(), OF_MODEL.stream()).toList());
+        }
+    }
+
+    /** Finds which one is stated, and refuses options that say nothing to it. */
+    String source(List<String> withRecords, Source... counts) {
         List<Source> all = new ArrayList<>(List.of(counts));
-        all.add(new Source("--pedigree", pedigree != null));
+        all.add(new Source(
+                        "--pedigree",
+                        pedigree != null,
+                        Stream.concat(withRecords.stream(), OF_RECORDS.stream()).toList())
+                .asking());
         List<String> stated =
                 all.stream().filter(Source::stated).map(Source::option).toList();
         if (stated.size() != 1) {
@@ -77,7 +110,28 @@ final class EstimateQuestion {
         }
         output.isJson(); // a misspelt format is found before the work
         level();
+        all.stream().filter(Source::stated).forEach(this::refuseOthers);
         return stated.get(0);
+    }
+
+    /** An option that would change nothing was meant for something else. */
+    private void refuseOthers(Source source) {
+        List<String> others = spec.commandLine().getParseResult().matchedOptions().stream()
+                .map(OptionSpec::longestName)
+                .distinct()
+                .filter(name ->
+                        !name.equals(source.option()) && !source.with().contains(name) && !ALWAYS.contains(name))
+                .toList();
+        if (!others.isEmpty()) {
+            List<String> own = source.with().stream()
+                    .filter(one -> !OF_MODEL.contains(one))
+                    .toList();
+            throw new InputException("problem: " + String.join(" and ", others)
+                    + (others.size() == 1 ? " says" : " say") + " nothing to " + source.option()
+                    + "; leave " + (others.size() == 1 ? "it" : "them") + " out"
+                    + (own.isEmpty() ? "" : ". With " + source.option() + " may stand " + String.join(", ", own))
+                    + "\n");
+        }
     }
 
     /** An option without which others say nothing. */
@@ -89,12 +143,14 @@ final class EstimateQuestion {
     }
 
     private double level() {
-        if (!(level > 0 && level < 1)) {
-            Problem problem = Problem.of(Stage.SYNTAX, "level-out-of-range", "", level + " is no level")
-                    .expecting("more than 0 and less than 1, such as 0.95");
-            throw new InputException(ProblemText.of("--level", Double.toString(level), List.of(problem)));
+        double found =
+                level.strip().matches("[0-9]*[.]?[0-9]+([eE]-?[0-9]{1,3})?") ? Double.parseDouble(level.strip()) : 0;
+        if (!(found > 0 && found < 1)) {
+            Problem problem = Problem.of(Stage.SYNTAX, "level-out-of-range", "", "\"" + level + "\" is no level")
+                    .expecting("a number above 0 and below 1, such as 0.95 for 19 in 20");
+            throw new InputException(ProblemText.of("--level", level, List.of(problem)));
         }
-        return level;
+        return found;
     }
 
     CountedAnswers counted() {

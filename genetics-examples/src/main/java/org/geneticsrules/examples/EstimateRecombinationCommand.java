@@ -85,9 +85,10 @@ final class EstimateRecombinationCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return switch (question.source(
-                new EstimateQuestion.Source("--test-cross", !testCross.isEmpty()),
-                new EstimateQuestion.Source("--intercross", intercross != null),
-                new EstimateQuestion.Source("--three-point", threePoint != null))) {
+                List.of("--interval", "--gametes-of"),
+                EstimateQuestion.Source.of("--test-cross", !testCross.isEmpty(), "--phase"),
+                EstimateQuestion.Source.of("--intercross", intercross != null, "--phase"),
+                EstimateQuestion.Source.of("--three-point", threePoint != null))) {
             case "--test-cross" -> testCross();
             case "--intercross" -> intercross(String.valueOf(intercross));
             case "--three-point" -> threePoint(String.valueOf(threePoint));

@@ -93,7 +93,10 @@ final class EstimateSegregationCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String source = question.source(new EstimateQuestion.Source("--families", families != null));
+        String source = question.source(
+                List.of("--look", "--parents-showing", "--litters", "--carriers-known", "--share"),
+                EstimateQuestion.Source.of(
+                        "--families", families != null, "--ascertainment", "--proband-chance", "--share"));
         return source.equals("--pedigree") ? pedigree() : families(String.valueOf(families), share("1/4"));
     }
 
@@ -122,6 +125,10 @@ final class EstimateSegregationCommand implements Callable<Integer> {
         Ascertained kind = how.equals("complete")
                 ? Ascertained.COMPLETE
                 : how.equals("probands") ? Ascertained.PROBANDS : Ascertained.AT_LEAST_ONE;
+        if (probandChance != null && kind != Ascertained.PROBANDS) {
+            throw new InputException("problem: --proband-chance says nothing to --ascertainment \"" + how
+                    + "\"; leave it out, or state --ascertainment probands\n");
+        }
         Optional<Probability> chance =
                 Optional.ofNullable(probandChance).map(text -> Inputs.chance("--proband-chance", text));
         List<Sibship> counted = CountTexts.families("--families", given, kind == Ascertained.PROBANDS);

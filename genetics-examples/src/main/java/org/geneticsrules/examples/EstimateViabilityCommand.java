@@ -59,7 +59,9 @@ final class EstimateViabilityCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (question.source(new EstimateQuestion.Source("--counts", counts != null))
+        if (question.source(
+                        List.of("--statement"),
+                        EstimateQuestion.Source.of("--counts", counts != null, "--conceived", "--concerned"))
                 .equals("--pedigree")) {
             String of = EstimateQuestion.needed("--statement", statement, "the statement about viability");
             return question.records(records -> records.ofModel(new ModelNumber.Living(of)));

@@ -236,7 +236,20 @@ class EstimateCommandsTest {
                 "viability --counts 8:4 --conceived 3:1 | state --concerned",
                 "viability --counts 8:4 --conceived 3:1 --concerned 1/4 | as many counts, shares and parts",
                 "viability --pedigree guide/jobs/stock.csv --statement frail | no statement of viability \"frail\"",
-                "penetrance --known 7 --level 2 | --level"
+                "penetrance --known 7 --level 2 | --level",
+                "penetrance --known 7_of_10 --level 95% | expected a number above 0 and below 1, such as 0.95",
+                "segregation --families 5:6 --ascertainment complete | but found 6 affected of 5",
+                "frequency --allele albino --genotypes 119:76:13 | --allele says nothing to --genotypes; leave it out",
+                "frequency --locus C --shown pigment=96,albino=4 --animals Aster | may stand --allele, --locus",
+                "frequency --model own --patch x --genotypes 1:2:3 | --model and --patch say nothing to --genotypes",
+                "recombination --three-point 1:2:3:4 --phase known | --phase says nothing to --three-point",
+                "recombination --intercross 1:2:3:4 --phase coupling --interval B-W | --interval says nothing",
+                "recombination --pedigree guide/jobs/stock.csv --interval B-W --phase known | --interval, --gametes-of",
+                "segregation --families 5:2 --ascertainment complete --litters K | --litters says nothing",
+                "segregation --families 5:2 --ascertainment complete --proband-chance 1/2 | --proband-chance says",
+                "segregation --pedigree guide/jobs/stock.csv --look x --ascertainment complete | --ascertainment says",
+                "penetrance --known 7_of_10 --trait hue | --trait says nothing to --known",
+                "viability --counts 8:4 --conceived 3:1 --concerned 1/4:0 --statement x --population y | --statement and"
             })
     void what_is_mistyped_is_named_and_nothing_is_printed(String line, String expected) {
         Run run = estimate(

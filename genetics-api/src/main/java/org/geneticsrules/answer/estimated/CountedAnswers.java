@@ -72,6 +72,7 @@ public final class CountedAnswers {
         draft.given.add(cross.recombinants() + " of " + Words.counted(cross.young(), "young", "young")
                 + " are recombinant; the parent's phase is known");
         testCross("the recombination fraction", cross, draft);
+        Misfits.recombinants(List.of(new Misfits.Part("", cross)), draft);
         linked(
                 List.of(new LinkageFamily(
                         "test cross", cross.recombinants(), cross.young() - cross.recombinants(), true)),
@@ -128,6 +129,7 @@ public final class CountedAnswers {
         LodScores scores = LodScores.of(families);
         Estimate estimate = scores.estimate(level);
         draft.number(new EstimatedNumber("the recombination fraction", estimate, Optional.empty()));
+        known(families).ifPresent(cross -> Misfits.recombinants(List.of(new Misfits.Part("", cross)), draft));
         linked(families, draft);
         draft.few(
                 scores.families().size() - scores.uninformative().size(),
@@ -144,6 +146,19 @@ public final class CountedAnswers {
         }
         equalViability(draft);
         return draft.answer();
+    }
+
+    /** All young of parents of known phase together. */
+    private static Optional<TestCross> known(List<LinkageFamily> families) {
+        long recombinants = 0;
+        long others = 0;
+        for (LinkageFamily one : families) {
+            recombinants += one.phaseKnown() ? one.recombinants() : 0;
+            others += one.phaseKnown() ? one.others() : 0;
+        }
+        return recombinants + others == 0
+                ? Optional.empty()
+                : Optional.of(new TestCross(recombinants, recombinants + others));
     }
 
     /**
@@ -180,8 +195,14 @@ public final class CountedAnswers {
                 .ifPresent(chi -> draft.tests.add(EstimateTest.of("the classes are as 9:3:3:1", chi)));
         draft.more.add(
                 linkage.isRejected()
-                        ? "That the loci are not linked goes badly with the counts (p " + Words.p(linkage.p()) + ")."
+                        ? draft.numbers.get(0).best().high() >= 0.5
+                                ? "By the ratio of likelihoods, that the loci are not linked goes badly with the counts (p "
+                                        + Words.p(linkage.p()) + "); but with these counts that test is rough, and the"
+                                        + " interval does not rule it out."
+                                : "That the loci are not linked goes badly with the counts (p " + Words.p(linkage.p())
+                                        + ")."
                         : "The counts do not show that the loci are linked at all (p " + Words.p(linkage.p()) + ").");
+        Misfits.intercross(cross, profile, level, draft);
         draft.assume(
                 "phase-known",
                 "All parents are double heterozygotes of the phase stated.",
@@ -208,7 +229,19 @@ public final class CountedAnswers {
         testCross("the recombination fraction of the first interval", cross.firstInterval(), draft);
         Estimate second = testCross("the recombination fraction of the second interval", cross.secondInterval(), draft);
         testCross("the recombination fraction between the outer loci", cross.outer(), draft);
-        draft.more.add("That of the second interval is about " + Words.number(second.value()) + ".");
+        Misfits.Part last = new Misfits.Part(" in the second interval", cross.secondInterval());
+        List<Misfits.Part> excess = Misfits.recombinants(
+                List.of(
+                        new Misfits.Part(" in the first interval", cross.firstInterval()),
+                        last,
+                        new Misfits.Part(" between the outer loci", cross.outer())),
+                draft);
+        if (!excess.isEmpty() && !excess.get(0).where().equals(" in the first interval")) {
+            draft.more.add(Words.verdict(draft.numbers.get(0)));
+        }
+        if (!excess.contains(last)) {
+            draft.more.add("That of the second interval is about " + Words.number(second.value()) + ".");
+        }
         cross.coincidence()
                 .ifPresent(c -> draft.reckonings.add(new Reckoning(
                         "coincidence: double crossovers as a share of those expected if crossovers were independent",
@@ -393,6 +426,7 @@ public final class CountedAnswers {
         draft.number(new EstimatedNumber(
                 "the penetrance", Penetrance.ofYoung(matings).estimate(level), Optional.empty()));
         draft.few(affected, "affected young", "affected young");
+        Misfits.penetrance(matings, draft);
         draft.assume(
                 "found-anyhow",
                 "Matings were chosen without regard to whether their young show it.",

@@ -28,6 +28,9 @@ final class Draft {
     final Map<String, Assumption> taken = new TreeMap<>();
     final Set<String> notices = new LinkedHashSet<>();
     final List<String> more = new ArrayList<>();
+    /** Said in place of the sentence on the first number, where the counts go with no value of it; empty else. */
+    String headline = "";
+
     Optional<LinkageScores> linkage = Optional.empty();
     List<Caution> cautions = List.of();
     EvidenceLevel evidence = EvidenceLevel.of(List.of());
@@ -105,7 +108,7 @@ final class Draft {
                     "an estimate at an end has no standard error, and the truth may well lie away from it: go by the"
                             + " interval");
         }
-        sentences.add(Words.verdict(first));
+        sentences.add(headline.isEmpty() ? Words.verdict(first) : headline);
         if (informative) {
             sentences.addAll(more);
         }

@@ -119,6 +119,12 @@ final class Frequencies {
     }
 
     static void test(Optional<HardyWeinberg> genotypes, Optional<ChiSquared> fit, Draft draft) {
+        if (genotypes.isPresent() && genotypes.get().chiSquared().isEmpty()) {
+            draft.notices.add(
+                    "only one allele was met, so whether the genotypes are in Hardy-Weinberg proportions cannot"
+                            + " be tested");
+            return;
+        }
         genotypes.ifPresent(animals -> {
             EstimateTest exact =
                     EstimateTest.exact(PROPORTIONS, "exact, given how many alleles there are", animals.exactP());

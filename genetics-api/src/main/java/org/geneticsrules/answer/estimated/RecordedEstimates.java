@@ -1,5 +1,6 @@
 package org.geneticsrules.answer.estimated;
 
+import com.google.common.collect.ImmutableSet;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -246,7 +247,7 @@ public final class RecordedEstimates {
         Set<String> traits = traits(recorded, List.of(locus));
         RecordBasis basis = recorded.basis(traits, false);
         Inference questions = Inference.of(basis.answers().compiled(), pedigree).with(recorded.confusions());
-        UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, at, animals);
+        UnrelatedAnimals found = UnrelatedAnimals.of(questions, pedigree, model, locus, animals);
         if (found.counts().isEmpty()) {
             throw new ProblemsException(Problem.of(
                             Stage.MEANING,
@@ -273,7 +274,16 @@ public final class RecordedEstimates {
         } catch (IllegalArgumentException e) {
             throw new ProblemsException(Problem.of(Stage.MEANING, "not-counted", "", String.valueOf(e.getMessage())));
         }
+        if (found.living().size() < at.pairs().size()) {
+            draft.notices.add("by the model no animal lives that is "
+                    + at.pairs().stream()
+                            .filter(pair -> !found.living().contains(pair))
+                            .map(Object::toString)
+                            .collect(Collectors.joining(" or "))
+                    + ", so none is taken to be; the frequencies are those among animals that live");
+        }
         draft.few(found.total(), "animal", "animals");
+        Proved.add(questions, at, animals.isEmpty() ? pedigree.founders() : ImmutableSet.copyOf(animals), asked, draft);
         if (!found.silent().isEmpty()) {
             draft.notices.add("not counted: " + named(found.silent()) + ", whose records say nothing of the locus");
         }

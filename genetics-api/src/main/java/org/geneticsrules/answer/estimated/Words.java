@@ -29,7 +29,18 @@ final class Words {
                 return (of - 1) + " in " + of;
             }
         }
-        return number(100 * level) + " in 100";
+        return percent(level) + " in 100";
+    }
+
+    /** A level in hundredths; what is not all of them is not rounded to that. */
+    private static String percent(double level) {
+        String rounded = number(100 * level);
+        return rounded.equals("100")
+                ? new BigDecimal(Double.toString(level))
+                        .movePointRight(2)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                : rounded;
     }
 
     static String range(Interval interval) {
@@ -37,7 +48,7 @@ final class Words {
     }
 
     static String p(double p) {
-        return String.format(Locale.ROOT, p > 0 && p < 0.0005 ? "%.1e" : "%.4f", p);
+        return p == 0 ? "0" : String.format(Locale.ROOT, p < 0.0005 ? "%.1e" : "%.4f", p);
     }
 
     /** What is known of a number, as a sentence. */
@@ -49,6 +60,10 @@ final class Words {
         }
         Interval within = number.best();
         String how = level(within.level());
+        if (within.low() == within.high()) {
+            return what + " is likeliest to be " + number(number.estimate().value())
+                    + ", an end of what it can be, but no value of it goes with the records (" + how + ").";
+        }
         if (within.lowIsBoundary() && within.highIsBoundary()) {
             return what + " is likeliest to be " + number(number.estimate().value())
                     + ", but the records rule out no value of it (" + how + ").";

@@ -8,6 +8,7 @@
  *   <li>The engine is asked for the value of maximum likelihood with its profile interval, and for the exact interval where there is one. The verdict tells the
  *       exact one, which holds the truth at least as often as it says.
  *   <li>Where the likelihood is the same at every value the verdict says that the records say nothing about the number, and no value is told.
+ *   <li>Counts that go badly with every value of the number, by an exact test of what it can reach, or far better with another phase, are told first.
  *   <li>What was counted is listed, and what was left out of the records, with the reason.
  *   <li>A value that a hypothesis states is tested, where there is one: 1/4 of the young, no linkage, Hardy-Weinberg proportions, equal viability.
  *   <li>What the estimate takes for granted is listed: how the animals came to be recorded above all.
