@@ -334,6 +334,9 @@ final class Judging {
                     "Litters that were noticed for a rare look hold more of it than others do; say how each came to be"
                             + " recorded."));
         }
+        if (question.candidates().size() > 1) {
+            NoticedAgain.assumed(question, pedigree).ifPresent(this::take);
+        }
     }
 
     private void take(Assumption one) {
