@@ -29,7 +29,8 @@
  *       stands the chance that a litter is noticed, given those before it; but the records hold couples all of whose litters were, and
  *       among these the parents whose young show the sign more often are more frequent than that. The average may then be above 1: if
  *       a recessive allele has frequency 1/2, and 9/10 by the rival, it is 1.13 for a couple of whom nothing is known with two litters of two
- *       kits that were noticed for a recessive kit, as a test enumerates. Answers say so where it applies. Of parents who are known, or of one such litter for each, it is 1.
+ *       kits that were noticed for a recessive kit, as a test enumerates. Answers say so where it applies. Of parents who are known, and of
+ *       parents with one such litter each, it is 1.
  * </ol>
  *
  * <p>{@link org.geneticsrules.comparison.ModelFit} is the door to the second question.
