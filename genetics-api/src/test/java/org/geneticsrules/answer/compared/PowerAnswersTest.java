@@ -182,6 +182,7 @@ class PowerAnswersTest {
             text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
             assertTrue(text.replaceAll("\\s+", " ").startsWith(answer.verdict()), text);
             assertFalse(document.contains("NaN"), document);
+            assertTrue(document.contains("\"decided\": " + answer.decided()), document);
         }
     }
 
