@@ -193,9 +193,8 @@ public final class PowerAnswers {
         }
         power.dropped().forEach(one -> notices.add("left out: " + one));
         notices.add("all of these animals are drawn; none of them lives");
-        notices.add(
-                "nothing here says that a mating is advisable; no mating is to be made only to learn from it, and records"
-                        + " of litters that there are come first");
+        notices.add("records of litters that there are come first");
+        notices.add(Judging.NO_ADVICE);
         RecordBasis basis = basis(question, power);
         return new PowerAnswer(
                 "How often would " + litters(question.plan()) + " tell \""

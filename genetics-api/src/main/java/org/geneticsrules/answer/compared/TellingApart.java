@@ -440,9 +440,7 @@ final class TellingApart {
         if (tried.stream().anyMatch(one -> one.effort().breeds())) {
             notices.add("whether an animal is alive, well and old enough to be mated is not in these records");
         }
-        notices.add(
-                "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
-                        + " where hearing, health or inbreeding speak against it");
+        notices.add(Judging.NO_ADVICE);
     }
 
     /** What one of the models, not only that in use, says of young that die. */

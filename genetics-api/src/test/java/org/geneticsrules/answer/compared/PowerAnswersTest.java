@@ -81,6 +81,8 @@ class PowerAnswersTest {
         assertTrue(median > 20 && median < 40, verdict);
         assertTrue(answer.assumptions().stream().anyMatch(one -> one.id().equals("truth")));
         assertTrue(answer.notices().toString().contains("none of them lives"));
+        assertTrue(
+                answer.notices().containsAll(List.of(Judging.NO_ADVICE, "records of litters that there are come first")));
     }
 
     @Test
