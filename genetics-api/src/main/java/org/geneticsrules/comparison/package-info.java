@@ -23,7 +23,14 @@
  *       incomplete ascertainment</i>, American Journal of Human Genetics 11:1, both from memory). Parents chosen because of an earlier kit
  *       are those who have one such kit more. Where nobody wrote it down, litters are taken as complete, and answers say so.
  *   <li><b>Evidence.</b> The product of the ratios, litter by litter, is the running likelihood ratio
- *       ({@link org.geneticsrules.comparison.ComparedModels}).
+ *       ({@link org.geneticsrules.comparison.ComparedModels}). If a model is true, the ratio of another over it is 1 on average, and reaches
+ *       1/risk with a chance of at most risk (Ville 1939, <i>Étude critique de la notion de collectif</i>, from memory). That is not so
+ *       where parents who are not known for certain have several litters that each were noticed for what they showed. Below the line
+ *       stands the chance that a litter is noticed, given those before it; but the records hold couples all of whose litters were, and
+ *       among these the parents whose young show the sign more often are more frequent than that. The average may then be above 1: if
+ *       a recessive allele has frequency 1/2, and 9/10 by the rival, it is 1.13 for a couple of whom nothing is known with two litters of two
+ *       kits that were noticed for a recessive kit, as a test enumerates. Answers say so where it applies. Of parents who are known, and of
+ *       parents with one such litter each, it is 1.
  * </ol>
  *
  * <p>{@link org.geneticsrules.comparison.ModelFit} is the door to the second question.

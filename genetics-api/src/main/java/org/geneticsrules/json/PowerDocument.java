@@ -29,6 +29,7 @@ public final class PowerDocument {
                 .with("kind", "power-answer")
                 .with("question", answer.question())
                 .with("verdict", answer.verdict())
+                .with("decided", Node.flag(answer.decided()))
                 .with("given", Node.texts(answer.given()))
                 .with("plan", plan(answer.plan()))
                 .with(

@@ -42,10 +42,10 @@ public final class PowerText {
         AnswerText.rivals(answer.rivals().size(), text);
         EstimatedPower power = answer.power();
         text.heading("Of " + power.sets() + " sets of drawn litters");
-        text.item("in " + sets(power, power.reached()) + " the true model reaches the bar of " + bar(power)
+        text.item("in " + sets(answer, power.reached()) + " the true model reaches the bar of " + bar(power)
                 + " over every rival");
-        text.item("in " + sets(power, power.misled()) + " a wrong model reaches it");
-        text.item("in " + sets(power, power.neither()) + " neither happens");
+        text.item("in " + sets(answer, power.misled()) + " a wrong model reaches it");
+        text.item("in " + sets(answer, power.neither()) + " neither happens");
         text.paragraph("Each chance is told with its exact 95 % interval. The ratio is looked at after every litter.");
         text.heading("How many litters it takes");
         int all = power.reachedAfter().size();
@@ -53,7 +53,7 @@ public final class PowerText {
         for (int t = step; t < all + step; t += step) {
             int litters = Math.min(t, all);
             text.item("by " + litters + (litters == 1 ? " litter: " : " litters: ")
-                    + percent(power.share(power.reachedAfter().get(litters - 1))));
+                    + answer.share(power.reachedAfter().get(litters - 1)));
         }
         text.heading("Against each rival");
         List<PowerAnswer.Compared> models = answer.models();
@@ -64,9 +64,9 @@ public final class PowerText {
                 level.add(models.get(one.rival()).title());
                 continue;
             }
-            text.item(models.get(one.rival()).title() + ": left behind in " + sets(power, one.reached())
-                    + "; still so after all litters in " + percent(power.share(one.atTheEnd()))
-                    + "; itself at the bar, though wrong, in " + percent(power.share(one.misled()))
+            text.item(models.get(one.rival()).title() + ": left behind in " + sets(answer, one.reached())
+                    + "; still so after all litters in " + answer.share(one.atTheEnd())
+                    + "; itself at the bar, though wrong, in " + answer.share(one.misled())
                     + (apart ? "" : "; no mating tells it apart by these looks"));
         }
         if (!level.isEmpty()) {
@@ -83,13 +83,7 @@ public final class PowerText {
         return String.format(Locale.ROOT, "%.0f : 1", power.bar());
     }
 
-    private static String sets(EstimatedPower power, int sets) {
-        return percent(power.share(sets)) + " ("
-                + percent(power.interval(sets).low()) + " to "
-                + percent(power.interval(sets).high()) + ")";
-    }
-
-    private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.1f %%", 100 * share);
+    private static String sets(PowerAnswer answer, int sets) {
+        return answer.share(sets) + " (" + answer.least(sets) + " to " + answer.most(sets) + ")";
     }
 }

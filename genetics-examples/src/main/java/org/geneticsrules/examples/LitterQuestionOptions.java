@@ -79,7 +79,7 @@ final class LitterQuestionOptions {
         }); // a misspelt format is found before the work
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
-        asked.read(() -> OutputFile.freezable(freeze));
+        asked.read(() -> OutputFile.freezable(spec, freeze));
         Supplier<Beliefs> believed = asked.read(() -> Beliefs.read(beliefs));
         Supplier<List<HeldModel>> others = rivals.apply(asked);
         RecordedAnswers records = asked.records();

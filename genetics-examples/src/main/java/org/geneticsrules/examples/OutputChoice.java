@@ -112,7 +112,7 @@ final class OutputChoice {
     /** Prints how often litters would tell models apart; where no mating can, that is undecided. */
     int print(PowerAnswer answer, Model model, PrintWriter out) {
         out.print(isJson() ? Documents.write(PowerDocument.of(answer)) : PowerText.of(answer, style(model)));
-        return answer.inseparable().isEmpty() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
+        return answer.decided() ? ExitCodes.ANSWERED : ExitCodes.UNDECIDED;
     }
 
     /** Prints what can be done next to tell models apart; where nothing that was tried does, that is undecided. */

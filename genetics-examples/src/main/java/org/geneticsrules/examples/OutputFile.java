@@ -5,8 +5,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import org.geneticsrules.json.DocumentKind;
@@ -14,6 +17,9 @@ import org.geneticsrules.json.Documents;
 import org.geneticsrules.json.Source;
 import org.geneticsrules.problem.ProblemsException;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 
 /** Writes a file as a whole or not at all, also where the program is ended meanwhile. Stateless and thread-safe. */
 final class OutputFile {
@@ -50,7 +56,7 @@ final class OutputFile {
     }
 
     /** Refuses a file that certainly cannot be written, before any work is done for it. */
-    static boolean writable(String option, @Nullable Path file) {
+    private static boolean writable(String option, @Nullable Path file) {
         if (file == null) {
             return true;
         }
@@ -64,8 +70,8 @@ final class OutputFile {
     }
 
     /** Refuses a place for a frozen analysis where something else stands already, such as the records themselves. */
-    static boolean freezable(@Nullable Path file) {
-        writable("--freeze", file);
+    static boolean freezable(CommandSpec command, @Nullable Path file) {
+        apart(command, "--freeze", file);
         if (file != null && file.toFile().length() > 0 && !isAnalysis(file)) {
             throw new InputException("problem: --freeze: " + file
                     + " is there already and is no frozen analysis; expected a new file, so that nothing is lost\n");
@@ -81,17 +87,45 @@ final class OutputFile {
         }
     }
 
-    /** Refuses to write over a file that is read. */
-    static boolean apart(String option, @Nullable Path file, @Nullable Path read) {
-        if (file != null
-                && read != null
-                && file.toAbsolutePath()
-                        .normalize()
-                        .equals(read.toAbsolutePath().normalize())) {
-            throw new InputException("problem: " + option + ": " + file
-                    + " is read by the same command; expected a file of its own, so that nothing is lost\n");
+    /**
+     * Refuses, before any work is done, a file that certainly cannot be written, and one that another option names: what is read by a command
+     * is not lost by it, and two files that it writes are two.
+     *
+     * @param command the command, when its options were read
+     * @param option the option that names the file
+     * @param file the file
+     */
+    static boolean apart(CommandSpec command, String option, @Nullable Path file) {
+        writable(option, file);
+        if (file == null) {
+            return true;
+        }
+        for (ArgSpec other : command.commandLine().getParseResult().matchedArgs()) {
+            String name = other instanceof OptionSpec named ? named.longestName() : other.paramLabel();
+            Object value = other.getValue();
+            Collection<?> stated = value instanceof Collection<?> many ? many : Collections.singletonList(value);
+            if (!name.equals(option) && stated.stream().anyMatch(one -> isSame(file, one))) {
+                throw new InputException("problem: " + option + ": " + file + " is named by the same command (" + name
+                        + "); expected a file of its own, so that nothing is lost\n");
+            }
         }
         return true;
+    }
+
+    /** Whether what was stated for an option is a file, and that file. */
+    private static boolean isSame(Path file, @Nullable Object stated) {
+        if (!(stated instanceof Path || stated instanceof String)) {
+            return false;
+        }
+        try {
+            Path other = Path.of(stated.toString());
+            return file.toAbsolutePath()
+                            .normalize()
+                            .equals(other.toAbsolutePath().normalize())
+                    || (Files.exists(file) && Files.exists(other) && Files.isSameFile(file, other));
+        } catch (InvalidPathException | IOException noSuchFile) {
+            return false;
+        }
     }
 
     /** Whether a file is a document, by its name, or else a table. */

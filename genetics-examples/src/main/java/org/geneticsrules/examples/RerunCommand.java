@@ -84,7 +84,7 @@ final class RerunCommand implements Callable<Integer> {
         boolean json = noted.read(() -> Inputs.choice("--format", format, "text", "json"))
                 .filter("json"::equals)
                 .isPresent();
-        noted.read(() -> OutputFile.freezable(freeze));
+        noted.read(() -> OutputFile.freezable(spec, freeze));
         Optional<FrozenAnalysis> read = noted.read(this::read);
         Optional<Analysis> asked = read.flatMap(frozen -> noted.read(() -> renewed(frozen.analysis())));
         noted.throwIfAny();

@@ -142,11 +142,11 @@ final class SimulateCommand implements Callable<Integer> {
         Model model = answers.compiled().model();
         Path file = out;
         boolean json = file != null && OutputFile.isJson("--out", file);
-        if (truth != null && (!OutputFile.isJson("--truth", truth) || truth.equals(file))) {
-            throw new InputException("problem: --truth " + truth + ": expected a .json file of its own\n");
+        if (truth != null && !OutputFile.isJson("--truth", truth)) {
+            throw new InputException("problem: --truth " + truth + ": expected a name that ends in .json\n");
         }
-        OutputFile.apart("--out", file, plan);
-        OutputFile.apart("--truth", truth, plan);
+        OutputFile.apart(spec, "--out", file);
+        OutputFile.apart(spec, "--truth", truth);
         DrawingOptions.Plan asked = options.read(answers.compiled());
         DrawnPedigree drawn;
         try {

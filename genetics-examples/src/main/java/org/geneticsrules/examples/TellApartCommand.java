@@ -63,7 +63,7 @@ final class TellApartCommand implements Callable<Integer> {
     @Option(
             names = "--planned",
             paramLabel = "SIRE, DAM",
-            description = "A mating that is made in any case, by the ids of both. May be repeated.")
+            description = "A mating that is made in any case, by the ids of both, in either order. May be repeated.")
     private List<String> planned = new ArrayList<>();
 
     @Option(
@@ -77,7 +77,7 @@ final class TellApartCommand implements Callable<Integer> {
             paramLabel = "NAMES",
             description = {
                 "The traits that are looked at, separated by commas, each alone and all together.",
-                "Default: all of which every model speaks."
+                "Default: all that were recorded of any animal; if none were, all of which every model speaks."
             })
     private @Nullable String traits;
 
@@ -163,7 +163,7 @@ final class TellApartCommand implements Callable<Integer> {
     private static List<Supplier<String>> couple(Asked asked, String stated) {
         List<String> both = Inputs.names(stated);
         if (both.size() != 2) {
-            asked.wrong("--planned \"" + stated + "\": expected a sire and a dam, for example \"Ash, Fern\"");
+            asked.wrong("--planned \"" + stated + "\": expected two animals, for example \"Ash, Fern\"");
             return List.of();
         }
         return List.of(asked.animal("--planned", both.get(0)), asked.animal("--planned", both.get(1)));

@@ -335,7 +335,13 @@ class FrozenCommandsTest {
     void what_is_frozen_never_takes_the_place_of_records() throws IOException {
         Run run = asked("litter-fit", "--freeze", file("litters.csv"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
-        assertTrue(run.err().contains("is there already and is no frozen analysis"), run.err());
+        assertTrue(run.err().contains("is named by the same command (--pedigree)"), run.err());
+        Files.writeString(folder.resolve("other.csv"), LITTERS);
+        Run other = asked("litter-fit", "--freeze", file("other.csv"));
+        assertTrue(other.err().contains("is there already and is no frozen analysis"), other.err());
+        Run same = Run.of("rerun", frozen(), "--freeze", frozen());
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, same.code());
+        assertTrue(same.err().contains("is named by the same command (FILE)"), same.err());
         Run again = Run.of("rerun", frozen(), "--freeze", file("model.json"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, again.code());
         assertEquals(LITTERS, Files.readString(folder.resolve("litters.csv")));
@@ -360,7 +366,7 @@ class FrozenCommandsTest {
                 "--out",
                 file("litters.csv"));
         assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code());
-        assertTrue(run.err().contains("is read by the same command"), run.err());
+        assertTrue(run.err().contains("is named by the same command (--plan)"), run.err());
         assertEquals(LITTERS, Files.readString(folder.resolve("litters.csv")));
     }
 }

@@ -369,7 +369,7 @@ class LitterCommandsTest {
         assertEquals("", run.out());
         for (String problem : List.of(
                 "silver-recesive",
-                "--planned \"hob\": expected a sire and a dam",
+                "--planned \"hob\": expected two animals",
                 "did you mean \"jill\"?",
                 "--kits: 99",
                 "--sure 100 %")) {

@@ -334,6 +334,27 @@ class RecordedCommandsTest {
         assertEquals("", ask("registry").err(), "quiet where nobody watches");
     }
 
+    /** Neither the records nor a model is lost, however the file is spelt. */
+    @Test
+    void a_registry_never_takes_the_place_of_what_is_read() throws IOException {
+        Path own = Files.writeString(folder.resolve("own.csv"), "id,sex\nTarn,male\n");
+        Path link = Files.createSymbolicLink(folder.resolve("link.csv"), own);
+        Path round = folder.resolve("./own.csv");
+        for (Path out : List.of(own, link, round)) {
+            Run run = Run.of("registry", "--pedigree", own.toString(), "--out", out.toString());
+            assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), out::toString);
+            assertTrue(run.err().contains("is named by the same command (--pedigree)"), run.err());
+        }
+        Path patch = folder.resolve("patch.json");
+        Run patched = Run.of(
+                "registry", "--pedigree", own.toString(), "--patch", patch.toString(), "--out", patch.toString());
+        assertTrue(patched.err().contains("patch.json"), patched.err());
+        assertFalse(Files.exists(patch));
+        assertEquals("id,sex\nTarn,male\n", Files.readString(own));
+        Run nowhere = ask("registry", "--out", folder.resolve("no/v.csv").toString());
+        assertTrue(nowhere.err().contains("there is no folder for"), nowhere.err());
+    }
+
     @Test
     void a_registry_without_time_says_what_it_did_not_come_to() throws IOException {
         Path out = folder.resolve("verdicts.csv");

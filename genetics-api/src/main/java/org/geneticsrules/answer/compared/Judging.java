@@ -37,6 +37,11 @@ import org.geneticsrules.trait.Taxon;
 /** Puts together how well litters go with one model, and what every answer about litters has in common. */
 final class Judging {
 
+    /** What every answer about litters says, be they recorded, planned or drawn. */
+    static final String NO_ADVICE =
+            "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
+                    + " where hearing, health or inbreeding speak against it";
+
     final ModelComparison question;
     final RecordBasis basis;
     final Pedigree pedigree;
@@ -264,9 +269,7 @@ final class Judging {
             Optional<Standings> comparison,
             Optional<Population> population) {
         assume(population);
-        notices.add(
-                "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
-                        + " where hearing, health or inbreeding speak against it");
+        notices.add(NO_ADVICE);
         Answers answers = basis.answers();
         List<Phenotype> looks = looks(pedigree);
         Set<Caution> cautions = new LinkedHashSet<>(answers.cautions(Situation.of(QuestionKind.LITTER.word())
@@ -333,6 +336,9 @@ final class Judging {
                             + ") would have been recorded whatever they showed.",
                     "Litters that were noticed for a rare look hold more of it than others do; say how each came to be"
                             + " recorded."));
+        }
+        if (question.candidates().size() > 1) {
+            NoticedAgain.assumed(question, pedigree).ifPresent(this::take);
         }
     }
 

@@ -149,7 +149,7 @@ final class PossibleSteps {
         looks();
         born();
         tests();
-        question.planned().forEach(couple -> mating(Effort.PLANNED_MATING, couple));
+        planned().forEach(couple -> mating(Effort.PLANNED_MATING, couple));
         if (question.newMatings()) {
             newMatings();
         }
@@ -321,6 +321,27 @@ final class PossibleSteps {
 
     // ---- matings
 
+    /** The planned matings, each turned round where the records say that it was stated with the dam first. */
+    private Set<Couple> planned() {
+        Set<Couple> couples = new LinkedHashSet<>();
+        for (Couple stated : question.planned()) {
+            Optional<Sex> first = sex(pedigree.individual(stated.sire()));
+            Optional<Sex> second = sex(pedigree.individual(stated.dam()));
+            boolean turned = first.map(Sex.FEMALE::equals).orElse(second.isPresent())
+                    && second.map(Sex.MALE::equals).orElse(first.isPresent());
+            couples.add(turned ? new Couple(stated.dam(), stated.sire()) : stated);
+        }
+        return couples;
+    }
+
+    /** The sex of an animal, as recorded or as a parent has it. */
+    private Optional<Sex> sex(Individual one) {
+        return one.sex()
+                .or(() -> pedigree.littersOf(one.id()).stream()
+                        .findFirst()
+                        .map(litter -> litter.dam().filter(one.id()::equals).isPresent() ? Sex.FEMALE : Sex.MALE));
+    }
+
     private void kits(Effort effort, Couple couple, int number, Optional<MatingConcerns> concerns) {
         List<List<String>> seen = new ArrayList<>();
         traits.stream().filter(ofKits::contains).forEach(trait -> seen.add(List.of(trait)));
@@ -377,7 +398,7 @@ final class PossibleSteps {
         }
         List<String> dams = suitable(Sex.FEMALE);
         suitable(Sex.MALE).forEach(sire -> dams.forEach(dam -> couples.add(new Couple(sire, dam))));
-        couples.removeAll(question.planned());
+        couples.removeAll(planned());
         couples.removeIf(one -> !isSuitable(one.sire()) || !isSuitable(one.dam()));
         int listed = 0;
         int asked = 0;
@@ -400,13 +421,8 @@ final class PossibleSteps {
         List<String> proven = new ArrayList<>();
         List<String> others = new ArrayList<>();
         for (Individual one : pedigree.individuals().values()) {
-            List<Litter> litters = pedigree.littersOf(one.id());
-            Optional<Sex> known = one.sex()
-                    .or(() -> litters.stream()
-                            .findFirst()
-                            .map(litter -> litter.dam().filter(one.id()::equals).isPresent() ? Sex.FEMALE : Sex.MALE));
-            if (known.filter(sex::equals).isPresent() && isSuitable(one.id())) {
-                (litters.isEmpty() ? others : proven).add(one.id());
+            if (sex(one).filter(sex::equals).isPresent() && isSuitable(one.id())) {
+                (pedigree.littersOf(one.id()).isEmpty() ? others : proven).add(one.id());
             }
         }
         return Stream.concat(proven.stream(), others.stream()).toList();

@@ -78,4 +78,43 @@ public record PowerAnswer(
         cautions = ImmutableList.copyOf(cautions);
         notices = ImmutableList.copyOf(notices);
     }
+
+    /**
+     * Tells whether litters can tell the first model from every rival at all.
+     *
+     * @return false if it is proved of some rival that no look at any mating does
+     */
+    public boolean decided() {
+        return inseparable.isEmpty();
+    }
+
+    /**
+     * Says a number of sets as a share of all.
+     *
+     * @param sets a number of sets
+     * @return percent with one digit after the point: 100 only if it is all of them, 0 only if it is none
+     */
+    public String share(int sets) {
+        return Shares.share(power, sets);
+    }
+
+    /**
+     * Says the lower end of the interval of such a share ({@link EstimatedPower#interval}).
+     *
+     * @param sets a number of sets
+     * @return percent with one digit after the point, rounded down
+     */
+    public String least(int sets) {
+        return Shares.least(power, sets);
+    }
+
+    /**
+     * Says the upper end of it.
+     *
+     * @param sets a number of sets
+     * @return percent with one digit after the point, rounded up
+     */
+    public String most(int sets) {
+        return Shares.most(power, sets);
+    }
 }

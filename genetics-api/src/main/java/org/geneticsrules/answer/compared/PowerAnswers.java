@@ -193,9 +193,8 @@ public final class PowerAnswers {
         }
         power.dropped().forEach(one -> notices.add("left out: " + one));
         notices.add("all of these animals are drawn; none of them lives");
-        notices.add(
-                "nothing here says that a mating is advisable; no mating is to be made only to learn from it, and records"
-                        + " of litters that there are come first");
+        notices.add("records of litters that there are come first");
+        notices.add(Judging.NO_ADVICE);
         RecordBasis basis = basis(question, power);
         return new PowerAnswer(
                 "How often would " + litters(question.plan()) + " tell \""
@@ -372,20 +371,14 @@ public final class PowerAnswers {
         return "If " + title + " is true, " + litters(question.plan())
                 + (question.plan().litters() == 1 ? " lifts" : " lift") + " it to the bar of " + bar + " over "
                 + (candidates.size() == 2 ? "the other model" : "every rival") + " in "
-                + percent(power.share(power.reached()))
+                + Shares.share(power, power.reached())
                 + " of cases (between "
-                + percent(power.interval(power.reached()).low()) + " and "
-                + percent(power.interval(power.reached()).high()) + "). In "
-                + percent(power.share(power.misled())) + " a wrong model gets there. "
+                + Shares.least(power, power.reached()) + " and "
+                + Shares.most(power, power.reached()) + "). In "
+                + Shares.share(power, power.misled()) + " a wrong model gets there. "
                 + (median.isPresent()
                         ? "Half of the cases need " + number(median.getAsInt(), "litter")
                                 + (median.getAsInt() == 1 ? "." : " or fewer.")
                         : "For half of the cases so many litters are not enough.");
-    }
-
-    /** Never up to 100 % unless it is all, and never down to 0 unless it is none. */
-    private static String percent(double share) {
-        double percent = share == 1 ? 100 : Math.min(99.9, share == 0 ? 0 : Math.max(0.1, 100 * share));
-        return String.format(Locale.ROOT, "%.1f %%", percent);
     }
 }

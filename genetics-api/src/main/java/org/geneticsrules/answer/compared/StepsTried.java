@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.geneticsrules.answer.compared.TellApartAnswer.LeftOut;
 import org.geneticsrules.answer.compared.TellApartAnswer.Tried;
 import org.geneticsrules.answer.recorded.Progress;
@@ -44,6 +45,7 @@ final class StepsTried {
     private final Map<Effort, Integer> tried = new EnumMap<>(Effort.class);
     private final Map<Effort, Integer> little = new EnumMap<>(Effort.class);
     private final Map<String, Set<String>> refused = new LinkedHashMap<>();
+    private final Map<Integer, Set<String>> fewer = new TreeMap<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
     private final Set<String> settled = new LinkedHashSet<>();
 
@@ -116,7 +118,7 @@ final class StepsTried {
         tried.merge(effort, 1, Integer::sum);
         Worth worth;
         try {
-            worth = withoutNumbers.worth(one.step());
+            worth = worth(withoutNumbers, one.step());
         } catch (ProblemsException e) {
             if (e.problems().stream().anyMatch(problem -> problem.code().equals("population-needed"))) {
                 throw e;
@@ -141,6 +143,33 @@ final class StepsTried {
             case NOT_PROPOSED -> leftOut.add(new LeftOut(words, reason, Optional.empty()));
             case SETTLED -> settled.add(reason);
         }
+    }
+
+    /** What a step is worth; of kits, if so many would take too much work, what half of them are, and so on. */
+    private Worth worth(Distinguishing withoutNumbers, Step step) {
+        Worth all = withoutNumbers.worth(step);
+        Worth worth = all;
+        while (worth.standing() == Worth.Standing.NOT_WORKED_OUT
+                && worth.step() instanceof Step.Kits kits
+                && kits.kits() > 1) {
+            worth = withoutNumbers.worth(new Step.Kits(
+                    kits.effort(),
+                    kits.sire(),
+                    kits.dam(),
+                    kits.kits() / 2,
+                    kits.litters(),
+                    kits.traits(),
+                    kits.stage(),
+                    kits.light()));
+        }
+        if (worth.standing() == Worth.Standing.NOT_WORKED_OUT) {
+            return all; // with its own reason
+        }
+        if (worth != all && worth.step() instanceof Step.Kits kits) {
+            fewer.computeIfAbsent(kits.kits(), number -> new LinkedHashSet<>())
+                    .add(ApartWords.step(step, catalogue));
+        }
+        return worth;
     }
 
     /** A step with all that is told of it. */
@@ -205,9 +234,11 @@ final class StepsTried {
         return settled;
     }
 
-    /** What could not be worked out, and why, once for each reason. */
+    /** What could not be worked out, and why, once for each reason; and what was worked out of fewer kits. */
     List<String> notWorkedOut() {
         List<String> told = new ArrayList<>();
+        fewer.forEach((number, steps) -> told.add("worked out of " + number + (number == 1 ? " kit" : " kits")
+                + " only, since more would take too much work: " + String.join("; ", steps)));
         refused.forEach((why, steps) -> told.add((steps.size() == 1
                         ? "not worked out: " + steps.iterator().next()
                         : steps.size() + " steps were not worked out, such as: "

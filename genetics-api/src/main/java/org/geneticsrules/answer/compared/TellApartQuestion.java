@@ -22,7 +22,8 @@ import org.geneticsrules.trait.LifeStage;
  *
  * @param planned matings that are made in any case; one that is named twice counts once
  * @param newMatings whether matings are worked out, too, that would be made for this alone
- * @param traits ids of the traits that are looked at, alone and together; empty for all of which every model speaks
+ * @param traits ids of the traits that are looked at, alone and together; empty for those that were recorded of any animal and of which every
+ *     model speaks, or, where there are none, for all of which every model speaks
  * @param stage how old animals and kits are when they are looked at
  * @param kits how many kits of a litter are looked at, 1 to {@value #MOST_KITS}
  * @param sure with which chances numbers of kits shall be enough, each between 0 and 1 without both
@@ -102,7 +103,7 @@ public record TellApartQuestion(
     }
 
     /**
-     * Adds a mating that is made in any case.
+     * Adds a mating that is made in any case. Where the records say that the first is the female, it is taken the other way round.
      *
      * @param sire id of the sire
      * @param dam id of the dam
@@ -128,7 +129,7 @@ public record TellApartQuestion(
     /**
      * Says what is looked at.
      *
-     * @param ids ids of traits; none for all
+     * @param ids ids of traits; none for those that were recorded of any animal, or for all if there are none
      * @return a copy
      */
     public TellApartQuestion inTraits(Collection<String> ids) {

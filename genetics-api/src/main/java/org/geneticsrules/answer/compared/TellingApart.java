@@ -224,10 +224,18 @@ final class TellingApart {
             }
         }
         problems.throwIfAny();
-        return shared.stream()
-                .filter(trait ->
-                        question.traits().isEmpty() || question.traits().contains(trait))
-                .toList();
+        Set<String> wanted = question.traits().isEmpty() ? recordedTraits() : question.traits();
+        List<String> kept = shared.stream().filter(wanted::contains).toList();
+        if (kept.isEmpty()) {
+            return List.copyOf(shared);
+        }
+        List<String> left =
+                shared.stream().filter(trait -> !kept.contains(trait)).toList();
+        if (question.traits().isEmpty() && !left.isEmpty()) {
+            notices.add("looks at what is recorded of nobody were not tried; they can be asked for by name: "
+                    + String.join(", ", left));
+        }
+        return kept;
     }
 
     /** What is looked at together: the traits asked for; else those that were recorded of somebody. */
@@ -253,7 +261,7 @@ final class TellingApart {
                 traits.stream().filter(trait -> !kept.contains(trait)).toList();
         if (!left.isEmpty() && (!question.planned().isEmpty() || question.newMatings())) {
             notices.add(
-                    "looks at kits were not tried for what nobody was looked at for and all models foretell alike of every mating,"
+                    "looks at kits were not tried for what all models foretell alike of every mating,"
                             + " which is proved: " + String.join(", ", left));
         }
         return kept;
@@ -432,9 +440,7 @@ final class TellingApart {
         if (tried.stream().anyMatch(one -> one.effort().breeds())) {
             notices.add("whether an animal is alive, well and old enough to be mated is not in these records");
         }
-        notices.add(
-                "nothing here says that a mating is advisable; no mating is to be made or repeated only to learn from it,"
-                        + " where hearing, health or inbreeding speak against it");
+        notices.add(Judging.NO_ADVICE);
     }
 
     /** What one of the models, not only that in use, says of young that die. */

@@ -19,6 +19,8 @@
  *
  * <ol>
  *   <li>The models are compared by all records. Those excluded are left out; what is left of belief and ratio is where the steps start.
+ *   <li>The traits looked at are those that the question names; else those that were recorded of any animal; else all of which every model
+ *       speaks.
  *   <li>Where it is proved that all foretell the same of every genotype and mating by the traits looked at, that is the answer.
  *   <li>Steps are listed: looks at recorded animals for what is not recorded of them (litter-mates recorded alike count once); kits that are born
  *       and not recorded; DNA tests at loci that all models share and of which a cause is on record, or which were tested before; planned
@@ -27,7 +29,7 @@
  *   <li>A mating that a caution excludes, as in a test mating, is left out with the reason, and so is one that cannot be; one made for this
  *       alone also if a parent is recorded as deaf. What has to be said of a mating is said whether it is left out or not.
  *   <li>Of each effort those are told that are expected to tell most, with words for what they say under each model; how many kits it takes
- *       is worked out for these.
+ *       is worked out for these. Where so many kits take too much work, half of them are asked about, and so on, and that is told.
  * </ol>
  *
  * <p>{@link org.geneticsrules.answer.compared.Analysis} is such a question with all that its answer hangs on, as values: it is asked again in

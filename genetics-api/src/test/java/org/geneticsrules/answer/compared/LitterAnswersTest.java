@@ -214,6 +214,22 @@ class LitterAnswersTest {
                 answer.verdict());
     }
 
+    /** Parents of several noticed litters are told of unless tests say what they carry; one model alone has no running ratio. */
+    @Test
+    void several_noticed_litters_of_parents_who_are_not_known() {
+        for (boolean tested : new boolean[] {false, true}) {
+            for (int number = 1; number <= 2; number++) {
+                PedigreeBuilder builder = tested ? Coats.carriers(Pedigree.builder("pair", "1"), "") : couple();
+                for (int litter = 0; litter < number; litter++) {
+                    Coats.litter(builder, "litter " + litter, "", 3, 1, Ascertainment.atLeastOne(LIGHT));
+                }
+                LitterAnswers asked = litters(Coats.recessive(), builder.build(), Coats.lethal());
+                assertEquals(!tested && number == 2, ids(asked.favour()).contains("noticed-by-itself"));
+                assertFalse(ids(asked.fit()).contains("noticed-by-itself"));
+            }
+        }
+    }
+
     private static Model silent() {
         return Model.builder("silent", "1", Coats.TRAITS)
                 .locus(

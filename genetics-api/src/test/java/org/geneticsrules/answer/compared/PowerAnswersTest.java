@@ -26,6 +26,7 @@ import org.geneticsrules.json.PowerDocument;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.model.OmittedLoci;
 import org.geneticsrules.pedigree.Ascertainment;
+import org.geneticsrules.planning.EstimatedPower;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.render.PowerText;
@@ -80,6 +81,8 @@ class PowerAnswersTest {
         assertTrue(median > 20 && median < 40, verdict);
         assertTrue(answer.assumptions().stream().anyMatch(one -> one.id().equals("truth")));
         assertTrue(answer.notices().toString().contains("none of them lives"));
+        assertTrue(
+                answer.notices().containsAll(List.of(Judging.NO_ADVICE, "records of litters that there are come first")));
     }
 
     @Test
@@ -97,6 +100,7 @@ class PowerAnswersTest {
                 "However many litters there are, no mating tells \"recessive\" from \"rarer\" by these looks.",
                 never.verdict());
         assertEquals(List.of(1), never.inseparable());
+        assertFalse(never.decided());
         PowerAnswer rest = asked(rarer, Coats.lethal()).power(carriers(2, 20));
         assertEquals(2, rest.models().size());
         assertTrue(rest.notices()
@@ -141,6 +145,31 @@ class PowerAnswersTest {
                 .getSchema(SchemaLocation.of(id));
     }
 
+    /** 100 and 0 are all and none; an interval is told no narrower than it is. */
+    @Test
+    void percents_claim_no_more_than_was_found() {
+        PowerAnswer one = asked(Coats.lethal()).power(carriers(1, 20));
+        assertTrue(one.decided());
+        EstimatedPower of = one.power();
+        EstimatedPower many = new EstimatedPower(
+                of.truth(), of.bar(), 20_000, List.of(19_999), 1, 0, of.rivals(), of.traits(), of.dropped(), of.randomness());
+        assertEquals("99.9 %", Shares.share(many, 19_999));
+        assertEquals("0.1 %", Shares.share(many, 1));
+        assertEquals("100.0 %", Shares.share(many, 20_000));
+        assertEquals("0.0 %", Shares.share(many, 0));
+        assertEquals("62.5 %", Shares.share(many, 12_500));
+        // 1 of 20000: the exact interval is 0.00013 % to 0.0279 %
+        assertEquals("0.0 %", Shares.least(many, 1));
+        assertEquals("0.1 %", Shares.most(many, 1));
+        assertEquals("99.9 %", Shares.least(many, 19_999));
+        assertEquals("100.0 %", Shares.most(many, 19_999));
+        // none of 20: the upper end is 1 - 0.025^(1/20) = 0.16843
+        assertEquals("16.9 %", one.most(0));
+        assertEquals("0.0 %", one.least(0));
+        String sets = one.share(of.reached()) + " (" + one.least(of.reached()) + " to " + one.most(of.reached()) + ")";
+        assertTrue(PowerText.of(one).replaceAll("\\s+", " ").contains("in " + sets), sets);
+    }
+
     @Test
     void documents_and_texts_say_the_same() {
         Schema schema = schema("power-answer", PowerDocument.schema());
@@ -155,6 +184,7 @@ class PowerAnswersTest {
             text.lines().forEach(line -> assertTrue(line.length() <= 100, line));
             assertTrue(text.replaceAll("\\s+", " ").startsWith(answer.verdict()), text);
             assertFalse(document.contains("NaN"), document);
+            assertTrue(document.contains("\"decided\": " + answer.decided()), document);
         }
     }
 
