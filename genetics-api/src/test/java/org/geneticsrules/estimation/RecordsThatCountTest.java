@@ -198,7 +198,6 @@ class RecordsThatCountTest {
                 .add(Litter.of("litter", Optional.of("black"), new Paternity.Unknown(), "kit"))
                 .build();
         Inference questions = Inference.of(CompiledModel.of(MASKED), pedigree);
-        Locus at = MASKED.locus("B");
         assertEquals(
                 "[B/B, B/b]", questions.ownRecords("black", "B").orElseThrow().toString());
         assertEquals(3, questions.ownRecords("white", "B").orElseThrow().size());

@@ -197,8 +197,8 @@ public final class CountedAnswers {
                 linkage.isRejected()
                         ? draft.numbers.get(0).best().high() >= 0.5
                                 ? "By the ratio of likelihoods, that the loci are not linked goes badly with the counts (p "
-                                        + Words.p(linkage.p()) + "); but with these counts that test is rough, and the"
-                                        + " interval does not rule it out."
+                                        + Words.p(linkage.p())
+                                        + "), though the interval does not rule it out: take linkage as not shown."
                                 : "That the loci are not linked goes badly with the counts (p " + Words.p(linkage.p())
                                         + ")."
                         : "The counts do not show that the loci are linked at all (p " + Words.p(linkage.p()) + ").");
