@@ -124,8 +124,8 @@ record AnalysisShape(
 
     /** Reads the envelope; what is absent is so only where a problem was noted, or may be absent. */
     static AnalysisShape read(Part document) {
-        Part.Members members = document.members(
-                "formatVersion", "kind", "library", QUESTION, "questionSha256", "documents", "answer");
+        Part.Members members =
+                document.members("formatVersion", "kind", "library", QUESTION, "questionSha256", "documents", "answer");
         Head.kind(members, DocumentKind.ANALYSIS);
         Optional<String> library = members.required("library").flatMap(Part::sentence);
         Optional<Part> whole = members.required(QUESTION);
@@ -134,17 +134,17 @@ record AnalysisShape(
                 .flatMap(hash -> whole.map(
                         part -> new Embedded(QUESTION, Optional.empty(), hash, part.plain(), part.pointer())));
         Optional<Part.Members> question = whole.map(part -> part.members(
-                        "kind",
-                        "model",
-                        "rivals",
-                        "cautions",
-                        "pedigree",
-                        "vocabularies",
-                        "population",
-                        "traits",
-                        "misnamed",
-                        "draws",
-                        "seed"));
+                "kind",
+                "model",
+                "rivals",
+                "cautions",
+                "pedigree",
+                "vocabularies",
+                "population",
+                "traits",
+                "misnamed",
+                "draws",
+                "seed"));
         List<Embedded> documents = members.required("documents").map(Part::items).orElse(List.of()).stream()
                 .flatMap(part -> embedded(part, HELD_KINDS, true).stream())
                 .toList();

@@ -253,7 +253,8 @@ class SimulateCommandTest {
         assertTrue(
                 carriers(file("none.json"), "--truth", file("none.json")).err().contains("of its own"));
         assertTrue(carriers(file("no/x.csv")).err().contains("there is no folder for"));
-        assertTrue(carriers(file("none.csv"), "--truth", file("no/x.json")).err().contains("there is no folder for"));
+        assertTrue(
+                carriers(file("none.csv"), "--truth", file("no/x.json")).err().contains("there is no folder for"));
         assertTrue(carriers(file("none.csv"), "--males", "3").err().contains("--generations"));
         assertTrue(carriers(file("none.csv"), "--founder", "Tarn=c/c").err().contains("--plan"));
         Run open =

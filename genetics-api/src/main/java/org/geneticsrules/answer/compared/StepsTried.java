@@ -166,8 +166,7 @@ final class StepsTried {
             return all; // with its own reason
         }
         if (worth != all && worth.step() instanceof Step.Kits kits) {
-            fewer.computeIfAbsent(kits.kits(), number -> new LinkedHashSet<>())
-                    .add(ApartWords.step(step, catalogue));
+            fewer.computeIfAbsent(kits.kits(), number -> new LinkedHashSet<>()).add(ApartWords.step(step, catalogue));
         }
         return worth;
     }
