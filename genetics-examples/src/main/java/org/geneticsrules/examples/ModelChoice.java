@@ -4,8 +4,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.RivalModel;
@@ -105,6 +107,17 @@ final class ModelChoice {
             return HeldModel.of(base, patch, Documents.reader().apply(base, patch));
         }
         return HeldModel.of(file ? read(path, all) : plugged(stated, base, all));
+    }
+
+    /** Refuses rivals of which one is named twice. */
+    static boolean once(List<String> rivals) {
+        Set<String> met = new HashSet<>();
+        for (String rival : rivals) {
+            if (!met.add(rival)) {
+                throw new InputException("problem: --rival " + rival + ": named twice; expected each rival once\n");
+            }
+        }
+        return true;
     }
 
     /** A model of a plug-in; one that is not there may be misspelt, and so may a patch. */

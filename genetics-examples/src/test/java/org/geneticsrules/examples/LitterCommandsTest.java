@@ -407,4 +407,14 @@ class LitterCommandsTest {
                 "pale=1/10");
         assertTrue(belief.err().contains("did you mean \"geneticsrules.ferret.pale-apart\"?"), belief.err());
     }
+
+    @Test
+    void a_rival_that_is_named_twice_is_told_so() throws IOException {
+        String rival = "geneticsrules.ferret.pale-apart";
+        for (String command : List.of("which-model", "tell-apart")) {
+            Run run = Run.of(command, "--pedigree", fitting(), "--rival", rival, "--rival", rival);
+            assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
+            assertEquals("problem: --rival " + rival + ": named twice; expected each rival once\n", run.err());
+        }
+    }
 }
