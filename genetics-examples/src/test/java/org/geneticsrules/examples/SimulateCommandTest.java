@@ -91,6 +91,9 @@ class SimulateCommandTest {
         carriers(file("litters.json"), "--couples", "2", "--truth", file("truth.json"));
         JsonNode truth = JsonMapper.shared().readTree(Files.readString(Path.of(file("truth.json"))));
         assertEquals("drawn-truth", truth.get("kind").asString());
+        Run compared = Run.of("compare-answers", file("truth.json"), file("truth.json"));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, compared.code());
+        assertTrue(compared.err().contains("is no answer"), compared.err());
         JsonNode kit = truth.get("animals").get("kit 2.6");
         boolean albino = kit.get("genotype").asString().startsWith("c/c ");
         assertEquals(
