@@ -58,7 +58,8 @@ final class Beliefs {
             if (!known.contains(one.getKey())) {
                 problems.append(wrong(
                                 one.getKey(),
-                                Problems.unknown(Stage.REFERENCES, "unknown-model", "", "model", one.getKey(), known))
+                                Problems.unknown(Stage.REFERENCES, "unknown-model", "", "model", one.getKey(), known)
+                                        .near(ModelChoice.near(one.getKey(), known)))
                         .text());
             }
         }

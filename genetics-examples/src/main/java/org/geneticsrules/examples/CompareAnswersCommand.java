@@ -2,6 +2,7 @@ package org.geneticsrules.examples;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.geneticsrules.document.Differences;
@@ -75,6 +76,14 @@ final class CompareAnswersCommand implements Callable<Integer> {
         noted.throwIfAny();
         Differences found = Differences.between(first.orElseThrow(), second.orElseThrow(), tolerance);
         PrintWriter out = spec.commandLine().getOut();
+        if (!json) {
+            List<String> asked = List.of(text(first.orElseThrow(), "question"), text(second.orElseThrow(), "question"));
+            if (!asked.get(0).equals(asked.get(1))) {
+                out.println("These answer two questions, or one that is worded otherwise:");
+                asked.forEach(question -> out.println("- " + (question.isEmpty() ? "(none is stated)" : question)));
+                out.println();
+            }
+        }
         out.print(json ? Documents.write(ChangesDocument.of(found)) : DifferencesText.of(found));
         return found.isEmpty() ? ExitCodes.ANSWERED : ExitCodes.DIFFERENT;
     }
@@ -87,9 +96,21 @@ final class CompareAnswersCommand implements Callable<Integer> {
         return tolerance;
     }
 
+    /** What a text of an answer says; empty if it has none of that name. */
+    private static String text(Node answer, String name) {
+        return answer instanceof Node.ObjectNode all && all.members().get(name) instanceof Node.TextNode found
+                ? found.value()
+                : "";
+    }
+
     private static Node read(Path file) {
         try {
-            return Documents.reader(Limits.registry()).readAnswer(Source.of(file));
+            Node answer = Documents.reader(Limits.registry()).readAnswer(Source.of(file));
+            if (text(answer, "kind").equals("drawn-truth")) {
+                throw new InputException("problem: " + file
+                        + " holds what drawn animals truly carry, and is no answer; expected an answer as JSON\n");
+            }
+            return answer;
         } catch (ProblemsException e) {
             throw new InputException(ProblemText.of(file.toString(), e.problems()));
         }

@@ -3,7 +3,11 @@ package org.geneticsrules.examples;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.geneticsrules.answer.Answers;
 import org.geneticsrules.answer.RivalModel;
@@ -18,6 +22,7 @@ import org.geneticsrules.json.Source;
 import org.geneticsrules.model.Draft;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.patch.Patch;
+import org.geneticsrules.problem.Nearest;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.trait.Catalogue;
 import org.jspecify.annotations.Nullable;
@@ -101,7 +106,41 @@ final class ModelChoice {
             List<Patch> patch = List.of(patch(stated, base, all));
             return HeldModel.of(base, patch, Documents.reader().apply(base, patch));
         }
-        return HeldModel.of(file ? read(path, all) : all.model(stated));
+        return HeldModel.of(file ? read(path, all) : plugged(stated, base, all));
+    }
+
+    /** Refuses rivals of which one is named twice. */
+    static boolean once(List<String> rivals) {
+        Set<String> met = new HashSet<>();
+        for (String rival : rivals) {
+            if (!met.add(rival)) {
+                throw new InputException("problem: --rival " + rival + ": named twice; expected each rival once\n");
+            }
+        }
+        return true;
+    }
+
+    /** A model of a plug-in; one that is not there may be misspelt, and so may a patch. */
+    private static Model plugged(String stated, Model base, Shelf all) {
+        try {
+            return all.model(stated);
+        } catch (ProblemsException e) {
+            List<String> known = new ArrayList<>();
+            all.patches(base).forEach(patch -> known.add(patch.id()));
+            all.models().forEach(model -> known.add(model.id()));
+            throw new ProblemsException(e.problems().stream()
+                    .map(problem -> problem.code().equals("unknown-model")
+                            ? problem.near(near(stated, known))
+                                    .expecting("an id that \"genetics models\" lists, or a file")
+                            : problem)
+                    .toList());
+        }
+    }
+
+    /** The nearest id; an id may be meant by a part of it. */
+    static Optional<String> near(String stated, Collection<String> known) {
+        return Nearest.to(stated, known)
+                .or(() -> known.stream().filter(id -> id.contains(stated)).findFirst());
     }
 
     /** The model chosen, with what it was made of. */

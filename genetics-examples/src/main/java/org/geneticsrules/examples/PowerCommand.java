@@ -97,6 +97,7 @@ final class PowerCommand implements Callable<Integer> {
         int number = Inputs.count("--sets", sets, FEWEST_SETS, Power.MOST_SETS);
         int pairs = Inputs.count("--couples", couples, 1, LitterPlan.MOST);
         int each = Inputs.count("--litters", litters, 1, LitterPlan.MOST / pairs);
+        ModelChoice.once(rivals);
         Answers answers = choice.answers();
         DrawingOptions.Plan asked = options.read(answers.compiled());
         List<Candidate> others =

@@ -1,10 +1,12 @@
 package org.geneticsrules.examples;
 
 import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import java.util.List;
 import org.geneticsrules.problem.Position;
 import org.geneticsrules.problem.Problem;
+import org.jspecify.annotations.Nullable;
 
 /** Problems as lines for the error stream. Stateless and thread-safe. */
 final class ProblemText {
@@ -48,8 +50,15 @@ final class ProblemText {
     static String sentence(UncheckedIOException unreadable) {
         String reason = unreadable.getCause() instanceof NoSuchFileException
                 ? "there is no such file"
-                : String.valueOf(unreadable.getCause());
+                : unreadable.getCause() instanceof AccessDeniedException
+                        ? "it may not be opened"
+                        : reason(unreadable.getCause());
         return unreadable.getMessage() + ": " + reason;
+    }
+
+    /** A folder is told in plain words, which the system tells in its own. */
+    private static String reason(@Nullable Throwable cause) {
+        return String.valueOf(cause).endsWith("Is a directory") ? "it is a folder" : String.valueOf(cause);
     }
 
     private static void caret(String given, Position place, StringBuilder text) {

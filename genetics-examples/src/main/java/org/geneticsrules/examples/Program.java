@@ -41,10 +41,16 @@ public final class Program {
     private static int misused(CommandLine.ParameterException failure, String[] args) {
         CommandLine command = failure.getCommandLine();
         PrintWriter err = command.getErr();
-        err.println("problem: " + failure.getMessage());
+        err.println("problem: " + plain(String.valueOf(failure.getMessage())));
         CommandLine.UnmatchedArgumentException.printSuggestions(failure, err);
         err.println("Help: " + command.getCommandSpec().qualifiedName() + " --help");
         return ExitCodes.NOT_UNDERSTOOD;
+    }
+
+    /** What is no number is told so, without the names that programmers have for numbers. */
+    private static String plain(String message) {
+        return message.replaceFirst(" is not an? (int|long)$", " is no whole number that can be used here")
+                .replaceFirst(" is not a double$", " is no number");
     }
 
     private static int failed(Exception failure, CommandLine command) {

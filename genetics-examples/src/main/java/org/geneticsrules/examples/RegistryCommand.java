@@ -99,8 +99,8 @@ final class RegistryCommand implements Callable<Integer> {
         Asked asked = new Asked(choice.answers(), pedigree);
         Model model = asked.model();
         Path file = out;
-        Supplier<Boolean> json = asked.read(() ->
-                file != null && OutputFile.apart(spec, "--out", file) && OutputFile.isJson("--out", file));
+        Supplier<Boolean> json = asked.read(
+                () -> file != null && OutputFile.apart(spec, "--out", file) && OutputFile.isJson("--out", file));
         Supplier<String> shown = asked.read(() -> Inputs.choice("--progress", progress, "auto", "always", "never"));
         Supplier<Integer> most = asked.read(() -> Inputs.count("--sets", sets, 1, 100));
         Supplier<BooleanSupplier> over = asked.read(() -> isOver(minutes));

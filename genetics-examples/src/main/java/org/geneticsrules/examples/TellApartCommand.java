@@ -120,6 +120,7 @@ final class TellApartCommand implements Callable<Integer> {
         Asked asked = new Asked(choice.answers(), pedigree);
         asked.read(output::isJson); // a misspelt format is found before the work
         Supplier<String> shown = asked.read(() -> Inputs.choice("--progress", progress, "auto", "always", "never"));
+        asked.read(() -> ModelChoice.once(rivals));
         List<Supplier<Candidate>> others = rivals.stream()
                 .map(rival -> asked.read(() -> choice.held(rival).candidate()))
                 .toList();

@@ -69,6 +69,7 @@ final class WhichModelCommand implements Callable<Integer> {
                         asked ->
                                 () -> asked.rivals().stream().map(HeldModel::of).toList())
                 : litters.answer(choice, beliefs, Analysis.Kind.NAMED, asked -> {
+                    asked.read(() -> ModelChoice.once(rivals));
                     List<Supplier<HeldModel>> others = rivals.stream()
                             .map(rival -> asked.read(() -> choice.held(rival)))
                             .toList();

@@ -288,6 +288,11 @@ class FrozenCommandsTest {
             String answer = write("answer.json", run.out());
             kinds.add(JsonMapper.shared().readTree(run.out()).get("kind").asString());
             assertEquals(0, Run.of("compare-answers", answer, answer).code(), command[0]);
+            String asks = run.out().replaceFirst("\"question\": \"", "\"question\": \"Otherwise: ");
+            boolean stated = !asks.equals(run.out());
+            String told =
+                    Run.of("compare-answers", answer, write("other.json", asks)).out();
+            assertEquals(stated, told.startsWith("These answer two questions, or one that is worded otherwise:"), told);
             String reworded = run.out().replaceFirst("\"(\\w+ \\w+)", "\"other $1");
             Run other = Run.of("compare-answers", answer, write("other.json", reworded));
             assertEquals(ExitCodes.DIFFERENT, other.code(), command[0] + other.out());

@@ -379,4 +379,42 @@ class LitterCommandsTest {
         assertEquals(ExitCodes.NOT_UNDERSTOOD, none.code(), none.out());
         assertTrue(none.err().contains("--rival"), none.err());
     }
+
+    @Test
+    void what_is_no_number_no_file_or_no_model_is_told_in_plain_words() throws IOException {
+        String[][] asked = {
+            {"--seed", "abc", "'abc' is no whole number that can be used here"},
+            {"--rival", "geneticsrules.ferret.pale-appart", "did you mean \"geneticsrules.ferret.pale-apart\"?"},
+            {"--rival", "nosuch", "expected an id that \"genetics models\" lists, or a file"},
+            {"--pedigree", "..", ".. cannot be read: it is a folder"}
+        };
+        for (String[] one : asked) {
+            List<String> line = new ArrayList<>(List.of("which-model", one[0], one[1]));
+            if (!one[0].equals("--pedigree")) {
+                line.addAll(List.of("--pedigree", fitting()));
+            }
+            Run run = Run.of(line.toArray(String[]::new));
+            assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
+            assertTrue(run.err().contains(one[2]), run.err());
+        }
+        Run belief = Run.of(
+                "which-model",
+                "--pedigree",
+                fitting(),
+                "--rival",
+                "geneticsrules.ferret.pale-apart",
+                "--belief",
+                "pale=1/10");
+        assertTrue(belief.err().contains("did you mean \"geneticsrules.ferret.pale-apart\"?"), belief.err());
+    }
+
+    @Test
+    void a_rival_that_is_named_twice_is_told_so() throws IOException {
+        String rival = "geneticsrules.ferret.pale-apart";
+        for (String command : List.of("which-model", "tell-apart")) {
+            Run run = Run.of(command, "--pedigree", fitting(), "--rival", rival, "--rival", rival);
+            assertEquals(ExitCodes.NOT_UNDERSTOOD, run.code(), run.out());
+            assertEquals("problem: --rival " + rival + ": named twice; expected each rival once\n", run.err());
+        }
+    }
 }

@@ -91,6 +91,9 @@ class SimulateCommandTest {
         carriers(file("litters.json"), "--couples", "2", "--truth", file("truth.json"));
         JsonNode truth = JsonMapper.shared().readTree(Files.readString(Path.of(file("truth.json"))));
         assertEquals("drawn-truth", truth.get("kind").asString());
+        Run compared = Run.of("compare-answers", file("truth.json"), file("truth.json"));
+        assertEquals(ExitCodes.NOT_UNDERSTOOD, compared.code());
+        assertTrue(compared.err().contains("is no answer"), compared.err());
         JsonNode kit = truth.get("animals").get("kit 2.6");
         boolean albino = kit.get("genotype").asString().startsWith("c/c ");
         assertEquals(
@@ -253,7 +256,8 @@ class SimulateCommandTest {
         assertTrue(
                 carriers(file("none.json"), "--truth", file("none.json")).err().contains("of its own"));
         assertTrue(carriers(file("no/x.csv")).err().contains("there is no folder for"));
-        assertTrue(carriers(file("none.csv"), "--truth", file("no/x.json")).err().contains("there is no folder for"));
+        assertTrue(
+                carriers(file("none.csv"), "--truth", file("no/x.json")).err().contains("there is no folder for"));
         assertTrue(carriers(file("none.csv"), "--males", "3").err().contains("--generations"));
         assertTrue(carriers(file("none.csv"), "--founder", "Tarn=c/c").err().contains("--plan"));
         Run open =

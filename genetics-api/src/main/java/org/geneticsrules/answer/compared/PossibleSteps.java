@@ -329,7 +329,7 @@ final class PossibleSteps {
             Optional<Sex> second = sex(pedigree.individual(stated.dam()));
             boolean turned = first.map(Sex.FEMALE::equals).orElse(second.isPresent())
                     && second.map(Sex.MALE::equals).orElse(first.isPresent());
-            couples.add(turned ? new Couple(stated.dam(), stated.sire()) : stated);
+            couples.add(turned ? new Couple(/* sire= */ stated.dam(), /* dam= */ stated.sire()) : stated);
         }
         return couples;
     }

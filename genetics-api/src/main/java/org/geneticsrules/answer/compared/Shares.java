@@ -14,8 +14,7 @@ final class Shares {
     /** The nearest, but 100 only if it is all, and 0 only if it is none. */
     static String share(EstimatedPower power, int sets) {
         double thousandths = Math.rint(1000 * power.share(sets));
-        return percent(
-                sets == 0 || sets == power.sets() ? thousandths : Math.min(999, Math.max(1, thousandths)));
+        return percent(sets == 0 || sets == power.sets() ? thousandths : Math.min(999, Math.max(1, thousandths)));
     }
 
     /** The lower end of the interval, never more than it is. */

@@ -165,9 +165,8 @@ final class StepsTried {
         if (worth.standing() == Worth.Standing.NOT_WORKED_OUT) {
             return all; // with its own reason
         }
-        if (worth != all && worth.step() instanceof Step.Kits kits) {
-            fewer.computeIfAbsent(kits.kits(), number -> new LinkedHashSet<>())
-                    .add(ApartWords.step(step, catalogue));
+        if (worth.step() instanceof Step.Kits kits && !kits.equals(step)) {
+            fewer.computeIfAbsent(kits.kits(), number -> new LinkedHashSet<>()).add(ApartWords.step(step, catalogue));
         }
         return worth;
     }

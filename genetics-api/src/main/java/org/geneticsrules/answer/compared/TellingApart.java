@@ -260,9 +260,8 @@ final class TellingApart {
         List<String> left =
                 traits.stream().filter(trait -> !kept.contains(trait)).toList();
         if (!left.isEmpty() && (!question.planned().isEmpty() || question.newMatings())) {
-            notices.add(
-                    "looks at kits were not tried for what all models foretell alike of every mating,"
-                            + " which is proved: " + String.join(", ", left));
+            notices.add("looks at kits were not tried for what all models foretell alike of every mating,"
+                    + " which is proved: " + String.join(", ", left));
         }
         return kept;
     }

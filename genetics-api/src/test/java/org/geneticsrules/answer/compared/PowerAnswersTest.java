@@ -81,8 +81,8 @@ class PowerAnswersTest {
         assertTrue(median > 20 && median < 40, verdict);
         assertTrue(answer.assumptions().stream().anyMatch(one -> one.id().equals("truth")));
         assertTrue(answer.notices().toString().contains("none of them lives"));
-        assertTrue(
-                answer.notices().containsAll(List.of(Judging.NO_ADVICE, "records of litters that there are come first")));
+        assertTrue(answer.notices()
+                .containsAll(List.of(Judging.NO_ADVICE, "records of litters that there are come first")));
     }
 
     @Test
@@ -152,7 +152,16 @@ class PowerAnswersTest {
         assertTrue(one.decided());
         EstimatedPower of = one.power();
         EstimatedPower many = new EstimatedPower(
-                of.truth(), of.bar(), 20_000, List.of(19_999), 1, 0, of.rivals(), of.traits(), of.dropped(), of.randomness());
+                of.truth(),
+                of.bar(),
+                20_000,
+                List.of(19_999),
+                1,
+                0,
+                of.rivals(),
+                of.traits(),
+                of.dropped(),
+                of.randomness());
         assertEquals("99.9 %", Shares.share(many, 19_999));
         assertEquals("0.1 %", Shares.share(many, 1));
         assertEquals("100.0 %", Shares.share(many, 20_000));

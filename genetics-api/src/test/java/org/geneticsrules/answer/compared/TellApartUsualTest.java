@@ -34,7 +34,10 @@ class TellApartUsualTest {
         return Model.builder(id, "1", TRAITS)
                 .locus(
                         "A",
-                        at -> at.alleles("D", "d").shows("D", "two").shows("D/d", "one").shows("d", "none"))
+                        at -> at.alleles("D", "d")
+                                .shows("D", "two")
+                                .shows("D/d", "one")
+                                .shows("d", "none"))
                 .locus(
                         "B",
                         at -> at.alleles("E", "e")
@@ -48,7 +51,9 @@ class TellApartUsualTest {
                         rule.when(of.and("B", "with"), dose + "1").when(of.and("B", "without"), dose + "0");
                     }
                 })
-                .trait("eye", rule -> rule.when(Condition.where("B", "with"), "dark").otherwise("pale"))
+                .trait(
+                        "eye",
+                        rule -> rule.when(Condition.where("B", "with"), "dark").otherwise("pale"))
                 .population(
                         "even",
                         one -> one.frequency("A", "D", Probability.of(1, 2))
@@ -95,7 +100,8 @@ class TellApartUsualTest {
         assertTrue(answer.given().contains("traits looked at: eye"), answer.given()::toString);
         assertTrue(
                 answer.notices()
-                        .contains("looks at what is recorded of nobody were not tried; they can be asked for by name: shade"),
+                        .contains(
+                                "looks at what is recorded of nobody were not tried; they can be asked for by name: shade"),
                 answer.notices()::toString);
         TellApartAnswer named =
                 ask(TellApartQuestion.usual().inTraits(List.of("shade")), pair(Phenotype.of("eye", "dark")));
@@ -121,8 +127,9 @@ class TellApartUsualTest {
         assertEquals(List.of(15), kits(answer).stream().map(Step.Kits::kits).toList());
         assertTrue(
                 answer.notices()
-                        .contains("worked out of 15 kits only, since more would take too much work: look at shade in 30 kits of"
-                                + " \"sire\" and \"dam\", a planned mating"),
+                        .contains(
+                                "worked out of 15 kits only, since more would take too much work: look at shade in 30 kits of"
+                                        + " \"sire\" and \"dam\", a planned mating"),
                 answer.notices()::toString);
         assertFalse(answer.notices().toString().contains("not worked out"), answer.notices()::toString);
     }
