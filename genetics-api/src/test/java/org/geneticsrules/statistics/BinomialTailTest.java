@@ -3,14 +3,14 @@ package org.geneticsrules.statistics;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
-import java.util.stream.LongStream;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Tails of binomials against the sum of their terms. */
 class BinomialTailTest {
 
     private static double summed(int from, int trials, double chance) {
-        return LongStream.rangeClosed(from, trials)
+        return IntStream.rangeClosed(from, trials)
                 .mapToDouble(x -> {
                     double ways = 1;
                     for (int i = 0; i < x; i++) {
