@@ -123,8 +123,7 @@ public final class LitterDocument {
                 node.with("aic", Shared.decimal(fitted.aic())).with("bic", Shared.decimal(fitted.bic()));
             }
         });
-        return node
-                .with(
+        return node.with(
                         "lookAgain",
                         AnswerDocument.list(
                                 one.recheck(),

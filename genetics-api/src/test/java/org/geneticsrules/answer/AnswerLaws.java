@@ -34,6 +34,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomAnimals;
 import org.geneticsrules.testing.RandomModels;
 import org.geneticsrules.testing.brute.Genome;
@@ -47,6 +48,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Answers in models of the whole language, held to the engines below them. */
+@Once
 class AnswerLaws {
 
     @Provide

@@ -25,6 +25,7 @@ import org.geneticsrules.cross.RandomMatings.Known;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.testing.DocumentMaps;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.OtherWords;
 import org.geneticsrules.testing.brute.Animal;
 import org.geneticsrules.testing.brute.Genome;
@@ -39,6 +40,7 @@ import org.geneticsrules.trait.Sex;
  * <p>Most statements that are cited are seen to matter one by one. Those that are not stand beside another one that would do: a mask
  * kept from being active by two traits, two orders of dominance between alleles that show the same.
  */
+@Once
 class WholeRestsOnLaws {
 
     /** Statements of one kind that say something else in one try; another try takes others. */

@@ -19,12 +19,14 @@ import org.geneticsrules.model.AllelePair;
 import org.geneticsrules.model.Model;
 import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.Relabelled;
 import org.geneticsrules.trait.Phenotype;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What may be exchanged, renamed or left out in matings of the whole language without changing any chance. */
+@Once
 class WholeSymmetryLaws {
 
     @Provide

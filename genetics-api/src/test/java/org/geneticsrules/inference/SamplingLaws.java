@@ -15,12 +15,14 @@ import net.jqwik.api.Provide;
 import org.geneticsrules.expression.CompiledModel;
 import org.geneticsrules.inference.Conclusions.Standing;
 import org.geneticsrules.model.AllelePair;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.testing.RandomPedigrees;
 import org.geneticsrules.testing.RandomPedigrees.RandomPedigree;
 import org.geneticsrules.testing.RecordedKindred;
 import org.geneticsrules.testing.brute.Kindred;
 
 /** Sampling of random pedigrees in random models of the whole language, with no room for exact tables, against the exact engine. */
+@Once
 class SamplingLaws {
 
     @Provide

@@ -19,10 +19,12 @@ import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
 import org.geneticsrules.problem.Stage;
 import org.geneticsrules.trait.Catalogue;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 
 /** Whatever becomes of a document, reading it ends in a value or in problems that say where they are. */
+@Tag("default-jdk")
 class HostileDocumentsTest {
 
     private static final int TREES = 900;

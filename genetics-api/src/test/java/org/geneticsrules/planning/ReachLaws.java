@@ -11,8 +11,10 @@ import net.jqwik.api.Property;
 import net.jqwik.api.statistics.Statistics;
 import org.geneticsrules.planning.KitsNeeded.Design;
 import org.geneticsrules.planning.KitsNeeded.Standing;
+import org.geneticsrules.testing.Once;
 
 /** How many kits it takes, held to the list of all sequences of kits. */
+@Once
 class ReachLaws {
 
     /** Eighths, so that distributions of two models are often the same. */

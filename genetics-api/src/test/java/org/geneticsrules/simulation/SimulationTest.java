@@ -31,6 +31,7 @@ import org.geneticsrules.probability.Distribution;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
 import org.geneticsrules.problem.ProblemsException;
+import org.geneticsrules.testing.Once;
 import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Clock;
 import org.geneticsrules.trait.Condition;
@@ -43,6 +44,7 @@ import org.geneticsrules.trait.Trait;
 import org.junit.jupiter.api.Test;
 
 /** What a simulation returns, and what it refuses. */
+@Once
 class SimulationTest {
 
     private static final Model COAT = TextbookDrawsTest.coat();

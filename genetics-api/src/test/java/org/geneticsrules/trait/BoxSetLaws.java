@@ -16,8 +16,10 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.geneticsrules.testing.Once;
 
 /** The algebra of sets of boxes, compared with plain sets of listed points in a space of 24 points. */
+@Once
 class BoxSetLaws {
 
     private static final Map<String, List<String>> VARIABLES = variables();

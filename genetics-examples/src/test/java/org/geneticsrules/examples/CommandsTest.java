@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +21,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** The other commands, and what is said to those who mistype. */
+@Tag("default-jdk")
 class CommandsTest {
 
     private static final int WIDTH = 100;

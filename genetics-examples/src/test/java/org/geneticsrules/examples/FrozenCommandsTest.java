@@ -18,6 +18,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Questions that are frozen, run again and compared, from the command line; models, litters and names are invented. */
+@Tag("default-jdk")
 class FrozenCommandsTest {
 
     private static final String TRAITS = """

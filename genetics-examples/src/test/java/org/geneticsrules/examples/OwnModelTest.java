@@ -15,12 +15,14 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Models of invented loci, written while the test runs: right ones give their ratios, wrong ones exact errors. */
+@Tag("default-jdk")
 class OwnModelTest {
 
     private static final String TRAITS = """

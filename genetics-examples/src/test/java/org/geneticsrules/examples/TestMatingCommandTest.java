@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.geneticsrules.json.AnswerDocument;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -21,6 +22,7 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** The command for test matings, asked about ferrets; the numbers are those of the table in the guide, calculated. */
+@Tag("default-jdk")
 class TestMatingCommandTest {
 
     private static final String[] FENNICK = {

@@ -251,11 +251,10 @@ public record Analysis(
         RecordedAnswers recorded = settings.population().map(all::from).orElse(all);
         Map<Reference, Integer> fitted = new LinkedHashMap<>();
         Map<Reference, Probability> shares = new LinkedHashMap<>(); // titles change, and need not be of one model only
-        Stream.concat(Stream.of(model), rivals.stream())
-                .forEach(one -> {
-                    shares.put(one.model().reference(), one.prior());
-                    fitted.put(one.model().reference(), one.fitted());
-                });
+        Stream.concat(Stream.of(model), rivals.stream()).forEach(one -> {
+            shares.put(one.model().reference(), one.prior());
+            fitted.put(one.model().reference(), one.fitted());
+        });
         LitterAnswers litters = LitterAnswers.of(recorded)
                 .about(settings.traits())
                 .drawing(settings.draws(), settings.seed())

@@ -107,8 +107,9 @@ final class Favouring {
         }
         boolean fitted = candidates.stream().anyMatch(one -> one.fitted() > 0);
         if (fitted) {
-            judging.notices.add("some numbers were fitted to these records: ratios and beliefs favour the models that have them,"
-                    + " and are no evidence for these; compare AIC or BIC, or look at other litters");
+            judging.notices.add(
+                    "some numbers were fitted to these records: ratios and beliefs favour the models that have them,"
+                            + " and are no evidence for these; compare AIC or BIC, or look at other litters");
         }
         double whole =
                 candidates.stream().mapToDouble(one -> one.prior().toDouble()).sum();
@@ -131,8 +132,7 @@ final class Favouring {
                     posteriors.isEmpty() ? 0 : posteriors.get(m),
                     compared.impossible(m) ? compared.recheck(m) : List.of(),
                     fitted
-                            ? Optional.of(
-                                    new Standings.Fitting(candidate.fitted(), compared.aic(m), compared.bic(m)))
+                            ? Optional.of(new Standings.Fitting(candidate.fitted(), compared.aic(m), compared.bic(m)))
                             : Optional.empty()));
         }
         List<Standings.Pair> alike = new ArrayList<>();
@@ -334,7 +334,8 @@ final class Favouring {
 
     /** Whether numbers of the best model were fitted to these records. */
     private static boolean isFitted(Standings standings) {
-        return standings.models()
+        return standings
+                .models()
                 .get(standings.best().orElseThrow())
                 .fitting()
                 .filter(fitted -> fitted.numbers() > 0)

@@ -68,7 +68,12 @@ public final class LitterAnswers {
      */
     public static LitterAnswers of(RecordedAnswers recorded) {
         return new LitterAnswers(
-                recorded, ImmutableList.of(), ModelFit.USUAL_DRAWS, ModelFit.USUAL_SEED, ImmutableMap.of(), ImmutableMap.of());
+                recorded,
+                ImmutableList.of(),
+                ModelFit.USUAL_DRAWS,
+                ModelFit.USUAL_SEED,
+                ImmutableMap.of(),
+                ImmutableMap.of());
     }
 
     /**

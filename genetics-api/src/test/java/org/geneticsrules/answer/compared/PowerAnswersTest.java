@@ -40,9 +40,11 @@ import org.geneticsrules.simulation.Whom;
 import org.geneticsrules.testing.Coats;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sighting;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** How often litters would tell models apart, in sentences, and the documents of what is drawn. */
+@Tag("default-jdk")
 class PowerAnswersTest {
 
     private static final CompiledModel RECESSIVE = CompiledModel.of(Coats.recessive());

@@ -56,9 +56,11 @@ import org.geneticsrules.trait.Catalogue;
 import org.geneticsrules.trait.Condition;
 import org.geneticsrules.trait.LifeStage;
 import org.geneticsrules.trait.Sex;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What to do next to tell models apart, in sentences. */
+@Tag("default-jdk")
 class TellApartTest {
 
     private static final double EXACT = 1e-9;
