@@ -1,84 +1,64 @@
 package org.geneticsrules.examples;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.function.Supplier;
 import org.geneticsrules.answer.compared.HeldModel;
 import org.geneticsrules.probability.Probability;
 import org.geneticsrules.problem.Problem;
-import org.geneticsrules.problem.Problems;
 import org.geneticsrules.problem.Stage;
 
-/** What is believed of models before litters are looked at. */
+/** What is stated of models before litters are looked at: what is believed of them, and how many of their numbers were fitted. */
 final class Beliefs {
 
-    private static final String OPTION = "--belief";
+    private static final String BELIEF = "--belief";
+    private static final String FITTED = "--fitted";
+    private static final int MOST_FITTED = 1000;
 
-    private final Map<String, Probability> shares = new LinkedHashMap<>();
+    private final PerModel<Probability> shares;
+    private final PerModel<Integer> numbers;
 
-    /** Reads models and shares, such as {@code my-hypothesis=1/10}; what is wrong with any is told at once. */
-    static Beliefs read(List<String> given) {
-        Beliefs read = new Beliefs();
-        StringBuilder problems = new StringBuilder();
-        for (String one : given) {
-            try {
-                int equals = one.lastIndexOf('=');
-                if (equals < 1) {
-                    throw wrong(
-                            one,
-                            Problem.of(Stage.SYNTAX, "belief-syntax", "", "no \"=\" parts a model from its share")
-                                    .expecting("the id of a model and a share, for example \"my-hypothesis=1/10\""));
-                }
-                String id = one.substring(0, equals).strip();
-                Probability share = Inputs.chance(OPTION, one.substring(equals + 1));
-                if (read.shares.put(id, share) != null) {
-                    throw wrong(
-                            one,
-                            Problem.of(Stage.MEANING, "duplicate-belief", "", "a second share of \"" + id + "\"")
-                                    .expecting("one for each model"));
-                }
-            } catch (InputException e) {
-                problems.append(e.text());
-            }
-        }
-        if (problems.length() > 0) {
-            throw new InputException(problems.toString());
-        }
-        return read;
+    private Beliefs(PerModel<Probability> shares, PerModel<Integer> numbers) {
+        this.shares = shares;
+        this.numbers = numbers;
     }
 
-    /** The models with what is believed of them; a model that nobody asks about is refused, and so is belief in none. */
+    /** Nothing is stated: all are believed in alike, and none was fitted. */
+    static Supplier<Beliefs> none(Asked asked) {
+        return read(asked, List.of(), List.of());
+    }
+
+    /** Reads shares of belief and counts of fitted numbers. */
+    static Supplier<Beliefs> read(Asked asked, List<String> shares, List<String> numbers) {
+        Supplier<PerModel<Probability>> believed =
+                asked.read(() -> PerModel.read(BELIEF, shares, "share", share -> Inputs.chance(BELIEF, share)));
+        Supplier<PerModel<Integer>> fitted = asked.read(() -> PerModel.read(FITTED, numbers, "number", Beliefs::count));
+        return () -> new Beliefs(believed.get(), fitted.get());
+    }
+
+    private static int count(String given) {
+        try {
+            return Inputs.count(FITTED, Integer.parseInt(given), 0, MOST_FITTED);
+        } catch (NumberFormatException e) {
+            Problem problem = Problem.of(Stage.SYNTAX, "count-syntax", "", "\"" + given + "\" is no whole number")
+                    .expecting("how many numbers of the model were fitted, for example \"my-hypothesis=2\"");
+            throw new InputException(ProblemText.of(FITTED, given, List.of(problem)));
+        }
+    }
+
+    /** The models with what is stated of them; a model that nobody asks about is refused, and so is belief in none. */
     List<HeldModel> of(List<HeldModel> models) {
-        Set<String> known = new TreeSet<>();
-        models.forEach(one -> known.add(one.id()));
-        StringBuilder problems = new StringBuilder();
-        for (Map.Entry<String, Probability> one : shares.entrySet()) {
-            if (!known.contains(one.getKey())) {
-                problems.append(wrong(
-                                one.getKey(),
-                                Problems.unknown(Stage.REFERENCES, "unknown-model", "", "model", one.getKey(), known)
-                                        .near(ModelChoice.near(one.getKey(), known)))
-                        .text());
-            }
+        shares.check(models);
+        numbers.check(models);
+        List<HeldModel> stated = models.stream().map(this::of).toList();
+        if (stated.stream().allMatch(one -> one.prior().isZero())) {
+            throw new InputException(
+                    "problem: " + BELIEF + ": no model is believed in; expected a share above 0 for one\n");
         }
-        if (problems.length() == 0
-                && models.stream().allMatch(one -> of(one).prior().isZero())) {
-            problems.append("problem: " + OPTION + ": no model is believed in; expected a share above 0 for one\n");
-        }
-        if (problems.length() > 0) {
-            throw new InputException(problems.toString());
-        }
-        return models.stream().map(this::of).toList();
+        return stated;
     }
 
     private HeldModel of(HeldModel one) {
-        Probability share = shares.get(one.id());
-        return share == null ? one : one.believed(share);
-    }
-
-    private static InputException wrong(String given, Problem problem) {
-        return new InputException(ProblemText.of(OPTION, given, List.of(problem)));
+        HeldModel believed = shares.of(one).map(one::believed).orElse(one);
+        return numbers.of(one).map(believed::fitted).orElse(believed);
     }
 }

@@ -42,6 +42,6 @@ final class LitterFitCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return litters.answer(choice, List.of(), Analysis.Kind.FIT, asked -> () -> List.of());
+        return litters.answer(choice, Beliefs::none, Analysis.Kind.FIT, asked -> () -> List.of());
     }
 }

@@ -62,14 +62,14 @@ final class LitterQuestionOptions {
      * Answers a question.
      *
      * @param choice the model
-     * @param beliefs what is believed of models beforehand
+     * @param beliefs reads what is stated of models beforehand
      * @param kind what is asked
      * @param rivals looks up the models held against it, and makes them when nothing is wrong
      * @return one of {@link ExitCodes}
      */
     int answer(
             ModelChoice choice,
-            List<String> beliefs,
+            Function<Asked, Supplier<Beliefs>> beliefs,
             Analysis.Kind kind,
             Function<Asked, Supplier<List<HeldModel>>> rivals) {
         Asked asked = new Asked(choice.answers(), pedigree);
@@ -80,7 +80,7 @@ final class LitterQuestionOptions {
         Supplier<Integer> number =
                 asked.read(() -> Inputs.count("--draws", draws, Analysis.Settings.FEWEST_DRAWS, MOST_DRAWS));
         asked.read(() -> OutputFile.freezable(spec, freeze));
-        Supplier<Beliefs> believed = asked.read(() -> Beliefs.read(beliefs));
+        Supplier<Beliefs> believed = beliefs.apply(asked);
         Supplier<List<HeldModel>> others = rivals.apply(asked);
         RecordedAnswers records = asked.records();
         List<HeldModel> models = believed.get()

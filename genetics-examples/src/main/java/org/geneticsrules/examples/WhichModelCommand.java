@@ -3,6 +3,7 @@ package org.geneticsrules.examples;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.geneticsrules.answer.compared.Analysis;
 import org.geneticsrules.answer.compared.HeldModel;
@@ -56,19 +57,28 @@ final class WhichModelCommand implements Callable<Integer> {
                     + "It moves what may be believed afterwards, and no likelihood ratio.")
     private List<String> beliefs = new ArrayList<>();
 
+    @Option(
+            names = "--fitted",
+            paramLabel = "MODEL=N",
+            description = "How many numbers of a model were fitted to these same records: its id and a count, for "
+                    + "example \"my-hypothesis=2\". May be repeated. Default: none. A ratio is then no evidence for "
+                    + "it, and AIC and BIC are told.")
+    private List<String> fitted = new ArrayList<>();
+
     @Mixin
     private LitterQuestionOptions litters;
 
     @Override
     public Integer call() {
+        Function<Asked, Supplier<Beliefs>> stated = asked -> Beliefs.read(asked, beliefs, fitted);
         return rivals.isEmpty()
                 ? litters.answer(
                         choice,
-                        beliefs,
+                        stated,
                         Analysis.Kind.AT_HAND,
                         asked ->
                                 () -> asked.rivals().stream().map(HeldModel::of).toList())
-                : litters.answer(choice, beliefs, Analysis.Kind.NAMED, asked -> {
+                : litters.answer(choice, stated, Analysis.Kind.NAMED, asked -> {
                     asked.read(() -> ModelChoice.once(rivals));
                     List<Supplier<HeldModel>> others = rivals.stream()
                             .map(rival -> asked.read(() -> choice.held(rival)))

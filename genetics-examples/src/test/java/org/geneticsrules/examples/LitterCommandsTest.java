@@ -219,6 +219,15 @@ class LitterCommandsTest {
         double odds = 0.1 * Math.exp(number(alike.get(1), "logLikelihood") - number(alike.get(0), "logLikelihood"));
         assertEquals(1.0 / 11, number(doubted.get(1), "prior"), 1e-9);
         assertEquals(odds / (1 + odds), number(doubted.get(1), "posterior"), 1e-12);
+        JsonNode fitted = models(asked, List.of("--fitted", pale + "=2"));
+        assertEquals(alike.get(1).get("logLikelihood"), fitted.get(1).get("logLikelihood"));
+        assertEquals(4 - 2 * number(fitted.get(1), "logLikelihood"), number(fitted.get(1), "aic"), 1e-6);
+        assertEquals(-2 * number(fitted.get(0), "logLikelihood"), number(fitted.get(0), "aic"), 1e-6);
+        assertFalse(alike.get(1).has("aic"));
+        Run uncounted = Run.of(
+                "which-model", "--pedigree", litters, "--rival", pale, "--fitted", pale + "=two", "--belief", "x");
+        assertTrue(uncounted.err().contains("\"two\" is no whole number"), uncounted.err());
+        assertTrue(uncounted.err().contains("no \"=\" parts a model from its share"), uncounted.err());
         Run wrong = Run.of(
                 "which-model",
                 "--pedigree",
