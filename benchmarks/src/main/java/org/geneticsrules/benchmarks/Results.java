@@ -23,7 +23,8 @@ public final class Results {
             anew: `mvn -Dquick -DskipTests -pl genetics-api,genetics-ferret,benchmarks package`, then in `benchmarks`
             `java -jar target/benchmarks.jar "Mating|Scaling|Floor|Compile" -prof gc -rf json -rff target/jmh.json`, then
             `java -cp target/benchmarks.jar org.geneticsrules.benchmarks.Results target/jmh.json mating .`; the run "completeness" likewise
-            from `Completeness|Refusal`, the run "pedigree" from `Pedigree`, and the run "registry" from `Registry`.
+            from `Completeness|Refusal`, the run "pedigree" from `Pedigree|OutsideNetwork|LitterBenchmark`, the run "registry" from
+            `Registry`, and the run "comparison" from `Comparison|Simulation|LitterBenchmark`.
 
             Of matings: two full heterozygotes are mated and all phenotypes of their young are wanted, under these kinds of model:
 
@@ -57,7 +58,8 @@ public final class Results {
             new GrowthSection(),
             new CompletenessSection(),
             new PedigreeSection(),
-            new RegistrySection());
+            new RegistrySection(),
+            new ComparisonSection());
 
     private Results() {}
 
