@@ -36,7 +36,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** What hides what in each of the six models: the committed tables, the explanations and the rendered tables against substitution. */
-@Tag("once")
+@Tag("default-jdk")
 class HidingTableTest {
 
     private static final LifeStage STAGE = LifeStage.atMoult(1).in("winter");

@@ -39,7 +39,7 @@ import tools.jackson.databind.json.JsonMapper;
  *
  * <p>Run with {@code -Dguide.write=true} to fill the blocks of all pages anew; see {@link Blocks} for the marks that name them.
  */
-@Tag("once")
+@Tag("default-jdk")
 class GuideTest {
 
     /** The parts of a page, in this order. */
